@@ -1,0 +1,1 @@
+"""Benchwarm: a bench station for temperature-change practicals in school chemistry."""

@@ -1,0 +1,1 @@
+"""What should happen next: the plan, the events, the procedure and the prompts."""

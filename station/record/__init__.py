@@ -1,0 +1,1 @@
+"""What did happen: the journal and the files that leave it."""

@@ -1,0 +1,1 @@
+"""The eyes: HTTP, the live stream, access and the built page."""
