@@ -1,0 +1,78 @@
+"""Salts and urea, dissolving cold or warm, with their enthalpy of solution into much water at 25 °C.
+
+Uni-univalent salts: Parker (1965). The others: differences of the formation enthalpies of Wagman et al.
+(1982), whose rounding gives the stated u.
+"""
+
+from typing import Final
+
+from station.chemistry.alkalis import AMMONIUM, CALCIUM, LITHIUM, POTASSIUM, SODIUM
+from station.chemistry.reagent import Ion, Kind, Reagent
+from station.chemistry.sources import NBS_1982, PARKER_1965
+
+MAGNESIUM: Final = Ion("Mg", 2)
+COPPER: Final = Ion("Cu", 2)
+CHLORIDE: Final = Ion("Cl", -1)
+NITRATE: Final = Ion("NO3", -1)
+SULFATE: Final = Ion("SO4", -2)
+ETHANOATE: Final = Ion("CH3COO", -1)
+
+
+def _parker(
+    name: str, formula: str, molar_mass: float, ions: tuple[Ion, Ion], enthalpy: float, *aliases: str
+) -> Reagent:
+    return Reagent(
+        name=name,
+        formula=formula,
+        molar_mass_g_mol=molar_mass,
+        kind=Kind.SALT,
+        sources=(PARKER_1965,),
+        aliases=aliases,
+        cation=ions[0],
+        anion=ions[1],
+        solution_enthalpy_kj_mol=enthalpy,
+    )
+
+
+def _nbs(
+    name: str, formula: str, molar_mass: float, ions: tuple[Ion, Ion], enthalpy: float, *aliases: str
+) -> Reagent:
+    return Reagent(
+        name=name,
+        formula=formula,
+        molar_mass_g_mol=molar_mass,
+        kind=Kind.SALT,
+        sources=(NBS_1982,),
+        aliases=aliases,
+        cation=ions[0],
+        anion=ions[1],
+        solution_enthalpy_kj_mol=enthalpy,
+        u_solution_enthalpy_kj_mol=0.3,
+    )
+
+
+SALT_TABLE: Final[tuple[Reagent, ...]] = (
+    _parker("ammonium nitrate", "NH4NO3", 80.043, (AMMONIUM, NITRATE), 25.69),
+    _parker("ammonium chloride", "NH4Cl", 53.491, (AMMONIUM, CHLORIDE), 14.78, "sal ammoniac"),
+    _parker("potassium nitrate", "KNO3", 101.103, (POTASSIUM, NITRATE), 34.89, "saltpetre", "saltpeter"),
+    _parker("potassium chloride", "KCl", 74.551, (POTASSIUM, CHLORIDE), 17.22),
+    _parker("sodium nitrate", "NaNO3", 84.995, (SODIUM, NITRATE), 20.50),
+    _parker("sodium chloride", "NaCl", 58.443, (SODIUM, CHLORIDE), 3.88, "common salt", "table salt"),
+    _parker(
+        "sodium ethanoate", "CH3COONa", 82.034, (SODIUM, ETHANOATE), -17.32, "sodium acetate", "NaCH3COO"
+    ),
+    _parker("lithium chloride", "LiCl", 42.394, (LITHIUM, CHLORIDE), -37.03),
+    _nbs("ammonium sulfate", "(NH4)2SO4", 132.134, (AMMONIUM, SULFATE), 6.6),
+    _nbs("calcium chloride", "CaCl2", 110.983, (CALCIUM, CHLORIDE), -81.8, "anhydrous calcium chloride"),
+    _nbs("magnesium sulfate", "MgSO4", 120.366, (MAGNESIUM, SULFATE), -91.3, "anhydrous magnesium sulfate"),
+    _nbs(
+        "copper(II) sulfate",
+        "CuSO4",
+        159.602,
+        (COPPER, SULFATE),
+        -73.1,
+        "copper sulfate",
+        "anhydrous copper sulfate",
+        "anhydrous copper(II) sulfate",
+    ),
+)
