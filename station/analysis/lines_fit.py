@@ -1,0 +1,123 @@
+"""A straight line by (weighted) least squares, with what it says and how well it knows it.
+
+Formulae: JCGM 100:2008 (GUM), H.3, in coordinates centred on the mean of x, which keeps the digits.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.special import stdtrit
+
+Numbers = Sequence[float] | NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class LineFit:
+    """The line y = intercept + slope · x through `count` points.
+
+    `s` is the residual standard deviation (of weight one), `sse` the weighted sum of squares, `degrees` the
+    degrees of freedom. Every u_ uses `s`; for two points, or where the errors are known, see `with_s`.
+    """
+
+    intercept: float
+    slope: float
+    s: float
+    sse: float
+    degrees: int
+    count: int
+    mean_x: float
+    sum_weights: float
+    sxx: float
+
+    @property
+    def u_slope(self) -> float:
+        """Standard uncertainty of the slope, in y per x."""
+        return self.s / math.sqrt(self.sxx)
+
+    @property
+    def u_intercept(self) -> float:
+        """Standard uncertainty of the intercept, in the unit of y."""
+        return self.u_at(0.0)
+
+    @property
+    def covariance(self) -> float:
+        """Covariance of intercept and slope, in y² per x."""
+        return -(self.s**2) * self.mean_x / self.sxx
+
+    @property
+    def correlation(self) -> float:
+        """Correlation of intercept and slope, -1 … 1; it does not depend on `s`."""
+        return -self.mean_x / math.sqrt(self.sxx / self.sum_weights + self.mean_x**2)
+
+    def at(self, x: float) -> float:
+        """Height of the line at x."""
+        return self.intercept + self.slope * x
+
+    def unit_variance_at(self, x: float) -> float:
+        """Variance of the line's height at x for s = 1."""
+        return 1.0 / self.sum_weights + (x - self.mean_x) ** 2 / self.sxx
+
+    def u_at(self, x: float) -> float:
+        """Standard uncertainty of the line's height at x, in the unit of y."""
+        return self.s * math.sqrt(self.unit_variance_at(x))
+
+    def with_s(self, s: float, degrees: int) -> "LineFit":
+        """The same line with a standard deviation from elsewhere (pooled arms, s = 1 for known errors)."""
+        return LineFit(
+            self.intercept,
+            self.slope,
+            s,
+            self.sse,
+            degrees,
+            self.count,
+            self.mean_x,
+            self.sum_weights,
+            self.sxx,
+        )
+
+
+def fit_line(x: Numbers, y: Numbers, u_y: Numbers | None = None) -> LineFit:
+    """Least squares line through points x, y of shape (n,), n >= 2; with `u_y`, weighted by 1 / u_y².
+
+    Raises ValueError for fewer than two different x, a value that is not finite, or a u_y not positive.
+    Source: GUM H.3 (unweighted); the weighted form is the textbook generalisation.
+    """
+    xs, ys = np.asarray(x, dtype=np.float64), np.asarray(y, dtype=np.float64)
+    weights = np.ones_like(xs) if u_y is None else _weights(u_y, xs.shape)
+    if xs.ndim != 1 or xs.shape != ys.shape:
+        raise ValueError("a line needs as many x as y, each a plain list")
+    if not (np.isfinite(xs).all() and np.isfinite(ys).all()):
+        raise ValueError("a line cannot be drawn through a point that is not a number")
+    sum_weights = float(weights.sum())
+    mean_x = float(weights @ xs) / sum_weights if sum_weights else 0.0
+    dx = xs - mean_x
+    sxx = float(weights @ (dx * dx))
+    if xs.size < 2 or np.ptp(xs) == 0.0 or sxx == 0.0:
+        raise ValueError("a line needs points at two different x at least")
+    mean_y = float(weights @ ys) / sum_weights
+    slope = float(weights @ (dx * (ys - mean_y))) / sxx
+    residual = (ys - mean_y) - slope * dx
+    sse = float(weights @ (residual * residual))
+    degrees = int(xs.size) - 2
+    s = math.sqrt(sse / degrees) if degrees else math.nan
+    return LineFit(mean_y - slope * mean_x, slope, s, sse, degrees, int(xs.size), mean_x, sum_weights, sxx)
+
+
+def _weights(u_y: Numbers, shape: tuple[int, ...]) -> NDArray[np.float64]:
+    u = np.asarray(u_y, dtype=np.float64)
+    if u.shape != shape or not np.isfinite(u).all() or not (u > 0).all():
+        raise ValueError("each point needs one positive standard uncertainty")
+    return 1.0 / (u * u)
+
+
+def predict_with_u(line: LineFit, x: float) -> tuple[float, float]:
+    """Height of the line at x and its standard uncertainty (of the line, not of one more reading)."""
+    return line.at(x), line.u_at(x)
+
+
+def student_t(degrees: float, level: float = 0.95) -> float:
+    """Factor that a two-sided interval of that level needs, by Student's t."""
+    return float(stdtrit(degrees, 0.5 + level / 2))
