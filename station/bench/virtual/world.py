@@ -1,0 +1,221 @@
+"""A cup of acid on a bench, as physics in small steps.
+
+Two halves of liquid, upper and lower, exchange liquid while somebody stirs. Each half keeps its amounts
+(acid solution, alkali solution, moles of acid left over) and its heat; acid and base that meet react at once
+and give their heat to the half they met in. Alkali falls into the upper half at its own temperature, the
+probe stands in the lower one. The wall warms slowly, heat goes to the room through it and from the surface,
+and the probe takes its own share. Nothing here is fitted or solved in closed form, so that an analysis can be
+tried on it.
+"""
+
+import math
+import random
+from collections import deque
+from dataclasses import dataclass
+
+from station.bench.virtual.parameters import CupParameters
+
+STEP_S = 0.05
+
+
+@dataclass(slots=True)
+class _Parcel:
+    """Some liquid: volumes in cm³, acid left over in mol (negative: base), heat in J above 0 °C."""
+
+    acid_cm3: float = 0.0
+    alkali_cm3: float = 0.0
+    excess_acid_mol: float = 0.0
+    heat_j: float = 0.0
+
+    @property
+    def volume_cm3(self) -> float:
+        return self.acid_cm3 + self.alkali_cm3
+
+
+class _Half(_Parcel):
+    """One half of the cup with its part of the heat capacity that follows at once."""
+
+    __slots__ = ("_parameters",)
+
+    def __init__(self, parameters: CupParameters, acid_cm3: float, temperature_c: float) -> None:
+        super().__init__(acid_cm3, 0.0, acid_cm3 * parameters.acid_concentration_mol_dm3 / 1000.0, 0.0)
+        self._parameters = parameters
+        self.heat_j = self.heat_capacity_j_k * temperature_c
+
+    @property
+    def liquid_heat_capacity_j_k(self) -> float:
+        p = self._parameters
+        return self.acid_cm3 * p.acid_heat_capacity_j_cm3_k + self.alkali_cm3 * p.alkali_heat_capacity_j_cm3_k
+
+    @property
+    def heat_capacity_j_k(self) -> float:
+        return self.liquid_heat_capacity_j_k + 0.5 * self._parameters.cup_heat_capacity_j_k
+
+    @property
+    def temperature_c(self) -> float:
+        return self.heat_j / self.heat_capacity_j_k
+
+    def take(self, volume_cm3: float) -> _Parcel:
+        """Liquid of this half leaves it, at its temperature."""
+        part = volume_cm3 / self.volume_cm3
+        heat_j = part * self.liquid_heat_capacity_j_k * self.temperature_c
+        parcel = _Parcel(part * self.acid_cm3, part * self.alkali_cm3, part * self.excess_acid_mol, heat_j)
+        self.acid_cm3 -= parcel.acid_cm3
+        self.alkali_cm3 -= parcel.alkali_cm3
+        self.excess_acid_mol -= parcel.excess_acid_mol
+        self.heat_j -= heat_j
+        return parcel
+
+    def add(self, parcel: _Parcel) -> None:
+        """Liquid comes in; what can react, reacts."""
+        self.acid_cm3 += parcel.acid_cm3
+        self.alkali_cm3 += parcel.alkali_cm3
+        before_mol = abs(self.excess_acid_mol) + abs(parcel.excess_acid_mol)
+        self.excess_acid_mol += parcel.excess_acid_mol
+        water_mol = 0.5 * (before_mol - abs(self.excess_acid_mol))
+        self.heat_j += parcel.heat_j - water_mol * self._parameters.enthalpy_kj_mol * 1000.0
+
+
+class World:
+    """The bench of one group: `advance` moves time on, the other methods are the hands on the cup.
+
+    Everything the hands do happens at `time_s`, the moment reached. Time goes in steps of `STEP_S` on a fixed
+    grid, so what happens does not depend on how often `advance` is called.
+    """
+
+    def __init__(self, parameters: CupParameters, seed: int = 0, start_s: float = 0.0) -> None:
+        self.parameters = parameters
+        self._random = random.Random(f"world {seed}")  # noqa: S311  (a simulation, not a secret)
+        self._start_s = start_s
+        self._steps = 0
+        self._mixed_part = 1.0 - math.exp(-STEP_S / parameters.mixing_s)
+        self._wall_part = 1.0 - math.exp(-STEP_S / parameters.wall_warming_s)
+        self._probe_parts = [
+            1.0 - math.exp(-STEP_S / s) for s in (parameters.probe_fast_s, parameters.probe_slow_s)
+        ]
+        self._probe_shares = [parameters.probe_fast_share, 1.0 - parameters.probe_fast_share]
+        self._probe_c = [parameters.probe_start_c, parameters.probe_start_c]
+        self._in_alkali = False
+        self._reading: tuple[int, float] | None = None
+        self.refill()
+
+    @property
+    def time_s(self) -> float:
+        """The moment the world has reached, bench seconds."""
+        return self._start_s + self._steps * STEP_S
+
+    @property
+    def volume_cm3(self) -> float:
+        """The liquid now in the cup."""
+        return self._upper.volume_cm3 + self._lower.volume_cm3
+
+    @property
+    def end_point_cm3(self) -> float:
+        """The alkali that neutralises the acid that was put into this cup, cm³."""
+        p = self.parameters
+        return self._acid_cm3 * p.acid_concentration_mol_dm3 / p.alkali_concentration_mol_dm3
+
+    @property
+    def room_temperature_c(self) -> float:
+        """The room, drifting."""
+        hours = (self.time_s - self._start_s) / 3600.0
+        return self.parameters.room_temperature_c + self.parameters.room_drift_c_h * hours
+
+    @property
+    def true_temperature_c(self) -> float:
+        """The liquid's temperature, as if it were mixed this moment."""
+        upper, lower = self._upper, self._lower
+        return (upper.heat_j + lower.heat_j) / (upper.heat_capacity_j_k + lower.heat_capacity_j_k)
+
+    @property
+    def probe_temperature_c(self) -> float:
+        """What the probe would report without noise and steps."""
+        return sum(share * c for share, c in zip(self._probe_shares, self._probe_c, strict=True))
+
+    def reading_c(self) -> float:
+        """What the probe reports: with noise, rounded to its step. The same moment gives the same reading."""
+        if self._reading is None or self._reading[0] != self._steps:
+            p = self.parameters
+            noisy_c = self.probe_temperature_c + self._random.gauss(0.0, p.probe_noise_c)
+            self._reading = (self._steps, math.floor(noisy_c / p.probe_step_c + 0.5) * p.probe_step_c)
+        return self._reading[1]
+
+    def pour(self, volume_cm3: float, duration_s: float | None = None) -> None:
+        """Alkali starts to flow now, for `duration_s` or at the usual pour rate."""
+        if volume_cm3 <= 0.0 or (duration_s is not None and duration_s <= 0.0):
+            raise ValueError("A pour needs a volume and a duration above zero.")
+        rate = self.parameters.pour_rate_cm3_s if duration_s is None else volume_cm3 / duration_s
+        self._pours.append([volume_cm3, rate])
+
+    def refill(self, acid_volume_cm3: float | None = None) -> None:
+        """The cup is emptied, rinsed, and gets fresh acid; the probe keeps its temperature."""
+        p = self.parameters
+        self._acid_cm3 = p.acid_volume_cm3 if acid_volume_cm3 is None else acid_volume_cm3
+        if self._acid_cm3 <= 0.0:
+            raise ValueError("A refill needs a volume above zero.")
+        self._upper, self._lower = (_Half(p, self._acid_cm3 / 2, p.acid_temperature_c) for _ in range(2))
+        self._wall_c = self.room_temperature_c
+        self._pours: deque[list[float]] = deque()
+
+    def spill(self, volume_cm3: float) -> None:
+        """The cup tips: so much of what is in it is lost (at most 90 %)."""
+        part = min(volume_cm3 / self.volume_cm3, 0.9)
+        for half in (self._upper, self._lower):
+            half.take(part * half.volume_cm3)
+
+    def dip_in_alkali(self) -> None:
+        """The rinsed, wiped probe goes into the bottle of alkali."""
+        self._in_alkali = True
+
+    def back_in_cup(self) -> None:
+        """The probe goes back into the cup."""
+        self._in_alkali = False
+
+    def advance(self, to_time_s: float) -> None:
+        """Time goes on to `to_time_s` (a time already past changes nothing)."""
+        steps = math.floor((to_time_s - self._start_s) / STEP_S + 1e-6)
+        while self._steps < steps:
+            self._flow()
+            self._mix()
+            self._exchange_heat()
+            self._steps += 1
+
+    def _flow(self) -> None:
+        if not self._pours:
+            return
+        p, pour = self.parameters, self._pours[0]
+        volume_cm3 = min(pour[0], pour[1] * STEP_S)
+        pour[0] -= volume_cm3
+        if pour[0] <= 1e-9:
+            self._pours.popleft()
+        base_mol = volume_cm3 * p.alkali_concentration_mol_dm3 / 1000.0
+        heat_j = volume_cm3 * p.alkali_heat_capacity_j_cm3_k * p.alkali_temperature_c
+        self._upper.add(_Parcel(0.0, volume_cm3, -base_mol, heat_j))
+
+    def _mix(self) -> None:
+        """As much goes up as comes down, after the halves are level again."""
+        upper, lower = self._upper, self._lower
+        level_cm3 = 0.5 * (upper.volume_cm3 - lower.volume_cm3)
+        swap_cm3 = 0.25 * self.volume_cm3 * self._mixed_part
+        down, up = upper.take(swap_cm3 + level_cm3), lower.take(swap_cm3)
+        lower.add(down)
+        upper.add(up)
+
+    def _exchange_heat(self) -> None:
+        p, room_c = self.parameters, self.room_temperature_c
+        upper, lower = self._upper, self._lower
+        surface_w = p.loss_w_k * p.surface_share * (upper.temperature_c - room_c)
+        upper.heat_j -= surface_w * STEP_S
+        # the wall takes from both halves; through it the rest of the loss goes
+        for half in (upper, lower):
+            to_wall_j = 0.5 * p.wall_heat_capacity_j_k * self._wall_part * (half.temperature_c - self._wall_c)
+            through_j = 0.5 * p.loss_w_k * (1.0 - p.surface_share) * (half.temperature_c - room_c) * STEP_S
+            half.heat_j -= to_wall_j + through_j
+            if p.wall_heat_capacity_j_k > 0.0:
+                self._wall_c += to_wall_j / p.wall_heat_capacity_j_k
+        around_c = p.alkali_temperature_c if self._in_alkali else lower.temperature_c
+        for body, part in enumerate(self._probe_parts):
+            warmed_c = part * (around_c - self._probe_c[body])
+            self._probe_c[body] += warmed_c
+            if not self._in_alkali:
+                lower.heat_j -= self._probe_shares[body] * p.probe_heat_capacity_j_k * warmed_c
