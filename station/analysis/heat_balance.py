@@ -1,0 +1,108 @@
+"""Heat balance: the end-point from the whole trace of one repeat, by fitting the cup model to it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from station.analysis.cup_layout import INDEX
+from station.analysis.heat_inputs import Array, HeatFit, HeatRefused, HeatSetup, Pour, Trace
+from station.analysis.heat_priors import Prior, cup_of, prior_of
+from station.analysis.heat_result import (
+    acid_concentration,
+    end_point_temperature,
+    enthalpy,
+    heat_corrected,
+    reaction_temperature,
+)
+from station.analysis.heat_solver import Problem, Solution, solve
+from station.analysis.heat_start import bends, heat_taken_up, plateaus
+
+FEWEST_PORTIONS = 3
+FEWEST_SAMPLES = 20
+COARSE_C = 0.06
+
+
+def _starts(prior: Prior, setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> list[Array]:
+    volume = np.concatenate([[0.0], np.cumsum([p.volume_cm3 for p in pours])])
+    late = plateaus(trace, pours)
+    starts = []
+    for bend in bends(heat_taken_up(late, volume, setup), volume):
+        theta = prior.mean.copy()
+        theta[INDEX["end_point_cm3"]] = bend.end_point_cm3
+        theta[INDEX["heat_j_cm3"]] = bend.heat_j_cm3
+        theta[INDEX["start_c"]] = late[0]
+        starts.append(theta)
+    return starts
+
+
+def _fit(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> tuple[Problem, Solution]:
+    prior = prior_of(setup, pours, float(trace.temperature_c[0]))
+    start = _starts(prior, setup, pours, trace)[0]
+    problem = Problem(cup_of(setup, pours, trace), prior, trace, np.full(len(trace.time_s), COARSE_C))
+    rough = solve(problem, start, tolerance=1.0, max_steps=12)
+    spread = 1.4826 * float(np.median(np.abs(rough.residuals_c)))
+    sigma = np.full(len(trace.time_s), max(spread, 1.1 * trace.step_c / np.sqrt(12.0)))
+    problem = replace(problem, sigma_c=sigma)
+    return problem, solve(problem, rough.theta)
+
+
+def _offsets(problem: Problem, solution: Solution, kept: NDArray[np.bool_]) -> Array:
+    """Mean residual late in each interval, °C, shape pours + 1."""
+    cup, time_s = problem.cup, problem.trace.time_s
+    ends = np.append(solution.theta[cup.layout.times], time_s[-1] + 1.0)
+    found = np.zeros(len(ends))
+    for k, end in enumerate(ends):
+        inside = kept & (time_s > end - 12.0) & (time_s < end)
+        found[k] = solution.residuals_c[inside].mean() if inside.any() else 0.0
+    return found
+
+
+def fit_trace(trace: Trace, pours: Sequence[Pour], setup: HeatSetup) -> HeatFit:
+    """Fit the cup model to one repeat; raises :class:`HeatRefused` with the reason when no fit is possible."""
+    if len(pours) < FEWEST_PORTIONS:
+        raise HeatRefused(
+            "too_few_portions", f"The heat balance needs at least {FEWEST_PORTIONS} portions; there are {len(pours)}."
+        )
+    if len(trace.time_s) < FEWEST_SAMPLES:
+        raise HeatRefused(
+            "too_few_samples", f"The trace has only {len(trace.time_s)} good samples: too few for a heat balance."
+        )
+    problem, solution = _fit(setup, pours, trace)
+    cup, theta = problem.cup, solution.theta
+    covariance = np.zeros((len(theta), len(theta)))
+    covariance[np.ix_(problem.prior.free, problem.prior.free)] = np.linalg.inv(solution.information)
+    end_point, u = float(theta[0]), float(np.sqrt(covariance[0, 0]))
+    total = float(theta[cup.layout.volumes].sum())
+    if end_point + 1.96 * u > total:
+        raise HeatRefused("not_passed", "The end-point has not been passed yet: go on adding portions.")
+    kept = np.abs(solution.residuals_c) < 5.0 * problem.sigma_c
+    concentration = acid_concentration(theta, covariance, setup)
+    middle_c = reaction_temperature(cup, theta)
+    heat = enthalpy(theta, covariance, setup, cup, middle_c)
+    volume, corrected = heat_corrected(cup, theta, _offsets(problem, solution, kept))
+    return HeatFit(
+        end_point_cm3=end_point,
+        u_end_point_cm3=u,
+        interval_95_cm3=(end_point - 1.96 * u, end_point + 1.96 * u),
+        enthalpy_kj_mol=heat.value if heat else None,
+        u_enthalpy_kj_mol=heat.u if heat else None,
+        enthalpy_temperature_c=middle_c,
+        acid_mol_dm3=concentration.value if concentration else None,
+        u_acid_mol_dm3=concentration.u if concentration else None,
+        describes_trace=True,
+        notes=(),
+        start_c=float(theta[INDEX["start_c"]]),
+        end_point_temperature_c=end_point_temperature(cup, theta),
+        heat_corrected_volume_cm3=volume,
+        heat_corrected_c=corrected,
+        names=cup.layout.names(),
+        parameters=theta,
+        covariance=covariance,
+        residuals_c=solution.residuals_c,
+        kept=kept,
+        residual_rms_c=float(np.sqrt(np.mean(solution.residuals_c[kept] ** 2))),
+    )

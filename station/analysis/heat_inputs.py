@@ -1,0 +1,135 @@
+"""What goes into the heat balance and what comes out: frozen values, no arithmetic beyond checks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+
+class HeatRefused(ValueError):  # noqa: N818 - the analysis declines; nothing has gone wrong
+    """The heat balance gives no end-point for these data: ``code`` for programs, ``reason`` for people."""
+
+    def __init__(self, code: str, reason: str) -> None:
+        super().__init__(reason)
+        self.code, self.reason = code, reason
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """A quantity known beforehand: ``value`` and its standard uncertainty ``u`` in the same unit."""
+
+    value: float
+    u: float
+
+    def __post_init__(self) -> None:
+        if not (np.isfinite(self.value) and np.isfinite(self.u) and self.u >= 0.0):
+            raise ValueError(f"an estimate needs a finite value and u ≥ 0, not {self.value} ± {self.u}")
+
+
+@dataclass(frozen=True)
+class Trace:
+    """The good samples of one repeat: ``time_s`` rising, ``temperature_c`` of the same length.
+
+    ``step_c`` is the probe's resolution, °C (a DS18B20 at 12 bits has 1/16).
+    """
+
+    time_s: Array
+    temperature_c: Array
+    step_c: float = 0.0625
+
+    def __post_init__(self) -> None:
+        if self.time_s.ndim != 1 or self.time_s.shape != self.temperature_c.shape:
+            raise ValueError("a trace needs one temperature for each time")
+        if not (np.isfinite(self.time_s).all() and np.isfinite(self.temperature_c).all()):
+            raise ValueError("a trace holds finite times and temperatures only: leave bad samples out")
+        if (np.diff(self.time_s) <= 0.0).any():
+            raise ValueError("the times of a trace must rise")
+
+
+@dataclass(frozen=True)
+class Pour:
+    """One portion: when "it is in" was pressed, its nominal volume and that volume's u (1 sd, independent).
+
+    ``u_press_s`` says how far the press may be from the pour. A portion that may be missing or doubled gets
+    a ``u_volume_cm3`` as large as its volume.
+    """
+
+    press_s: float
+    volume_cm3: float
+    u_volume_cm3: float
+    u_press_s: float = 4.0
+
+    def __post_init__(self) -> None:
+        if not (self.volume_cm3 > 0.0 and self.u_volume_cm3 >= 0.0 and self.u_press_s >= 0.0):
+            raise ValueError("a pour needs a volume above 0 and uncertainties of 0 or more")
+
+
+@dataclass(frozen=True)
+class HeatSetup:
+    """What is known of acid, alkali, cup and probe before the repeat.
+
+    Volumetric heat capacities are in J/(cm³ K) with one common relative uncertainty. ``alkali_mol_dm3`` may
+    be unknown; then there is no concentration and no enthalpy. ``acid_per_alkali`` is mol of acid that one
+    mol of alkali neutralises, ``water_per_alkali`` mol of water it forms. ``alkali_c`` and ``room_c`` may be
+    unknown. The lags are the probe's two time constants in stirred water and the share of the fast one; the
+    defaults span the eight DS18B20 probes whose step responses a student course at Universität Hamburg
+    published in 2023 (63 % after 6.8 to 19 s). ``heat_slope_k`` is the relative change of the heat of
+    reaction per kelvin: −0.0039 from ΔCp = −215 J/(K mol) for the ionisation of water at infinite dilution
+    (Singh et al., Can. J. Chem. 54, 3315 (1976)), about −0.0014 at 0.5 mol/dm³.
+    """
+
+    acid_volume_cm3: Estimate
+    acid_j_cm3_k: float = 4.07
+    alkali_j_cm3_k: float = 4.14
+    product_j_cm3_k: float = 4.10
+    u_heat_capacity: float = 0.01
+    alkali_mol_dm3: Estimate | None = None
+    acid_per_alkali: float = 1.0
+    water_per_alkali: float = 1.0
+    cup_j_k: Estimate = Estimate(5.0, 3.0)
+    alkali_c: Estimate | None = None
+    room_c: Estimate | None = None
+    lag_fast_s: Estimate = Estimate(4.6, 2.3)
+    lag_slow_s: Estimate = Estimate(19.0, 9.0)
+    lag_share: Estimate = Estimate(0.55, 0.3)
+    heat_slope_k: Estimate = Estimate(-0.0015, 0.0015)
+
+
+@dataclass(frozen=True)
+class HeatFit:
+    """The heat balance of one repeat.
+
+    ``enthalpy_kj_mol`` is per mol of water formed at ``enthalpy_temperature_c``, negative when heat is given
+    out; it and ``acid_mol_dm3`` are None when the alkali's concentration is unknown. ``describes_trace`` is
+    False when the residuals say that the cup did something the model does not know; the interval is then
+    wider.
+    ``heat_corrected_c`` at ``heat_corrected_volume_cm3`` (shape pours + 1, true volumes as fitted) are the
+    points that lie on two straight lines once dilution and loss are allowed for.
+    ``parameters`` (names in ``names``) and ``covariance`` are those of the cup model; residuals are
+    measured minus fitted, °C, one for each sample; ``kept`` marks the samples that were not set aside.
+    """
+
+    end_point_cm3: float
+    u_end_point_cm3: float
+    interval_95_cm3: tuple[float, float]
+    enthalpy_kj_mol: float | None
+    u_enthalpy_kj_mol: float | None
+    enthalpy_temperature_c: float
+    acid_mol_dm3: float | None
+    u_acid_mol_dm3: float | None
+    describes_trace: bool
+    notes: tuple[str, ...]
+    start_c: float
+    end_point_temperature_c: float
+    heat_corrected_volume_cm3: Array
+    heat_corrected_c: Array
+    names: tuple[str, ...]
+    parameters: Array
+    covariance: Array
+    residuals_c: Array
+    kept: NDArray[np.bool_]
+    residual_rms_c: float
