@@ -28,9 +28,7 @@ class Fault(StrEnum):
 
 
 # A random fault spoils one read; the others need a duration to make sense.
-SPOILS_ONE_READ = tuple(
-    fault for fault in Fault if fault not in {Fault.GONE, Fault.BUS_GONE, Fault.NO_ANSWER}
-)
+SPOILS_ONE_READ = tuple(fault for fault in Fault if fault not in {Fault.GONE, Fault.BUS_GONE, Fault.NO_ANSWER})
 
 _NUMBER = r"(\d+(?:\.\d+)?)"
 _WHEN = rf"@\s*{_NUMBER}\s*\+\s*{_NUMBER}"

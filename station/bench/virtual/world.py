@@ -90,9 +90,7 @@ class World:
         self._steps = 0
         self._mixed_part = 1.0 - math.exp(-STEP_S / parameters.mixing_s)
         self._wall_part = 1.0 - math.exp(-STEP_S / parameters.wall_warming_s)
-        self._probe_parts = [
-            1.0 - math.exp(-STEP_S / s) for s in (parameters.probe_fast_s, parameters.probe_slow_s)
-        ]
+        self._probe_parts = [1.0 - math.exp(-STEP_S / s) for s in (parameters.probe_fast_s, parameters.probe_slow_s)]
         self._probe_shares = [parameters.probe_fast_share, 1.0 - parameters.probe_fast_share]
         self._probe_c = [parameters.probe_start_c, parameters.probe_start_c]
         self._in_alkali = False
