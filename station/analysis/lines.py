@@ -1,60 +1,22 @@
 """The graph-paper method: two straight lines of best fit through the readings, and where they cross.
 
 It must know nothing of how the readings came about. The rule that splits them is in `lines_split`, the
-interval in `lines_cross`. Raw temperatures bend the first arm, so the crossing is low by an amount that
+interval in `lines_cross`. Raw temperatures curve the first arm, so the crossing is low by an amount that
 `lines_bias` predicts: the interval here is of the scatter only.
 """
 
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Sequence
 
 import numpy as np
 
-from station.analysis.lines_cross import Crossing, LinesRefused, cross
-from station.analysis.lines_fit import LineFit, Numbers, fit_line
-from station.analysis.lines_split import LEAST_VOLUMES, rank_splits
+from station.analysis.lines_cross import LinesRefused
+from station.analysis.lines_fit import Numbers
+from station.analysis.lines_result import Arm, CrossingResult, draw
+from station.analysis.lines_split import LEAST_VOLUMES, RULE, Floats, Split, best_split, turning
 
-__all__ = ["Arm", "CrossingResult", "LinesRefused", "fit_lines"]
+__all__ = ["RULE", "Arm", "CrossingResult", "LinesRefused", "fit_arms", "fit_lines"]
 
-SCATTER_ONLY: Literal["scatter only"] = "scatter only"
-
-
-@dataclass(frozen=True, slots=True)
-class Arm:
-    """One line of best fit: temperature = intercept_c + slope_c_cm3 · volume; `points` index the input."""
-
-    slope_c_cm3: float
-    u_slope_c_cm3: float
-    intercept_c: float
-    u_intercept_c: float
-    points: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class CrossingResult:
-    """End-point by straight lines; u_ and the interval (Fieller) are of the scatter about them only.
-
-    `left_out` holds the index of a reading at the top that belongs to neither arm (or nothing); `s_c` is the
-    pooled standard deviation of the readings about the lines, with `degrees` = n1 + n2 - 4.
-    """
-
-    end_point_cm3: float
-    u_end_point_cm3: float
-    interval_95_cm3: tuple[float, float]
-    temperature_c: float
-    u_temperature_c: float
-    before: Arm
-    after: Arm
-    left_out: tuple[int, ...]
-    s_c: float
-    degrees: int
-    g: float
-    label: str = SCATTER_ONLY
-
-    @property
-    def rises_first(self) -> bool:
-        """True where heat is given out (up, then down), False where it is taken in."""
-        return self.before.slope_c_cm3 > 0
+CHOSEN = "The readings on each line were chosen by a person."
 
 
 def fit_lines(volume_cm3: Numbers, temperature_c: Numbers) -> CrossingResult:
@@ -67,38 +29,40 @@ def fit_lines(volume_cm3: Numbers, temperature_c: Numbers) -> CrossingResult:
     volumes, temperatures = _checked(volume_cm3, temperature_c)
     order = np.argsort(volumes, kind="stable")
     x, y = volumes[order], temperatures[order]
-    if np.unique(x).size < 2 * LEAST_VOLUMES:
-        raise LinesRefused(
-            "too_few",
-            f"Two lines need at least {LEAST_VOLUMES} different volumes on each side of the top; "
-            f"there are {np.unique(x).size} in all. Add more portions.",
-        )
-    ranked = rank_splits(x, y)
-    if not ranked:
-        raise LinesRefused(
-            "outside_gap", "However the readings are split, the two lines do not cross between them."
-        )
-    best = ranked[0]
-    first = fit_line(x[: best.end_before], y[: best.end_before])
-    last = fit_line(x[best.start_after :], y[best.start_after :])
-    crossing = _accepted(first, last)
+    _require_turn(x, y)
+    split = best_split(x, y)
+    if split is None:
+        raise LinesRefused("outside_gap", "The two lines of best fit do not cross near the turn.")
+    _require_arms(x, split)
     indices = tuple(int(i) for i in order)
-    return CrossingResult(
-        end_point_cm3=crossing.x,
-        u_end_point_cm3=crossing.u_x,
-        interval_95_cm3=crossing.interval or (np.nan, np.nan),
-        temperature_c=crossing.y,
-        u_temperature_c=crossing.u_y,
-        before=_arm(first, crossing, indices[: best.end_before]),
-        after=_arm(last, crossing, indices[best.start_after :]),
-        left_out=indices[best.end_before : best.start_after],
-        s_c=crossing.s,
-        degrees=crossing.degrees,
-        g=crossing.g,
-    )
+    before, after = indices[: split.end_before], indices[split.start_after :]
+    return draw(volumes, temperatures, before, after, indices[split.end_before : split.start_after], RULE)
 
 
-def _checked(volume_cm3: Numbers, temperature_c: Numbers) -> tuple[np.ndarray, np.ndarray]:
+def fit_arms(
+    volume_cm3: Numbers, temperature_c: Numbers, before: Sequence[int], after: Sequence[int]
+) -> CrossingResult:
+    """The same for a split that a person chose: indices of the readings on the arm before and after the turn.
+
+    Refuses as `fit_lines` does; the crossing must lie between the arms (a shared reading counts for both).
+    """
+    volumes, temperatures = _checked(volume_cm3, temperature_c)
+    for side, arm in (("before", before), ("after", after)):
+        if np.unique(volumes[list(arm)]).size < LEAST_VOLUMES:
+            raise _too_few(side, int(np.unique(volumes[list(arm)]).size))
+    unused = tuple(i for i in range(volumes.size) if i not in before and i not in after)
+    result = draw(volumes, temperatures, tuple(before), tuple(after), unused, CHOSEN)
+    gap = sorted((float(volumes[list(before)].max()), float(volumes[list(after)].min())))
+    if gap[0] < gap[1] and not gap[0] <= result.end_point_cm3 <= gap[1]:
+        raise LinesRefused(
+            "outside_gap",
+            f"These lines cross at {result.end_point_cm3:.1f} cm³, which is not between the two groups "
+            f"({gap[0]:g} to {gap[1]:g} cm³). Move a reading to the other line.",
+        )
+    return result
+
+
+def _checked(volume_cm3: Numbers, temperature_c: Numbers) -> tuple[Floats, Floats]:
     try:
         volumes = np.asarray(volume_cm3, dtype=np.float64)
         temperatures = np.asarray(temperature_c, dtype=np.float64)
@@ -111,21 +75,38 @@ def _checked(volume_cm3: Numbers, temperature_c: Numbers) -> tuple[np.ndarray, n
     return volumes, temperatures
 
 
-def _accepted(first: LineFit, last: LineFit) -> Crossing:
-    crossing = cross(first, last)
-    if first.slope * last.slope >= 0:
+def _require_turn(x: Floats, y: Floats) -> None:
+    """Refuse readings that cannot hold two arms, before any line is drawn."""
+    different = int(np.unique(x).size)
+    if different < 2 * LEAST_VOLUMES:
+        raise LinesRefused(
+            "too_few",
+            f"Two lines need at least {LEAST_VOLUMES} different volumes each; there are {different} in all.",
+        )
+    facing = turning(y)
+    if facing.max() == max(facing[0], facing[-1]):
         raise LinesRefused(
             "no_bend",
-            "Both lines go the same way: the temperature must turn. Was enough added to pass the end-point?",
+            "The temperature does not turn: its highest and lowest readings are the first and the last. "
+            "Has enough been added to pass the end-point?",
         )
-    if crossing.interval is None:
-        raise LinesRefused(
-            "unbounded",
-            "The readings scatter too much to say where the lines cross: no interval can be given.",
-        )
-    return crossing
+    tops = x[facing == facing.max()]
+    before, after = int(np.unique(x[x < tops[-1]]).size), int(np.unique(x[x > tops[0]]).size)
+    if after < LEAST_VOLUMES - 1:
+        raise _too_few("after", after)
+    if before < LEAST_VOLUMES - 1:
+        raise _too_few("before", before)
 
 
-def _arm(line: LineFit, crossing: Crossing, points: tuple[int, ...]) -> Arm:
-    pooled = line.with_s(crossing.s, crossing.degrees)
-    return Arm(line.slope, pooled.u_slope, line.intercept, pooled.u_intercept, points)
+def _require_arms(x: Floats, split: Split) -> None:
+    after = int(np.unique(x[split.start_after :]).size)
+    if after < LEAST_VOLUMES:
+        raise _too_few("after", after)
+    before = int(np.unique(x[: split.end_before]).size)
+    if before < LEAST_VOLUMES:
+        raise _too_few("before", before)
+
+
+def _too_few(side: str, count: int) -> LinesRefused:
+    mend = "Add more portions." if side == "after" else "Begin again with smaller portions."
+    return LinesRefused("too_few", f"The line {side} the turn needs {LEAST_VOLUMES} readings; it has {count}. {mend}")

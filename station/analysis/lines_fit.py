@@ -5,7 +5,7 @@ Formulae: JCGM 100:2008 (GUM), H.3, in coordinates centred on the mean of x, whi
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -66,17 +66,7 @@ class LineFit:
 
     def with_s(self, s: float, degrees: int) -> "LineFit":
         """The same line with a standard deviation from elsewhere (pooled arms, s = 1 for known errors)."""
-        return LineFit(
-            self.intercept,
-            self.slope,
-            s,
-            self.sse,
-            degrees,
-            self.count,
-            self.mean_x,
-            self.sum_weights,
-            self.sxx,
-        )
+        return replace(self, s=s, degrees=degrees)
 
 
 def fit_line(x: Numbers, y: Numbers, u_y: Numbers | None = None) -> LineFit:

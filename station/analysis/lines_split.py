@@ -1,15 +1,8 @@
 """Which readings belong to which arm.
 
-The rule, in words that can be shown:
-
-    Try every way to cut the readings, in order of volume, into a first and a last group of at least three
-    volumes each, also leaving out the one reading between the groups. Keep those whose two best-fit lines
-    cross between the groups. Take the one whose bent line passes closest to all readings (least sum of
-    squares, the reading left out counted too).
-
-Without a reading left out that is the least-squares solution of two joined lines (D. J. Hudson, J. Am.
-Statist. Assoc. 61, 1097, 1966); a reading left out is its case of a join at a reading, which belongs to
-neither line.
+A join of two least-squares lines lies either between two readings or at a reading (D. J. Hudson, J. Am.
+Statist. Assoc. 61, 1097, 1966); these are the two kinds of split here. The least sum of squares alone is
+misled by the curve of the first arm (it puts rising readings on the falling line), hence `RULE`.
 """
 
 from dataclasses import dataclass
@@ -17,8 +10,19 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from station.analysis.lines_fit import LineFit, fit_line, student_t
+
 Floats = NDArray[np.float64]
-LEAST_VOLUMES = 3
+
+RULE = (
+    "The readings are cut, in order of volume, into those before and those after the turn; the reading at the "
+    "top (or bottom) may belong to neither. Of the cuts whose two lines of best fit cross between the two "
+    "groups, the one next to the top counts; of several such, the one whose lines pass closest to all readings "
+    "(least sum of squares). A top reading that lies off both lines (99 % test) belongs to neither."
+)
+LEAST_VOLUMES = 3  # on each arm
+CONSIDERED_VOLUMES = 2  # so that an arm still too short is seen as such, not hidden by a wrong cut
+LEVEL_OFF_BOTH_LINES = 0.99
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,52 +31,69 @@ class Split:
 
     end_before: int
     start_after: int
+    steps_from_top: int
     sse: float
-    crossing: float
 
 
-def splits(x: Floats) -> list[tuple[int, int]]:
-    """All cuts (end_before, start_after) of sorted x with enough different volumes on each side."""
-    fresh = np.concatenate(([True], np.diff(x) > 0))
-    rank = np.cumsum(fresh)  # 1 for the first volume, 2 for the second ...
-    starts = np.flatnonzero(fresh)
-    last = int(rank[-1]) if rank.size else 0
-    cuts = []
-    for start in starts:
-        before, after = int(rank[start]) - 1, last - int(rank[start]) + 1
-        if before >= LEAST_VOLUMES and after >= LEAST_VOLUMES:
-            cuts.append((int(start), int(start)))
-        nxt = int(np.searchsorted(x, x[start], side="right"))
-        if before >= LEAST_VOLUMES and after - 1 >= LEAST_VOLUMES and nxt - start == 1:
-            cuts.append((int(start), nxt))
-    return cuts
+def turning(temperature_c: Floats) -> Floats:
+    """The readings, turned over where they fall first: what is wanted then is always the top.
+
+    Judged by how far the highest (lowest) reading stands beyond both ends.
+    """
+    ends = temperature_c[0], temperature_c[-1]
+    up, down = temperature_c.max() - max(ends), min(ends) - temperature_c.min()
+    return temperature_c if up >= down else -temperature_c
 
 
-def rank_splits(x: Floats, y: Floats) -> list[Split]:
-    """Cuts of sorted x whose lines cross between the arms, the closest bent line first. O(n)."""
-    cuts = splits(x)
+def best_split(x: Floats, y: Floats) -> Split | None:
+    """The cut that RULE chooses for readings sorted by x, or None where no two lines cross between groups."""
+    top = turning(y)
+    tops = np.flatnonzero(top == top.max())
+    ranked = rank_splits(x, y, tops)
+    if not ranked:
+        return None
+    best = ranked[0]
+    return _without_top(x, y, best, tops) or best
+
+
+def rank_splits(x: Floats, y: Floats, tops: NDArray[np.intp]) -> list[Split]:
+    """Cuts whose lines cross between the groups, best first; `tops` are the indices of the highest reading."""
+    cuts = _cuts(x, tops)
     if not cuts:
         return []
     ends, starts = np.array(cuts).T
     xc, yc = x - x.mean(), y - y.mean()
+    a1, b1, sse1 = _running_lines(xc, yc, ends)
+    a2, b2, sse2 = _running_lines(xc[::-1], yc[::-1], x.size - starts)
     with np.errstate(divide="ignore", invalid="ignore"):
-        a1, b1, sse1 = _prefix_lines(xc, yc, ends)
-        a2, b2, sse2 = _prefix_lines(xc[::-1], yc[::-1], x.size - starts)
         crossing = (a1 - a2) / (b2 - b1)
-    within = (crossing >= xc[ends - 1]) & (crossing <= xc[starts])
-    middle = np.minimum(ends, x.size - 1)
-    left_out = starts > ends
-    on_first = xc[middle] < crossing
-    miss = yc[middle] - np.where(on_first, a1 + b1 * xc[middle], a2 + b2 * xc[middle])
-    sse = sse1 + sse2 + np.where(left_out, miss * miss, 0.0)
+    x_left, y_left = xc[ends], yc[ends]  # of the reading left out; of the first one after where none is
+    miss = y_left - np.where(x_left < crossing, a1 + b1 * x_left, a2 + b2 * x_left)
+    sse = sse1 + sse2 + np.where(starts > ends, miss * miss, 0.0)
     found = [
-        Split(int(ends[i]), int(starts[i]), float(sse[i]), float(crossing[i] + x.mean()))
-        for i in np.flatnonzero(within)
+        Split(int(ends[i]), int(starts[i]), _steps(int(ends[i]), int(starts[i]), tops), float(sse[i]))
+        for i in np.flatnonzero((crossing >= xc[ends - 1]) & (crossing <= xc[starts]))
     ]
-    return sorted(found, key=lambda split: (split.sse, split.start_after - split.end_before))
+    return sorted(found, key=lambda split: (split.steps_from_top, split.sse))
 
 
-def _prefix_lines(x: Floats, y: Floats, counts: NDArray[np.int64]) -> tuple[Floats, Floats, Floats]:
+def _cuts(x: Floats, tops: NDArray[np.intp]) -> list[tuple[int, int]]:
+    """Every (end_before, start_after) that leaves enough different volumes; equal volumes stay together."""
+    firsts = np.flatnonzero(np.diff(x, prepend=-np.inf) > 0)
+    inner = firsts[CONSIDERED_VOLUMES : firsts.size - CONSIDERED_VOLUMES + 1]
+    full = [(int(i), int(i)) for i in inner]
+    following = dict(zip(firsts[:-1].tolist(), firsts[1:].tolist(), strict=True))
+    left_out = [(int(i), following[int(i)]) for i in inner[:-1] if i in tops and following[int(i)] == i + 1]
+    return full + left_out
+
+
+def _steps(end_before: int, start_after: int, tops: NDArray[np.intp]) -> int:
+    """How many readings the top is away from standing next to the crossing; 0 where it does."""
+    beyond = np.maximum(end_before - 1 - tops, tops - start_after)
+    return int(np.maximum(beyond, 0).min())
+
+
+def _running_lines(x: Floats, y: Floats, counts: NDArray[np.int64]) -> tuple[Floats, Floats, Floats]:
     """Intercept, slope and sum of squares of the lines through the first `counts` points."""
     at = counts - 1
     sx, sy = np.cumsum(x)[at], np.cumsum(y)[at]
@@ -81,3 +102,26 @@ def _prefix_lines(x: Floats, y: Floats, counts: NDArray[np.int64]) -> tuple[Floa
     syy = np.cumsum(y * y)[at] - sy * sy / counts
     slope = sxy / sxx
     return (sy - slope * sx) / counts, slope, np.maximum(syy - slope * sxy, 0.0)
+
+
+def _without_top(x: Floats, y: Floats, best: Split, tops: NDArray[np.intp]) -> Split | None:
+    """The cut beside a lone top reading that lies off both lines drawn without it, or None."""
+    if tops.size != 1 or best.start_after > best.end_before or best.steps_from_top:
+        return None
+    top = int(tops[0])
+    if x[top] in x[[top - 1, top + 1]]:
+        return None
+    if min(np.unique(x[:top]).size, np.unique(x[top + 1 :]).size) < LEAST_VOLUMES:
+        return None
+    first, last = fit_line(x[:top], y[:top]), fit_line(x[top + 1 :], y[top + 1 :])
+    degrees = first.degrees + last.degrees
+    limit = student_t(degrees, LEVEL_OFF_BOTH_LINES) ** 2 * (first.sse + last.sse) / degrees
+    misses = [(y[top] - line.at(x[top])) ** 2 / (1 + line.unit_variance_at(x[top])) for line in (first, last)]
+    if min(misses) <= limit or not _cross_within(first, last, x[top - 1], x[top + 1]):
+        return None
+    return Split(top, top + 1, 0, first.sse + last.sse)
+
+
+def _cross_within(first: LineFit, last: LineFit, low: float, high: float) -> bool:
+    """Whether two lines swap places between low and high."""
+    return bool((first.at(low) - last.at(low)) * (first.at(high) - last.at(high)) < 0)
