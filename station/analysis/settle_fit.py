@@ -1,52 +1,165 @@
-"""Least squares with a prior, for the few parameters the settle detector has; no numpy, so that the daemon
-stays small."""
+"""The fit behind the settle detector: a cup that jumps and drifts, seen through a probe with two lags.
+
+Eight parameters with normal priors, a few Gauss-Newton steps, robust weights. No numpy: the daemon runs it
+at every sample on a small board. This file knows the shape of the trace, not when a reading counts as
+settled.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from math import sqrt
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import exp, log, sqrt
+
+BASE, CHANGE, DRIFT, START, FAST, SLOW, SHARE, MIX = range(8)
+"""Places of the parameters: level before in °C, change in °C, drift in °C/s, moment of the pour in s,
+logarithms of the fast and slow lag in s, share of the fast lag, logarithm of the mixing time in s."""
+
+STEPS = 3
+"""Gauss-Newton steps; more change the answer by less than the probe's noise."""
 
 
-class Normal:
-    """Normal equations of y = sum(b_i * x_i), each b_i with an independent normal prior.
+@dataclass(frozen=True, slots=True)
+class Prior:
+    """Means and standard deviations of the eight parameters, in the order of their places."""
 
-    `prior` is a sequence of (mean, sd) in the units of b_i. `add` takes a row x, the observed y and its sd;
-    `solve` gives the posterior mean and the covariance as nested lists.
+    mean: tuple[float, ...]
+    sd: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """Parameters at the mode, their covariance (8 by 8) and the weighted root mean square of the residuals
+    in °C."""
+
+    at: tuple[float, ...]
+    covariance: list[list[float]]
+    rms_c: float
+
+    def cup_c(self, time_s: float) -> float:
+        """The cup's drift line at `time_s`, in °C."""
+        at = self.at
+        return at[BASE] + at[CHANGE] + at[DRIFT] * (time_s - at[START])
+
+    def u_cup_c(self, time_s: float) -> float:
+        """Standard uncertainty of `cup_c`."""
+        row = [1.0, 1.0, time_s - self.at[START], -self.at[DRIFT]]
+        total = sum(row[i] * row[j] * self.covariance[i][j] for i in range(4) for j in range(4))
+        return sqrt(max(total, 0.0))
+
+    def probe_c(self, time_s: float) -> float:
+        """What the probe shows at `time_s`, in °C."""
+        return model(self.at, time_s)[0]
+
+
+def fit(
+    samples: Sequence[tuple[float, float]],
+    prior: Prior,
+    noise_c: float,
+    guess: Sequence[float] | None = None,
+    steps: int = STEPS,
+) -> Fitted:
+    """Fit (time_s, temperature_c) rows; `noise_c` is the standard deviation of one conversion; the steps
+    start at `guess`, or at the prior's means.
+
+    Conversions during a steep part get more room, because a pour is no step and a stale value is wrong by
+    the slope; a value far off the trace loses its weight.
     """
-
-    def __init__(self, prior: Sequence[tuple[float, float]]) -> None:
-        self.size = len(prior)
-        self.matrix = [[0.0] * self.size for _ in prior]
-        self.right = [0.0] * self.size
-        for index, (mean, sd) in enumerate(prior):
-            self.matrix[index][index] = 1.0 / (sd * sd)
-            self.right[index] = mean / (sd * sd)
-
-    def add(self, row: Sequence[float], observed: float, sd: float) -> None:
-        """Take in one observation."""
-        weight = 1.0 / (sd * sd)
-        for i, x in enumerate(row):
-            scaled = weight * x
-            line = self.matrix[i]
-            for j in range(i + 1):
-                line[j] += scaled * row[j]
-            self.right[i] += scaled * observed
-
-    def solve(self) -> tuple[list[float], list[list[float]]]:
-        """Posterior mean and covariance; the prior keeps the matrix positive definite."""
-        lower = _cholesky(self.matrix)
-        mean = _substitute(lower, self.right)
-        columns = [_substitute(lower, unit) for unit in _units(self.size)]
-        return mean, columns
+    at = list(prior.mean if guess is None else guess)
+    matrix: list[list[float]] = []
+    rms = 0.0
+    for _ in range(steps):
+        matrix, right, rms = _normal(samples, at, prior, noise_c)
+        step = _substitute(_cholesky(matrix), right)
+        at = [_bounded(place, value + change) for place, (value, change) in enumerate(zip(at, step, strict=True))]
+    lower = _cholesky(matrix)
+    covariance = [_substitute(lower, unit) for unit in _units(len(at))]
+    return Fitted(tuple(at), covariance, rms)
 
 
-def spread(covariance: Sequence[Sequence[float]], row: Sequence[float]) -> float:
-    """Standard deviation of sum(b_i * row_i)."""
-    total = sum(row[i] * row[j] * value for i, line in enumerate(covariance) for j, value in enumerate(line))
-    return sqrt(max(total, 0.0))
+def model(at: Sequence[float], time_s: float) -> tuple[float, list[float]]:
+    """The probe's temperature in °C and its derivatives by the eight parameters."""
+    base, change, drift, start, log_fast, log_slow, share, log_mix = at
+    ago = time_s - start
+    if ago <= 0.0:
+        return base + drift * ago, [1.0, 0.0, ago, -drift, 0.0, 0.0, 0.0, 0.0]
+    fast, slow, mix = exp(log_fast), exp(log_slow), exp(log_mix)
+    f_left, f_tau, f_mix, f_ago = _left(ago, fast, mix)
+    s_left, s_tau, s_mix, s_ago = _left(ago, slow, mix)
+    rest = 1.0 - share
+    left = share * f_left + rest * s_left
+    # A probe on a steady drift trails by its mean lag, once the lags have had time to build up.
+    f_ramp, s_ramp = 1.0 - exp(-ago / fast), 1.0 - exp(-ago / slow)
+    trail = share * fast * f_ramp + rest * slow * s_ramp
+    value = base + change * (1.0 - left) + drift * (ago - trail)
+    return value, [
+        1.0,
+        1.0 - left,
+        ago - trail,
+        change * (share * f_ago + rest * s_ago) - drift,
+        -share * fast * (change * f_tau + drift * f_ramp),
+        -rest * slow * (change * s_tau + drift * s_ramp),
+        change * (s_left - f_left) + drift * (slow * s_ramp - fast * f_ramp),
+        -mix * change * (share * f_mix + rest * s_mix),
+    ]
 
 
-def _units(size: int) -> Iterable[list[float]]:
+def _left(ago: float, tau: float, mix: float) -> tuple[float, float, float, float]:
+    """What a lag `tau` behind a mixing time `mix` has left of a step, and its derivatives by tau, mix and time."""
+    gap = tau - mix
+    if abs(gap) < 0.02 * tau:
+        gap = 0.02 * tau
+        mix = tau - gap
+    by_tau, by_mix = exp(-ago / tau), exp(-ago / mix)
+    left = (tau * by_tau - mix * by_mix) / gap
+    return (
+        left,
+        (by_tau * (1.0 + ago / tau) - left) / gap,
+        (left - by_mix * (1.0 + ago / mix)) / gap,
+        (by_mix - by_tau) / gap,
+    )
+
+
+def _normal(
+    samples: Sequence[tuple[float, float]], at: Sequence[float], prior: Prior, noise_c: float
+) -> tuple[list[list[float]], list[float], float]:
+    """Normal equations of one Gauss-Newton step around `at`, lower half, and the weighted rms."""
+    size = len(at)
+    places = range(size)
+    matrix = [[0.0] * size for _ in places]
+    right = [0.0] * size
+    for place in places:
+        precision = 1.0 / (prior.sd[place] * prior.sd[place])
+        matrix[place][place] = precision
+        right[place] = precision * (prior.mean[place] - at[place])
+    total = weights = 0.0
+    for time_s, temperature_c in samples:
+        value, row = model(at, time_s)
+        off = temperature_c - value
+        steep = row[START] * 0.7
+        variance = noise_c * noise_c + steep * steep
+        weight = 1.0 / (variance + off * off * 0.2)
+        total += weight * off * off
+        weights += weight
+        for i in places:
+            scaled = weight * row[i]
+            if scaled:
+                line = matrix[i]
+                right[i] += scaled * off
+                for j in range(i + 1):
+                    line[j] += scaled * row[j]
+    return matrix, right, sqrt(total / weights) if weights else 0.0
+
+
+LOW = (-1e9, -60.0, -0.1, -1e9, log(1.0), log(3.0), 0.0, log(0.3))
+HIGH = (1e9, 60.0, 0.1, 1e9, log(25.0), log(60.0), 1.0, log(40.0))
+
+
+def _bounded(place: int, value: float) -> float:
+    return min(max(value, LOW[place]), HIGH[place])
+
+
+def _units(size: int) -> Iterator[list[float]]:
     for index in range(size):
         unit = [0.0] * size
         unit[index] = 1.0
@@ -57,9 +170,13 @@ def _cholesky(matrix: Sequence[Sequence[float]]) -> list[list[float]]:
     size = len(matrix)
     lower = [[0.0] * size for _ in range(size)]
     for i in range(size):
+        row = lower[i]
         for j in range(i + 1):
-            rest = matrix[i][j] - sum(lower[i][k] * lower[j][k] for k in range(j))
-            lower[i][j] = sqrt(rest) if i == j else rest / lower[j][j]
+            other = lower[j]
+            rest = matrix[i][j]
+            for k in range(j):
+                rest -= row[k] * other[k]
+            row[j] = sqrt(rest) if i == j else rest / other[j]
     return lower
 
 
@@ -67,8 +184,14 @@ def _substitute(lower: Sequence[Sequence[float]], right: Sequence[float]) -> lis
     size = len(lower)
     half = [0.0] * size
     for i in range(size):
-        half[i] = (right[i] - sum(lower[i][k] * half[k] for k in range(i))) / lower[i][i]
+        rest = right[i]
+        for k in range(i):
+            rest -= lower[i][k] * half[k]
+        half[i] = rest / lower[i][i]
     out = [0.0] * size
-    for i in reversed(range(size)):
-        out[i] = (half[i] - sum(lower[k][i] * out[k] for k in range(i + 1, size))) / lower[i][i]
+    for i in range(size - 1, -1, -1):
+        rest = half[i]
+        for k in range(i + 1, size):
+            rest -= lower[k][i] * out[k]
+        out[i] = rest / lower[i][i]
     return out

@@ -23,7 +23,9 @@ class ProbeLags:
     fast_s: float = 4.5
     slow_s: float = 15.0
     fast_share: float = 0.6
-    weight: float = 0.0
+    u_fast: float = 0.35
+    u_slow: float = 0.3
+    u_share: float = 0.15
 
     def __post_init__(self) -> None:
         if not (0.0 < self.fast_s <= self.slow_s and 0.0 <= self.fast_share <= 1.0):
@@ -44,3 +46,33 @@ class ProbeLags:
 
 
 STEEL_TUBE = ProbeLags()
+"""The prior for a probe that nothing is known of yet."""
+
+
+@dataclass(frozen=True, slots=True)
+class CupHabits:
+    """What earlier portions told about the cup and the stirring.
+
+    `mix_s` is the time in which a portion mixes, `u_mix` its relative standard uncertainty. The cup drifts
+    by -`loss_min` per minute of what it is warmer than `rest_c` (`u_loss_min` likewise); with `rest_c` None
+    the drift is only known to be small. The loss is that of a polystyrene cup with or without lid (common
+    practice, no source).
+    """
+
+    mix_s: float = 2.5
+    u_mix: float = 0.7
+    loss_min: float = 0.05
+    u_loss_min: float = 0.03
+    rest_c: float | None = None
+
+    def drift(self, temperature_c: float) -> tuple[float, float]:
+        """Drift to expect at `temperature_c` and its standard uncertainty, both in °C/s."""
+        if self.rest_c is None:
+            return -0.002, 0.004
+        warmer = temperature_c - self.rest_c
+        doubt = max(abs(warmer), 2.0) * self.u_loss_min / 60.0
+        return -self.loss_min / 60.0 * warmer, (doubt * doubt + 0.0008**2) ** 0.5
+
+
+UNKNOWN_CUP = CupHabits()
+"""The prior for a cup and a group that nothing is known of yet."""

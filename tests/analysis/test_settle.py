@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import exp
 
-from station.analysis.settle import Sample, Verdict, judge
+from station.analysis.settle import Verdict, judge
 from station.analysis.settle_lags import ProbeLags
+from station.analysis.settle_trace import Sample
 
 LAGS = ProbeLags(4.5, 15.0, 0.6)
 
