@@ -15,6 +15,7 @@ class Fault(StrEnum):
     EMPTY = "empty"
     CRC = "crc"
     ZEROS = "zeros"
+    BUS_HIGH = "bus_high"
     POWER_ON = "power_on"
     LOW_POWER = "low_power"
     WIRE = "wire"

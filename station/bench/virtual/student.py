@@ -147,11 +147,10 @@ class VirtualStudent:
         habits = self._habits
         first = which not in self.poured_cm3
         if first and which not in habits.skipped:
-            await self._pour(which)
+            for _ in range(2 if which in habits.doubled else 1):
+                await self._pour(which)
         await self._do(act="portion_added", portion=which[1])
         self.poured_cm3.setdefault(which, 0.0)
-        if first and which in habits.doubled:
-            await self._pour(which)
         if first and which in habits.spilled:
             await self._spill()
 

@@ -35,7 +35,8 @@ class OneWireTree:
             raise ValueError(f"A DS18B20 has 9 to 12 bits, not {bits}.")
         self.folder, self.probe_id, self.bits = folder, probe_id, bits
         self._away = folder.with_name(folder.name + ".away")
-        self._last_good: bytes | None = None
+        self._converted: bytes | None = None  # what the probe's last true conversion left in it
+        self._last_good: bytes | None = None  # what the kernel last accepted
         self._hanging: int | None = None
         self.attach()
 
@@ -66,7 +67,9 @@ class OneWireTree:
 
     def write(self, temperature_c: float) -> None:
         """A good conversion; raises ValueError outside −55 to 125 °C."""
-        self.write_scratchpad(scratchpad(count_of(temperature_c, bits=self.bits), bits=self.bits))
+        nine = self._nine(temperature_c)
+        self.write_scratchpad(nine)
+        self._converted = nine
 
     def write_scratchpad(self, nine: bytes) -> None:
         """The text for nine given bytes, right or wrong."""
@@ -89,12 +92,16 @@ class OneWireTree:
 
     def crc_error(self, temperature_c: float) -> None:
         """One bit of the first byte flipped on the wire: older kernels say NO."""
-        nine = scratchpad(count_of(temperature_c, bits=self.bits), bits=self.bits)
+        nine = self._nine(temperature_c)
         self.write_scratchpad(bytes((nine[0] ^ 0x04,)) + nine[1:])
 
     def zeros(self) -> None:
         """The data wire shorted to ground: nine zero bytes, whose CRC is right."""
         self.write_scratchpad(bytes(9))
+
+    def bus_high(self) -> None:
+        """Nothing pulls the data wire down: all ones, whose CRC is wrong."""
+        self.write_scratchpad(b"\xff" * 9)
 
     def power_on(self) -> None:
         """85 °C with the mark of a probe that has not converted since it got power."""
@@ -110,7 +117,7 @@ class OneWireTree:
 
     def one_line(self, temperature_c: float) -> None:
         """The second line is missing."""
-        nine = scratchpad(count_of(temperature_c, bits=self.bits), bits=self.bits)
+        nine = self._nine(temperature_c)
         self.write_text(kernel_text(nine).splitlines(keepends=True)[0])
 
     def garbled(self) -> None:
@@ -118,11 +125,11 @@ class OneWireTree:
         self.write_text("xy 0z ~~ 46 7f ff 0c 10 qq : crc=qq YES\nxy 0z ~~ 46 7f ff 0c 10 qq t=?\n")
 
     def stale(self) -> None:
-        """A lost conversion: the last good bytes come again (nothing yet: the power-on value)."""
-        if self._last_good is None:
+        """A lost conversion: the bytes of the one before come again (nothing yet: the power-on value)."""
+        if self._converted is None:
             self.power_on()
         else:
-            self.write_scratchpad(self._last_good)
+            self.write_scratchpad(self._converted)
 
     def gone(self) -> None:
         """The kernel has dropped the probe: its directory is no more."""
@@ -156,6 +163,9 @@ class OneWireTree:
             self._put("w1_slave", "")
         time.sleep(0.01)  # a reader that had found the pipe by name has opened it by now
         os.close(pipe)
+
+    def _nine(self, temperature_c: float) -> bytes:
+        return scratchpad(count_of(temperature_c, bits=self.bits), bits=self.bits)
 
     def _put(self, name: str, text: str) -> None:
         if name == "w1_slave":

@@ -108,6 +108,11 @@ class World:
         return self._upper.volume_cm3 + self._lower.volume_cm3
 
     @property
+    def still_to_flow_cm3(self) -> float:
+        """What of the pours has not reached the cup yet."""
+        return sum(volume_cm3 for volume_cm3, _ in self._pours)
+
+    @property
     def end_point_cm3(self) -> float:
         """The alkali that neutralises the acid that was put into this cup, cm³."""
         p = self.parameters

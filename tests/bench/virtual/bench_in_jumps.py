@@ -67,7 +67,8 @@ class Bench:
 
     async def do(self, act: dict[str, Any]) -> None:
         self._happen(advance(self.state, Act.model_validate(act), self._clock.now_s))
-        self.acts.append({**act, "time_s": self._clock.now_s})
+        self._driver.world.advance(self._clock.now_s)
+        self.acts.append({**act, "still_to_flow_cm3": self._driver.world.still_to_flow_cm3})
 
     async def changed(self) -> None:
         await asyncio.shield(self._change)

@@ -53,13 +53,13 @@ async def test_the_poured_volumes_scatter_about_the_portion(tmp_path: Path, read
     assert 0.55 < root_mean_square / 0.08 < 1.51
 
 
-async def test_some_presses_come_before_the_pour_is_complete(tmp_path: Path, reader: Reader) -> None:
-    """With the press on average 1.5 s before the last drop most portions are still flowing at the press."""
-    habits = Habits(press_after_s=-1.5, press_spread_s=0.0)
+async def test_a_press_may_come_before_the_pour_is_complete(tmp_path: Path, reader: Reader) -> None:
+    habits = Habits(press_after_s=-1.0, press_spread_s=0.0, pour_rate_cm3_s=1.0, portion_error_cm3=0.0)
     bench, student, _ = await practical(tmp_path, reader, habits)
-    assert len(student.poured_cm3) == 20
-    assert student.refusals == []
     assert bench.state.repeats[1].status == "ended"
+    still_to_flow_cm3 = [act["still_to_flow_cm3"] for act in bench.acts if act["act"] == "portion_added"]
+    assert all(0.2 < volume_cm3 < 4.0 for volume_cm3 in still_to_flow_cm3)
+    assert student.refusals == []
 
 
 async def test_hasty_portions_are_early_and_nothing_is_lost(tmp_path: Path, reader: Reader) -> None:
@@ -81,11 +81,12 @@ async def test_a_skipped_portion_is_pressed_but_the_cup_stays_as_it_is(tmp_path:
     assert abs(rises_c[4]) < 0.15 < rises_c[3]
 
 
-async def test_a_doubled_portion_shows_as_twice_the_rise(tmp_path: Path, reader: Reader) -> None:
+async def test_a_doubled_portion_shows_as_a_far_larger_rise(tmp_path: Path, reader: Reader) -> None:
     bench, student, _ = await practical(tmp_path, reader, BEHAVIOURS["doubles"])
     assert student.poured_cm3[1, 3] == pytest.approx(8.0, abs=0.5)
     rises_c = _rises_c(bench)
-    assert rises_c[3] > 1.5 * rises_c[2]
+    # twice the heat, but also more cool alkali to warm: by hand 0.81 °C after 0.52 °C
+    assert rises_c[3] > 1.3 * rises_c[2]
 
 
 async def test_after_a_spill_the_repeat_is_started_again(tmp_path: Path, reader: Reader) -> None:
