@@ -23,12 +23,8 @@ GLASSWARE: dict[str, Glassware] = {
         Glassware("measuring cylinder", 0.3, "10 cm³ class B ±0.2 (ASTM E1272), with reading and draining"),
         Glassware("graduated pipette", 0.06, "10 cm³ class B ±0.1 (ISO 835), a/√3"),
         Glassware("syringe", 0.1, "common practice, no source"),
-        Glassware(
-            "burette", 0.05, "two readings of a 50 cm³ class B burette, ±0.1 (ISO 385) over the whole scale"
-        ),
-        Glassware(
-            "balance", 0.02, "portions weighed to 0.01 g, with drops left behind: common practice, no source"
-        ),
+        Glassware("burette", 0.05, "two readings of a 50 cm³ class B burette, ±0.1 (ISO 385) over the whole scale"),
+        Glassware("balance", 0.02, "portions weighed to 0.01 g, with drops left behind: common practice, no source"),
     )
 }
 DEFAULT_U_PORTION_CM3 = 0.1

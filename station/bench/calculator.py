@@ -1,0 +1,113 @@
+"""Keeps the results up to date: one calculation at a time on this machine, the newest question wins."""
+
+import asyncio
+import contextlib
+import fcntl
+import json
+import os
+import sys
+import tempfile
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+LIMIT_S = 60.0
+
+
+class CalculationFailed(Exception):  # noqa: N818
+    """The child process gave no answer; the message is its last line."""
+
+
+class Calculator:
+    """Answers questions in a child process. `ask` replaces a question that still waits.
+
+    `done(seq, results)` is called in the event loop with the sequence number of the state that was asked about.
+    """
+
+    def __init__(self, done: Callable[[int, dict[str, Any]], None]) -> None:
+        self._done = done
+        self._waiting: tuple[int, dict[str, Any]] | None = None
+        self._task: asyncio.Task[None] | None = None
+
+    def ask(self, seq: int, question: dict[str, Any]) -> None:
+        """Ask for the results of this state."""
+        self._waiting = (seq, question)
+        if self._task is None or self._task.done():
+            self._task = asyncio.get_running_loop().create_task(self._work())
+
+    async def finished(self) -> None:
+        """Wait until nothing is being calculated."""
+        while self._task is not None and not self._task.done():
+            await asyncio.wait([self._task])
+
+    async def close(self) -> None:
+        """Stop calculating."""
+        self._waiting = None
+        if self._task is not None:
+            self._task.cancel()
+            await asyncio.wait([self._task])
+
+    async def _work(self) -> None:
+        while self._waiting is not None:
+            (seq, question), self._waiting = self._waiting, None
+            try:
+                answer = await calculate(question)
+            except CalculationFailed as error:
+                words = f"The calculation failed: {error}. The readings are kept."
+                answer = {"repeats": [], "mean": {"straight_lines": None, "refused": {"straight_lines": words}}}
+            self._done(seq, answer)
+
+
+async def calculate(question: dict[str, Any]) -> dict[str, Any]:
+    """Return the results for one question, computed in a child process. Raises CalculationFailed."""
+    async with _one_at_a_time():
+        child = await asyncio.create_subprocess_exec(
+            *_nice(),
+            sys.executable,
+            "-m",
+            "station.bench.calculate",
+            stdin=asyncio.subprocess.PIPE,
+            stdout=asyncio.subprocess.PIPE,
+            stderr=asyncio.subprocess.PIPE,
+        )
+        try:
+            out, err = await asyncio.wait_for(child.communicate(json.dumps(question).encode()), LIMIT_S)
+        except TimeoutError:
+            raise CalculationFailed(f"no answer within {LIMIT_S:.0f} s") from None
+        finally:
+            if child.returncode is None:
+                with contextlib.suppress(ProcessLookupError):
+                    child.kill()
+                await child.wait()
+    if child.returncode != 0:
+        lines = err.decode(errors="replace").strip().splitlines()
+        raise CalculationFailed(lines[-1][:200] if lines else f"exit status {child.returncode}")
+    answer: dict[str, Any] = json.loads(out)
+    return answer
+
+
+def _nice() -> tuple[str, ...]:
+    return ("nice", "-n", "10") if Path("/usr/bin/nice").exists() else ()
+
+
+@contextlib.asynccontextmanager
+async def _one_at_a_time() -> Any:
+    """Hold this machine's turn: thirty virtual benches must not start thirty fits at once."""
+    with _turn_file() as turn:
+        while True:
+            try:
+                fcntl.flock(turn, fcntl.LOCK_EX | fcntl.LOCK_NB)
+                break
+            except BlockingIOError:
+                await asyncio.sleep(0.05)
+        yield
+
+
+@contextlib.contextmanager
+def _turn_file() -> Iterator[int]:
+    path = Path(tempfile.gettempdir()) / f"benchwarm-calculation-{os.getuid()}.lock"
+    turn = os.open(path, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW | os.O_CLOEXEC, 0o600)
+    try:
+        yield turn
+    finally:
+        os.close(turn)

@@ -1,0 +1,213 @@
+"""The loop: carries samples and acts to the procedure, its events to the journal, and what is kept to the screens.
+
+One actor: a lock is held from asking the procedure until the events are committed and folded in, so that two
+acts can never see the same state. The state changes only after the commit.
+"""
+
+import asyncio
+import contextlib
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from pydantic import ValidationError
+
+from station.bench import watchdog
+from station.bench.clock import Clock
+from station.bench.panel import TICK_S, Panel, Signal
+from station.bench.reading import Probe, ProbeReading, answer_within_s
+from station.practical import events as e
+from station.practical.acts import Act, ActRefused
+from station.practical.fold import fold
+from station.practical.plan import Plan
+from station.practical.problems import problem_line
+from station.practical.procedure import advance
+from station.practical.prompts import instruction
+from station.practical.state import State, Step
+from station.practical.view import View, view
+from station.record.journal import Journal, JournalError, read_events
+
+Listener = Callable[[Sequence[e.Stamped]], None]
+
+
+class Bench:
+    """A bench at work. Make it with `Bench.opened`, then `await run()` until it is cancelled."""
+
+    def __init__(self, journal: Journal, clock: Clock, probe: Probe, panel: Panel, state: State) -> None:
+        self.journal, self.clock, self.probe, self.panel = journal, clock, probe, panel
+        self.state = state
+        self.seq = journal.last_seq
+        self.fault: str | None = None
+        self._keys: dict[str, int] = {}
+        self._lock = asyncio.Lock()
+        self._changed = asyncio.Condition()
+        self._readings: asyncio.Queue[ProbeReading] = asyncio.Queue()
+        self._listeners: list[Listener] = []
+
+    @classmethod
+    def opened(cls, journal: Journal, clock: Clock, probe: Probe, panel: Panel) -> "Bench":
+        """Return the bench as the journal left it: in the same portion of the same repeat."""
+        bench = cls(journal, clock, probe, panel, State())
+        for stamped in current_practical(journal):
+            bench._take(stamped)
+        return bench
+
+    async def start(self, plan: Plan, started: e.StationStarted, *, anew: bool = False) -> None:
+        """Put the start into the record; choose the plan unless a practical is under way with another."""
+        await self._keep((started,))
+        same = self.state.chosen and self.state.plan == plan.without_prepared()
+        under_way = self.state.chosen and self.state.step is not Step.DONE and bool(self.state.repeats)
+        if anew or not (same or under_way):
+            await self._keep((e.PlanChosen(plan.without_prepared().model_dump(mode="json")),))
+
+    def listen(self, listener: Listener) -> None:
+        """Call `listener` in the event loop with the events of each commit, after they are folded in."""
+        self._listeners.append(listener)
+
+    def view(self) -> View:
+        """Return the state as a screen shows it."""
+        return view(self.state, self.clock.time_s())
+
+    async def changed(self) -> None:
+        """Wait for the next change that is not merely a sample."""
+        async with self._changed:
+            await self._changed.wait()
+
+    async def do(self, values: dict[str, Any] | Act) -> int:
+        """Do an act and return the sequence number of its event, once committed.
+
+        The same key again returns the same number and adds nothing. Raises ActRefused when the act is
+        impossible or not understood, JournalError when it could not be kept: then nothing happened.
+        """
+        act = values if isinstance(values, Act) else _understood(values)
+        # A client that goes away must not leave an event committed and not folded in.
+        return await asyncio.shield(asyncio.ensure_future(self._done(act)))
+
+    async def _done(self, act: Act) -> int:
+        async with self._lock:
+            time_s = self.clock.time_s()
+            events = advance(self.state, act, time_s)
+            if not events:
+                return self._keys.get(act.key, self.seq)
+            await self._commit(events, time_s)
+            return self._keys[act.key]
+
+    async def run(self) -> None:
+        """Sample, tick the panel and carry, until cancelled; pins and probe are let go at the end."""
+        loop = asyncio.get_running_loop()
+
+        def deliver(reading: ProbeReading) -> None:
+            with contextlib.suppress(RuntimeError):  # the loop may already be gone
+                loop.call_soon_threadsafe(self._readings.put_nowait, reading)
+
+        self.probe.start(deliver)
+        try:
+            async with asyncio.TaskGroup() as tasks:
+                tasks.create_task(self._carry_samples())
+                tasks.create_task(self._tick_panel())
+        finally:
+            self.close()
+
+    def close(self) -> None:
+        """Let probe and panel go, and close the record. A second call does nothing."""
+        self.probe.close()
+        self.panel.close()
+        self.journal.close()
+
+    def press(self) -> None:
+        """The bench button: done what is asked."""
+        asked = instruction(self.state)
+        if asked.act is None:
+            return
+        values = {"act": asked.act, "portion": asked.portion, "key": f"button-{self.clock.boot}-{self.seq}"}
+        task = asyncio.get_running_loop().create_task(self._pressed({**values, "by": "button"}))
+        self._presses = task
+
+    async def _pressed(self, values: dict[str, Any]) -> None:
+        with contextlib.suppress(ActRefused, JournalError):  # a press that came too late asks for nothing
+            await self.do(values)
+
+    async def _carry_samples(self) -> None:
+        patience_s = answer_within_s(self.clock.speed)
+        while True:
+            try:
+                reading = await asyncio.wait_for(self._readings.get(), patience_s)
+                taken = e.SampleTaken(reading.temperature_c, reading.bad, None, reading.text)
+                time_s = reading.time_s
+                watchdog.feed(0.0)
+            except TimeoutError:
+                taken, time_s = e.SampleTaken(None, "no_answer"), self.clock.time_s()
+            async with self._lock:
+                with contextlib.suppress(JournalError):  # said by `fault`; sampling goes on
+                    await self._commit(advance(self.state, taken, time_s), time_s)
+
+    async def _tick_panel(self) -> None:
+        while True:
+            self.panel.show(signal_of(self.state))
+            self.panel.tick(asyncio.get_running_loop().time())
+            await asyncio.sleep(TICK_S)
+
+    async def _keep(self, events: Sequence[e.Event]) -> None:
+        async with self._lock:
+            await self._commit(events, self.clock.time_s())
+
+    async def _commit(self, events: Sequence[e.Event], time_s: float) -> None:
+        moment = self.clock.moment(time_s)
+        try:
+            stamped = await asyncio.wrap_future(self.journal.append([(moment, event) for event in events]))
+        except JournalError as error:
+            self.fault = str(error)
+            raise
+        self.fault = None
+        for each in stamped:
+            self._take(each)
+        for listener in self._listeners:
+            listener(stamped)
+        if any(not isinstance(each.event, e.SampleTaken) for each in stamped):
+            async with self._changed:
+                self._changed.notify_all()
+
+    def _take(self, stamped: e.Stamped) -> None:
+        self.state = fold(self.state, stamped)
+        self.seq = stamped.seq
+        key = getattr(stamped.event, "key", None)
+        if key is not None:
+            self._keys[key] = stamped.seq
+
+
+def current_practical(journal: Journal) -> list[e.Stamped]:
+    """Return the events of the newest practical, from the choice of its plan on."""
+    folder = journal.path.parent
+    chosen = [each.seq for each in read_events(folder, kinds=(e.PlanChosen.kind,))]
+    return list(read_events(folder, after=chosen[-1] - 1 if chosen else 0))
+
+
+def last_event(journal: Journal) -> e.Stamped | None:
+    """Return the newest event of the journal."""
+    newest = list(read_events(journal.path.parent, after=journal.last_seq - 1))
+    return newest[-1] if newest else None
+
+
+def signal_of(state: State) -> Signal:
+    """Return what the panel shows in this state."""
+    if state.probe == "lost" and state.step is not Step.DONE:
+        return Signal.ATTENTION
+    return _SIGNALS[state.step]
+
+
+_SIGNALS = {
+    Step.READY: Signal.BEGIN,
+    Step.ALKALI: Signal.WAIT,
+    Step.START: Signal.WAIT,
+    Step.POUR: Signal.ADD,
+    Step.SETTLE: Signal.WAIT,
+    Step.RINSE: Signal.RINSE,
+    Step.PAUSED: Signal.PAUSED,
+    Step.DONE: Signal.DONE,
+}
+
+
+def _understood(values: dict[str, Any]) -> Act:
+    try:
+        return Act.model_validate(values)
+    except ValidationError as error:
+        raise ActRefused("not_understood", problem_line(error)) from None

@@ -1,0 +1,156 @@
+"""The reader: w1thermsensor on a one-wire tree, in one thread of its own with signals blocked.
+
+A signal that reaches a thread inside a conversion cuts it short and the kernel then gives an empty text;
+hence the blocked signals. Two readers of one probe disturb each other's conversions; hence one per process.
+The reader never invents, smooths or repeats a value, and never decides what a practical would believe.
+"""
+
+import os
+import re
+import signal
+import threading
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+from station.bench.clock import Clock
+from station.bench.reading import Deliver, ProbeError, ProbeReading, answer_within_s
+from station.bench.scratchpad import NEAR_S, judge_text
+
+# Loading kernel modules is the operating system's work (dtoverlay); w1thermsensor would try it at import.
+os.environ["W1THERMSENSOR_NO_KERNEL_MODULE"] = "1"
+from w1thermsensor import Sensor, W1ThermSensor, W1ThermSensorError
+
+KERNEL_TREE = Path("/sys/bus/w1/devices")
+PERIOD_S = 1.0
+PROBE_ID = re.compile(r"28-[0-9a-f]{12}")
+LONGEST_TEXT = 400
+
+_one_reader = threading.Lock()
+
+
+class KeepingSensor(W1ThermSensor):  # type: ignore[misc]
+    """A w1thermsensor that keeps the text of its newest read, so that a failure is known without another."""
+
+    text: str | None = None
+
+    def get_raw_sensor_strings(self) -> list[str]:
+        """Read `w1_slave` once. Raises the library's NoSensorFoundError when it cannot be read."""
+        self.text = None
+        try:
+            self.text = self.sensorpath.read_text(encoding="ascii", errors="replace")
+        except OSError as error:
+            raise W1ThermSensorError(str(error)) from error
+        return self.text.splitlines() or [""]
+
+
+class OneWireReader:
+    """Reads one DS18B20, pinned to its id, about once a second of bench time.
+
+    `tree` is the folder of one-wire devices, `probe_id` e.g. 28-0316a2795fee; without one the reader pins
+    itself to the only probe it finds. `before_read(time_s)` is called right before each read (the virtual cup
+    writes its tree there). Raises ProbeError when the id is not one of a DS18B20, or another reader is open.
+    """
+
+    def __init__(
+        self,
+        clock: Clock,
+        tree: Path = KERNEL_TREE,
+        probe_id: str | None = None,
+        before_read: Callable[[float], None] | None = None,
+        period_s: float = PERIOD_S,
+    ) -> None:
+        if probe_id is not None and not PROBE_ID.fullmatch(probe_id):
+            raise ProbeError(f"probe.id {probe_id!r} is not a DS18B20: 28- and twelve hexadecimal digits")
+        if not _one_reader.acquire(blocking=False):
+            raise ProbeError("this process already reads a probe; two readers would disturb each other")
+        self._clock, self._tree, self._before = clock, tree, before_read
+        self._period_s = period_s / clock.speed
+        self._probe_id = probe_id
+        self._sensor_class = type("TreeSensor", (KeepingSensor,), {"BASE_DIRECTORY": tree})
+        self._good: tuple[float, float] | None = None
+        self._counts: bool | None = None
+        self._stop = threading.Event()
+        self._closed = False
+        self._thread: threading.Thread | None = None
+
+    @property
+    def probe_id(self) -> str | None:
+        """The id that the reader is pinned to; None while no probe was seen."""
+        return self._probe_id
+
+    def start(self, deliver: Deliver) -> None:
+        """Begin to sample; `deliver` is called in the reader's thread."""
+        self._thread = threading.Thread(target=self._run, args=(deliver,), name="probe", daemon=True)
+        self._thread.start()
+
+    def close(self) -> None:
+        """Stop sampling. A read that hangs is left to its daemon thread: nobody waits for it."""
+        if self._closed:
+            return
+        self._closed = True
+        self._stop.set()
+        if self._thread is not None:
+            self._thread.join(timeout=min(1.0, 2 * self._period_s))
+        _one_reader.release()
+
+    def read(self) -> ProbeReading:
+        """Read once: one conversion, one text, one judgement."""
+        begun_s = time.monotonic()
+        if self._before is not None:
+            self._before(self._clock.at(begun_s))
+        temperature_c, bad, text = self._judged(begun_s)
+        ended_s = time.monotonic()
+        took_s = ended_s - begun_s
+        if took_s > answer_within_s(self._clock.speed):
+            temperature_c, bad = None, "no_answer"
+        at_s = self._clock.at((begun_s + ended_s) / 2)
+        if temperature_c is not None:
+            self._good = (at_s, temperature_c)
+        return ProbeReading(at_s, temperature_c, bad, text if bad else None, took_s)
+
+    def _judged(self, now_s: float) -> tuple[float | None, str | None, str | None]:
+        sensor = self._sensor()
+        if sensor is None:
+            return None, "gone", None
+        try:
+            sensor.get_temperature()
+        except (W1ThermSensorError, ValueError, IndexError):
+            # The library knows that it failed; why, is told by the text that it kept.
+            if sensor.text is None:
+                return None, "gone", None
+        text = sensor.text or ""
+        near = self._good[1] if self._good and self._clock.at(now_s) - self._good[0] <= NEAR_S else None
+        judged = judge_text(text, near_c=near, chip_counts=self._counts)
+        if judged.counts is not None:
+            self._counts = judged.counts if self._counts is None else self._counts and judged.counts
+        return judged.temperature_c, judged.bad, text[:LONGEST_TEXT]
+
+    def _sensor(self) -> KeepingSensor | None:
+        """Open the pinned probe; None when it is not there. Opened anew each time: a probe comes and goes."""
+        if self._probe_id is None:
+            self._probe_id = only_probe(self._tree)
+            if self._probe_id is None:
+                return None
+        try:
+            sensor: KeepingSensor = self._sensor_class(Sensor.DS18B20, self._probe_id[3:])
+        except (W1ThermSensorError, OSError):
+            return None
+        return sensor
+
+    def _run(self, deliver: Deliver) -> None:
+        signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
+        slot_s = time.monotonic()
+        while not self._stop.is_set():
+            deliver(self.read())
+            slot_s = max(slot_s + self._period_s, time.monotonic() - self._period_s)
+            self._stop.wait(max(slot_s - time.monotonic(), 0.0))
+
+
+def only_probe(tree: Path) -> str | None:
+    """Return the id of the only DS18B20 in the tree; None when there is none or more than one."""
+    try:
+        found = sorted(entry.name for entry in tree.iterdir() if PROBE_ID.fullmatch(entry.name))
+    except OSError:
+        return None
+    return found[0] if len(found) == 1 else None

@@ -1,0 +1,126 @@
+"""Puts a bench together from settings: record, clock, probe, panel, and the virtual cup where it is asked for."""
+
+import tempfile
+from collections.abc import Iterator, Sequence
+from contextlib import ExitStack, contextmanager
+from dataclasses import dataclass
+from importlib.metadata import version
+from pathlib import Path
+from typing import Any
+
+from station.bench.clock import Clock
+from station.bench.loop import Bench, last_event
+from station.bench.onewire import OneWireReader
+from station.bench.panel import Panel, PanelPins, PanelUnavailable, open_panel
+from station.bench.reading import Probe, ProbeError
+from station.bench.virtual.driver import VirtualDriver
+from station.bench.virtual.faults import FaultScript, FaultScriptError
+from station.bench.virtual.parameters import SCENARIOS
+from station.bench.virtual.student import follow_press
+from station.command.errors import EXIT_RECORD, CommandError
+from station.command.settings import Settings
+from station.practical import events as e
+from station.practical.plan import Plan
+from station.record.journal import Journal, JournalError
+from station.server.watch import Watch
+
+VERSION = version("benchwarm")
+
+
+class ButtonRelay:
+    """Carries the button's press to a bench that is opened only after the panel."""
+
+    def __init__(self) -> None:
+        self.bench: Bench | None = None
+
+    def __call__(self) -> None:
+        """Pass a press on."""
+        if self.bench is not None:
+            self.bench.press()
+
+
+@dataclass(frozen=True)
+class Parts:
+    """What a bench is made of; `driver` is the virtual cup's."""
+
+    settings: Settings
+    journal: Journal
+    clock: Clock
+    probe: Probe
+    panel: Panel
+    relay: ButtonRelay
+    driver: VirtualDriver | None
+
+
+@contextmanager
+def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
+    """Open everything as the settings say; close it at the end. Raises CommandError."""
+    with ExitStack() as stack:
+        try:
+            journal = Journal(folder)
+            stack.callback(journal.close)
+            virtual = settings.virtual if settings.probe.driver == "virtual" else None
+            clock = Clock.started(last_event(journal), virtual.speed if virtual else 1.0)
+            driver = _virtual_driver(settings, clock, stack) if virtual else None
+            probe = _reader(settings, clock, driver)
+            stack.callback(probe.close)
+            relay = ButtonRelay()
+            panel = open_panel(settings.panel.pins, PanelPins(), relay, silent=settings.panel.silent)
+            stack.callback(panel.close)
+        except (ProbeError, PanelUnavailable, FaultScriptError) as error:
+            raise CommandError(str(error)) from None
+        except JournalError as error:
+            raise CommandError(str(error), EXIT_RECORD) from None
+        yield Parts(settings, journal, clock, probe, panel, relay, driver)
+
+
+async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watch:
+    """Return the bench as its journal left it, ready to be served."""
+    settings = parts.settings
+    bench = Bench.opened(parts.journal, parts.clock, parts.probe, parts.panel)
+    parts.relay.bench = bench
+    started = e.StationStarted(VERSION, settings.probe.driver, parts.probe.probe_id, settings.panel.pins)
+    await bench.start(plan, started, anew=anew)
+    about = {"name": settings.bench.name, "virtual": parts.driver is not None, "panel": settings.panel.pins}
+    return Watch(bench, about)
+
+
+def follow_presses(bench: Bench, driver: VirtualDriver) -> None:
+    """Let the virtual cup do what a person at the page says was done."""
+
+    def follow(stamped: Sequence[e.Stamped]) -> None:
+        for each in stamped:
+            act = _ACTS.get(each.event.kind)
+            if act is not None:
+                values: dict[str, Any] = {**each.event.to_body(), "act": act}
+                follow_press(driver, values, each.time_s, bench.state.plan.portions.volume_cm3)
+
+    bench.listen(follow)
+
+
+_ACTS = {
+    e.PortionAdded.kind: "portion_added",
+    e.RepeatBegun.kind: "begin",
+    e.AlkaliDipBegun.kind: "alkali_temperature",
+}
+
+
+def _reader(settings: Settings, clock: Clock, driver: VirtualDriver | None) -> OneWireReader:
+    if driver is None:
+        return OneWireReader(clock, settings.probe.tree, settings.probe.id)
+    return OneWireReader(clock, driver.tree.folder, driver.tree.probe_id, driver.prepare)
+
+
+def _virtual_driver(settings: Settings, clock: Clock, stack: ExitStack) -> VirtualDriver:
+    virtual = settings.virtual
+    scratch = stack.enter_context(tempfile.TemporaryDirectory(prefix="benchwarm-cup-"))
+    driver = VirtualDriver(
+        Path(scratch) / "devices",
+        next(iter(SCENARIOS.values()))(virtual.seed),
+        seed=virtual.seed,
+        faults=FaultScript.parse(virtual.faults, virtual.seed) if virtual.faults else None,
+        speed=virtual.speed,
+        start_s=clock.time_s(),
+    )
+    stack.callback(driver.close)
+    return driver

@@ -1,0 +1,93 @@
+"""`station demo`: the whole practical with a virtual cup and a virtual student, the page at the printed address."""
+
+import argparse
+import asyncio
+import tempfile
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+from station.bench.virtual.student import VirtualStudent
+from station.command.assembly import VERSION, Parts, opened_parts, watched_bench
+from station.command.errors import EXIT_ADDRESS, CommandError
+from station.command.settings import (
+    BenchSettings,
+    ProbeSettings,
+    ServerSettings,
+    Settings,
+    VirtualSettings,
+    load_plan,
+)
+from station.command.tell import JsonTeller, Teller, WordsTeller
+from station.server.addresses import addresses
+from station.server.serve import PortTaken, listen, serve
+from station.server.watch import Watch
+
+HOST, PORT = "127.0.0.1", 8080
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    parser = commands.add_parser("demo", help="run the main job with a virtual cup and a virtual student")
+    parser.add_argument("--speed", type=_speed, default=10.0, metavar="N", help="bench seconds per second (10)")
+    parser.add_argument("--port", type=_port, metavar="P", help=f"port of the page ({PORT}; 0: a free one)")
+    parser.add_argument("--once", action="store_true", help="end after the practical")
+    parser.add_argument("--json", action="store_true", help="one JSON object a line for what happens")
+    parser.add_argument("--seed", type=int, default=1, metavar="N", help="which cup, reagents and habits (1)")
+    parser.set_defaults(work=_demo)
+
+
+def _demo(options: argparse.Namespace) -> int:
+    settings = Settings(
+        bench=BenchSettings(name="Virtual bench"),
+        probe=ProbeSettings(driver="virtual"),
+        virtual=VirtualSettings(speed=options.speed, seed=options.seed),
+        server=ServerSettings(host=HOST, port=PORT if options.port is None else options.port),
+    )
+    with (
+        tempfile.TemporaryDirectory(prefix="benchwarm-demo-", ignore_cleanup_errors=True) as folder,
+        opened_parts(settings, Path(folder) / "record") as parts,
+    ):
+        asyncio.run(_work(parts, options))
+    return 0
+
+
+async def _work(parts: Parts, options: argparse.Namespace) -> None:
+    server = parts.settings.server
+    try:
+        bound = listen(server.host, server.port)
+    except PortTaken as error:
+        if options.port is not None:
+            raise CommandError(str(error), EXIT_ADDRESS) from None
+        bound = listen(server.host, 0)
+    watch = await watched_bench(parts, load_plan(None))
+    teller: Teller = JsonTeller() if options.json else WordsTeller(watch.bench)
+    teller.serving(addresses(server.host, bound.getsockname()[1])[0], parts.journal.path.parent)
+    watch.bench.listen(teller.happened)
+    await serve(watch, VERSION, bound, lambda: _practical(parts, watch, teller, once=options.once))
+
+
+async def _practical(parts: Parts, watch: Watch, teller: Teller, *, once: bool) -> None:
+    """Let the virtual student work; then tell the result, and either end or go on serving the page."""
+    assert parts.driver is not None  # noqa: S101 - the demo's driver is virtual
+    seed = parts.settings.virtual.seed
+    await VirtualStudent(watch.bench, parts.driver, parts.clock, seed=seed).run()
+    await watch.calculator.finished()
+    teller.result(watch.result or {})
+    if not once:
+        with suppress(asyncio.CancelledError):
+            await asyncio.Event().wait()
+
+
+def _speed(text: str) -> float:
+    value = float(text)
+    if not 0 < value <= 200:
+        raise argparse.ArgumentTypeError("choose a speed above 0 and up to 200")
+    return value
+
+
+def _port(text: str) -> int:
+    value = int(text)
+    if not 0 <= value <= 65535:
+        raise argparse.ArgumentTypeError("choose a port from 0 to 65535 (0: a free one)")
+    return value

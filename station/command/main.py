@@ -1,0 +1,48 @@
+"""The command line: `station demo`, `serve`, `export`. Each command is imported only when it is called."""
+
+import argparse
+import sys
+from collections.abc import Callable, Sequence
+from importlib import import_module
+from importlib.metadata import version
+
+from station.command.errors import CommandError
+
+COMMANDS = ("demo", "serve", "export")
+
+
+def run() -> None:
+    """Run the command line and end the process with its exit status."""
+    sys.exit(main(sys.argv[1:]))
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Run one command; returns the exit status. What a person did wrong is one line on standard error."""
+    options = _parser(arguments).parse_args(arguments)
+    work: Callable[[argparse.Namespace], int] = options.work
+    try:
+        return work(options)
+    except CommandError as error:
+        print(f"station {options.command}: {error}", file=sys.stderr)
+        return error.status
+    except BrokenPipeError:
+        sys.stderr.close()  # whoever read our output has gone; nothing is wrong
+        return 0
+    except KeyboardInterrupt:
+        return 130
+
+
+def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="station", description="A bench station for temperature-change practicals in school chemistry."
+    )
+    parser.add_argument("--version", action="version", version=f"benchwarm {version('benchwarm')}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    wanted = [name for name in COMMANDS if name in arguments[:1]] or COMMANDS
+    for name in wanted:
+        import_module(f"station.command.{name}").add_to(commands)
+    return parser
+
+
+if __name__ == "__main__":
+    run()

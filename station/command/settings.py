@@ -1,0 +1,127 @@
+"""The station's settings: `station.toml`, from the card's boot partition, the working directory, or as named."""
+
+import os
+import tomllib
+from pathlib import Path
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from station.command.errors import CommandError
+from station.practical.plan import READY_PLAN, Label, Plan, PlanError, read_plan
+from station.practical.problems import problem_line
+
+BOOT_SETTINGS = Path("/boot/firmware/station.toml")
+LARGEST_FILE = 1_000_000
+
+
+class _Table(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class BenchSettings(_Table):
+    """The bench."""
+
+    name: Label = "Bench"
+
+
+class ProbeSettings(_Table):
+    """The probe: `driver` is chosen by name and never falls back."""
+
+    driver: Literal["one-wire", "virtual"] = "one-wire"
+    tree: Path = Path("/sys/bus/w1/devices")
+    id: Annotated[str, Field(pattern=r"^28-[0-9a-f]{12}$")] | None = None
+
+
+class VirtualSettings(_Table):
+    """The virtual cup: how fast its time runs, its seed, and a script of probe faults."""
+
+    speed: Annotated[float, Field(gt=0, le=200, allow_inf_nan=False)] = 1.0
+    seed: int = 1
+    faults: str = ""
+
+
+class PanelSettings(_Table):
+    """The panel."""
+
+    pins: Literal["real", "mock", "none"] = "none"
+    silent: bool = False
+
+
+class ServerSettings(_Table):
+    """Where the page is served."""
+
+    host: Annotated[str, Field(min_length=1)] = "0.0.0.0"  # noqa: S104 - any device on the lab network
+    port: Annotated[int, Field(ge=0, le=65535)] = 8080
+
+
+class RecordSettings(_Table):
+    """Where the record is kept."""
+
+    folder: Path | None = None
+
+
+class Settings(_Table):
+    """All settings; every one has a default."""
+
+    bench: BenchSettings = BenchSettings()
+    probe: ProbeSettings = ProbeSettings()
+    virtual: VirtualSettings = VirtualSettings()
+    panel: PanelSettings = PanelSettings()
+    server: ServerSettings = ServerSettings()
+    record: RecordSettings = RecordSettings()
+    plan: Path | None = None
+
+
+def load_settings(named: Path | None) -> tuple[Settings, Path]:
+    """Return the settings and the folder that their relative paths start from. Raises CommandError."""
+    path = named or next((each for each in (BOOT_SETTINGS, Path("station.toml")) if each.is_file()), None)
+    if path is None:
+        return Settings(), Path()
+    try:
+        values = tomllib.loads(read_text(path).removeprefix("\ufeff").replace("\r\n", "\n"))
+        return Settings.model_validate(values), path.parent
+    except tomllib.TOMLDecodeError as error:
+        raise CommandError(f"{path}: not valid TOML: {error}") from None
+    except ValidationError as error:
+        raise CommandError(f"{path}: {problem_line(error)}") from None
+
+
+def load_plan(path: Path | None) -> Plan:
+    """Return the plan in this file, or the one that ships with the station. Raises CommandError."""
+    try:
+        return read_plan(READY_PLAN, "plan") if path is None else read_plan(read_text(path), str(path))
+    except PlanError as error:
+        raise CommandError(str(error)) from None
+
+
+def read_text(path: Path) -> str:
+    """Return the text of a file that a person named. Raises CommandError with what to do."""
+    try:
+        with path.open("rb") as file:
+            content = file.read(LARGEST_FILE + 1)
+        if len(content) > LARGEST_FILE:
+            raise CommandError(f"{path}: larger than {LARGEST_FILE // 1_000_000} MB; is it the right file?")
+        return content.decode("utf-8")
+    except FileNotFoundError:
+        raise CommandError(f"{path}: no such file; check the name") from None
+    except UnicodeDecodeError as error:
+        raise CommandError(f"{path}: not UTF-8 text (byte {error.start}); save it as UTF-8") from None
+    except OSError as error:
+        raise CommandError(f"{path}: cannot be read: {error.strerror}") from None
+
+
+def record_folder(settings: Settings, base: Path) -> Path:
+    """Return where the record is kept: as set, else the service's state folder, else the user's data folder."""
+    if settings.record.folder is not None:
+        return base / settings.record.folder
+    return default_record_folder()
+
+
+def default_record_folder() -> Path:
+    """Return the record's folder when nothing is set."""
+    state = os.environ.get("STATE_DIRECTORY")
+    if state:
+        return Path(state.split(":")[0])
+    data = os.environ.get("XDG_DATA_HOME")
+    return (Path(data) if data else Path.home() / ".local" / "share") / "benchwarm"

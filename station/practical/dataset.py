@@ -1,0 +1,82 @@
+"""From the state to what the analysis needs, and through JSON to the child process and back."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from station.practical.plan import Plan, plan_from
+from station.practical.state import Repeat, State
+
+
+@dataclass(frozen=True)
+class ReadingRow:
+    """A reading that counts: portion number (0: the start), total added in cm³, temperature in °C."""
+
+    portion: int
+    volume_cm3: float
+    temperature_c: float
+
+
+@dataclass(frozen=True)
+class RepeatData:
+    """One repeat as the analysis sees it: readings, and the trace and pours where there is one.
+
+    `samples` are (time_s, temperature_c), good ones only; `pours` are (time_s of the press, volume_cm3,
+    unsure); times since the repeat's start.
+    """
+
+    repeat: int
+    readings: tuple[ReadingRow, ...]
+    samples: tuple[tuple[float, float], ...] = ()
+    pours: tuple[tuple[float, float, bool], ...] = ()
+
+
+def repeat_data(repeat: Repeat) -> RepeatData:
+    """Return what the analysis sees of a repeat: readings that nobody doubts, the trace, the pours."""
+    return RepeatData(
+        repeat.repeat,
+        tuple(
+            ReadingRow(reading.portion, repeat.added_cm3(reading.portion), reading.temperature_c)
+            for reading in sorted(repeat.readings, key=lambda each: each.portion)
+            if reading.temperature_c is not None and not repeat.unsure(reading.portion)
+        ),
+        tuple(
+            (round(each.time_s - repeat.begun_s, 3), each.temperature_c)
+            for each in sorted(repeat.samples, key=lambda each: each.time_s)
+            if each.temperature_c is not None
+        ),
+        tuple((round(each.time_s - repeat.begun_s, 3), each.volume_cm3, each.unsure) for each in repeat.portions),
+    )
+
+
+def question_for(state: State) -> dict[str, Any]:
+    """Return the JSON question that a child process answers: the plan and the repeats that count."""
+    data = [repeat_data(repeat) for repeat in state.counted]
+    return {
+        "plan": state.plan.model_dump(mode="json"),
+        "alkali_c": state.alkali_c,
+        "alkali_u_c": state.alkali_u_c,
+        "repeats": [
+            {
+                "repeat": each.repeat,
+                "readings": [[row.portion, row.volume_cm3, row.temperature_c] for row in each.readings],
+                "samples": each.samples,
+                "pours": each.pours,
+            }
+            for each in data
+        ],
+    }
+
+
+def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatData]]:
+    """Return plan and repeats of such a question."""
+    repeats = [
+        RepeatData(
+            each["repeat"],
+            tuple(ReadingRow(*row) for row in each["readings"]),
+            tuple((time_s, temperature_c) for time_s, temperature_c in each["samples"]),
+            tuple((time_s, volume_cm3, unsure) for time_s, volume_cm3, unsure in each["pours"]),
+        )
+        for each in question["repeats"]
+    ]
+    return plan_from(question["plan"]), repeats

@@ -1,0 +1,270 @@
+"""Everything that can happen on a bench, as small immutable facts. The journal keeps these and nothing else.
+
+An event says what happened, never what to do about it. `to_body` and `from_body` are the only way in and
+out of JSON; a body written by a newer station may hold keys that this one does not know, and those are
+left alone.
+"""
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, fields
+from typing import Any, ClassVar
+
+
+@dataclass(frozen=True)
+class Event:
+    """Base of all events; `kind` is the name in the journal and on the stream."""
+
+    kind: ClassVar[str] = ""
+
+    def to_body(self) -> dict[str, Any]:
+        """Return the event's fields as JSON values."""
+        return asdict(self)
+
+
+@dataclass(frozen=True)
+class StationStarted(Event):
+    """The process came up with this version, probe and panel."""
+
+    kind: ClassVar[str] = "station_started"
+    version: str
+    probe_driver: str
+    probe_id: str | None
+    panel: str
+
+
+@dataclass(frozen=True)
+class PlanChosen(Event):
+    """A new practical begins to exist, with this plan (without what staff keep to themselves)."""
+
+    kind: ClassVar[str] = "plan_chosen"
+    plan: Mapping[str, Any]
+
+
+@dataclass(frozen=True)
+class SampleTaken(Event):
+    """One conversion of the probe: a temperature in °C, or None with the kind of fault and the text that was read."""
+
+    kind: ClassVar[str] = "sample_taken"
+    temperature_c: float | None
+    bad: str | None = None
+    rejected_c: float | None = None
+    text: str | None = None
+
+
+@dataclass(frozen=True)
+class ProbeLost(Event):
+    """Several samples in a row were bad."""
+
+    kind: ClassVar[str] = "probe_lost"
+    bad: str
+
+
+@dataclass(frozen=True)
+class ProbeFound(Event):
+    """The first good sample after the probe was lost."""
+
+    kind: ClassVar[str] = "probe_found"
+
+
+@dataclass(frozen=True)
+class AlkaliDipBegun(Event):
+    """The probe is in the alkali, so that its temperature can be taken."""
+
+    kind: ClassVar[str] = "alkali_dip_begun"
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class AlkaliMeasured(Event):
+    """The alkali's temperature, by dipping the probe or typed from a thermometer."""
+
+    kind: ClassVar[str] = "alkali_measured"
+    temperature_c: float
+    u_c: float
+    source: str
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class RepeatBegun(Event):
+    """Fresh acid is in the cup; `repeat` counts from 1 and is never used twice."""
+
+    kind: ClassVar[str] = "repeat_begun"
+    repeat: int
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class PortionPrompted(Event):
+    """The station asked for this portion; asked once, also over a restart."""
+
+    kind: ClassVar[str] = "portion_prompted"
+    repeat: int
+    portion: int
+
+
+@dataclass(frozen=True)
+class PortionAdded(Event):
+    """Somebody said that this portion is in; `early` when it had not been asked for."""
+
+    kind: ClassVar[str] = "portion_added"
+    repeat: int
+    portion: int
+    volume_cm3: float
+    early: bool = False
+    by: str = "page"
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class ReadingSettled(Event):
+    """The temperature put down for a portion (0: the start); `settled` False when it had to be taken as it was."""
+
+    kind: ClassVar[str] = "reading_settled"
+    repeat: int
+    portion: int
+    temperature_c: float | None
+    u_c: float | None
+    settled: bool
+    reason: str = ""
+
+
+@dataclass(frozen=True)
+class PortionUndone(Event):
+    """The newest portion had not been poured after all."""
+
+    kind: ClassVar[str] = "portion_undone"
+    repeat: int
+    portion: int
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class PortionVolumeCorrected(Event):
+    """The portion was of another volume than planned."""
+
+    kind: ClassVar[str] = "portion_volume_corrected"
+    repeat: int
+    portion: int
+    volume_cm3: float
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class PortionUnsure(Event):
+    """Nobody is sure of this portion: its reading is kept and left out of the lines."""
+
+    kind: ClassVar[str] = "portion_unsure"
+    repeat: int
+    portion: int
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class RepeatEnded(Event):
+    """All portions of the repeat are read, or it was finished with what there is."""
+
+    kind: ClassVar[str] = "repeat_ended"
+    repeat: int
+
+
+@dataclass(frozen=True)
+class RepeatSetAside(Event):
+    """A person set the repeat aside, with a reason; its data stay."""
+
+    kind: ClassVar[str] = "repeat_set_aside"
+    repeat: int
+    reason: str
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class Paused(Event):
+    """The practical waits; sampling goes on."""
+
+    kind: ClassVar[str] = "paused"
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class Resumed(Event):
+    """The practical goes on."""
+
+    kind: ClassVar[str] = "resumed"
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class PracticalEnded(Event):
+    """The last repeat is done, or the group finished early."""
+
+    kind: ClassVar[str] = "practical_ended"
+    early: bool = False
+    key: str | None = None
+
+
+EVENTS: dict[str, type[Event]] = {
+    event.kind: event
+    for event in (
+        StationStarted,
+        PlanChosen,
+        SampleTaken,
+        ProbeLost,
+        ProbeFound,
+        AlkaliDipBegun,
+        AlkaliMeasured,
+        RepeatBegun,
+        PortionPrompted,
+        PortionAdded,
+        ReadingSettled,
+        PortionUndone,
+        PortionVolumeCorrected,
+        PortionUnsure,
+        RepeatEnded,
+        RepeatSetAside,
+        Paused,
+        Resumed,
+        PracticalEnded,
+    )
+}
+
+
+@dataclass(frozen=True)
+class Unknown(Event):
+    """An event of a kind this version does not know: kept, not understood."""
+
+    kind: ClassVar[str] = "unknown"
+    name: str
+    body: Mapping[str, Any]
+
+
+_FIELDS = {kind: frozenset(field.name for field in fields(event)) for kind, event in EVENTS.items()}
+
+
+def from_body(kind: str, body: Mapping[str, Any]) -> Event:
+    """Make the event of this kind from its JSON body; raises ValueError when a needed key is missing."""
+    event = EVENTS.get(kind)
+    if event is None:
+        return Unknown(kind, body)
+    known = _FIELDS[kind]
+    try:
+        return event(**{key: value for key, value in body.items() if key in known})
+    except TypeError as error:
+        raise ValueError(f"event {kind}: {error}") from None
+
+
+@dataclass(frozen=True)
+class Stamped:
+    """An event in its place: sequence number, boot, bench time and wall time with how far that can be trusted.
+
+    `time_s` is bench time: it goes on over restarts and is the only time that intervals come from.
+    `monotonic_s` is the machine's, within `boot`. `wall` is a label (ISO 8601), `clock` says how it was set.
+    """
+
+    seq: int
+    boot: str
+    monotonic_s: float
+    time_s: float
+    wall: str
+    clock: str
+    event: Event

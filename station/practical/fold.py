@@ -1,0 +1,166 @@
+"""The fold: what each event does to the state. No event is ever refused here; what happened, happened."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from functools import reduce
+from typing import Any
+
+from station.practical import events as e
+from station.practical.gate import judge_sample
+from station.practical.plan import plan_from
+from station.practical.state import Gate, Portion, Reading, Repeat, Sample, State, Step
+
+RECENT_S = 60.0
+
+
+def fold(state: State, stamped: e.Stamped) -> State:
+    """Return the state after this event."""
+    change = _CHANGES.get(type(stamped.event))
+    if change is None:
+        return state
+    changed: State = change(state, stamped.event, stamped.time_s)
+    key = getattr(stamped.event, "key", None)
+    if key is not None and key not in changed.keys:
+        changed = replace(changed, keys=(*changed.keys, key))
+    if changed.step is not state.step:
+        changed = replace(changed, step_since_s=stamped.time_s)
+    return changed
+
+
+def fold_all(happened: Iterable[e.Stamped], state: State | None = None) -> State:
+    """Return the state after all these events, from the beginning or from the given state."""
+    return reduce(fold, happened, state if state is not None else State())
+
+
+def _plan_chosen(state: State, event: e.PlanChosen, time_s: float) -> State:
+    fresh = State(plan=plan_from(event.plan), chosen=True, step_since_s=time_s)
+    return replace(fresh, recent=state.recent, gate=state.gate, probe=state.probe, bad_in_a_row=state.bad_in_a_row)
+
+
+def _sample(state: State, event: e.SampleTaken, time_s: float) -> State:
+    sample = Sample(time_s, event.temperature_c, event.bad)
+    gate = state.gate
+    if event.temperature_c is not None:
+        gate = Gate(good=sample)
+    elif event.rejected_c is not None:
+        gate = judge_sample(gate, time_s, event.rejected_c)[1]
+    recent = (*(each for each in state.recent if each.time_s > time_s - RECENT_S), sample)
+    bad_in_a_row = 0 if event.bad is None else state.bad_in_a_row + 1
+    changed = replace(state, recent=recent, gate=gate, bad_in_a_row=bad_in_a_row)
+    if changed.probe != "lost":
+        changed = replace(changed, probe="failing" if bad_in_a_row else "ok")
+    repeat = state.running
+    if repeat is None:
+        return changed
+    return changed.with_repeat(replace(repeat, samples=(*repeat.samples, sample)))
+
+
+def _probe_lost(state: State, _: e.ProbeLost, __: float) -> State:
+    return replace(state, probe="lost")
+
+
+def _probe_found(state: State, _: e.ProbeFound, __: float) -> State:
+    return replace(state, probe="ok")
+
+
+def _dip_begun(state: State, _: e.AlkaliDipBegun, time_s: float) -> State:
+    return replace(state, step=Step.ALKALI, dip_since_s=time_s)
+
+
+def _alkali(state: State, event: e.AlkaliMeasured, _: float) -> State:
+    step = Step.READY if state.step is Step.ALKALI else state.step
+    return replace(state, step=step, alkali_c=event.temperature_c, alkali_u_c=event.u_c)
+
+
+def _repeat_begun(state: State, event: e.RepeatBegun, time_s: float) -> State:
+    repeat = Repeat(event.repeat, time_s)
+    return replace(state, step=Step.START, repeats=(*state.repeats, repeat), prompted=None)
+
+
+def _prompted(state: State, event: e.PortionPrompted, _: float) -> State:
+    return replace(state, step=Step.POUR, prompted=event.portion)
+
+
+def _added(state: State, event: e.PortionAdded, time_s: float) -> State:
+    repeat = state.repeats[event.repeat - 1]
+    portion = Portion(event.portion, time_s, event.volume_cm3, event.early)
+    changed = state.with_repeat(replace(repeat, portions=(*repeat.portions, portion)))
+    return replace(changed, step=Step.SETTLE, prompted=None)
+
+
+def _settled(state: State, event: e.ReadingSettled, _: float) -> State:
+    repeat = state.repeats[event.repeat - 1]
+    reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, event.reason)
+    others = tuple(each for each in repeat.readings if each.portion != event.portion)
+    return state.with_repeat(replace(repeat, readings=(*others, reading)))
+
+
+def _undone(state: State, event: e.PortionUndone, _: float) -> State:
+    """Take the newest portion away; if it had come early, the reading before it was not over after all."""
+    repeat = state.repeats[event.repeat - 1]
+    early = any(each.early for each in repeat.portions if each.portion == event.portion)
+    dropped = {event.portion, event.portion - 1} if early else {event.portion}
+    portions = tuple(each for each in repeat.portions if each.portion != event.portion)
+    readings = tuple(each for each in repeat.readings if each.portion not in dropped)
+    changed = state.with_repeat(replace(repeat, portions=portions, readings=readings))
+    if early:
+        return replace(changed, step=Step.SETTLE if event.portion > 1 else Step.START, prompted=None)
+    return replace(changed, step=Step.POUR, prompted=event.portion)
+
+
+def _of_portion(state: State, repeat: int, portion: int, **fields: Any) -> State:
+    old = state.repeats[repeat - 1]
+    portions = tuple(replace(each, **fields) if each.portion == portion else each for each in old.portions)
+    return state.with_repeat(replace(old, portions=portions))
+
+
+def _volume(state: State, event: e.PortionVolumeCorrected, _: float) -> State:
+    return _of_portion(state, event.repeat, event.portion, volume_cm3=event.volume_cm3)
+
+
+def _unsure(state: State, event: e.PortionUnsure, _: float) -> State:
+    return _of_portion(state, event.repeat, event.portion, unsure=True)
+
+
+def _repeat_ended(state: State, event: e.RepeatEnded, _: float) -> State:
+    repeat = state.repeats[event.repeat - 1]
+    return replace(state.with_repeat(replace(repeat, status="ended")), step=Step.RINSE, prompted=None)
+
+
+def _set_aside(state: State, event: e.RepeatSetAside, _: float) -> State:
+    repeat = replace(state.repeats[event.repeat - 1], status="set aside", reason=event.reason)
+    return replace(state.with_repeat(repeat), step=Step.RINSE, prompted=None)
+
+
+def _paused(state: State, _: e.Paused, __: float) -> State:
+    return replace(state, step=Step.PAUSED, resume_to=state.step)
+
+
+def _resumed(state: State, _: e.Resumed, __: float) -> State:
+    return replace(state, step=state.resume_to)
+
+
+def _ended(state: State, event: e.PracticalEnded, _: float) -> State:
+    return replace(state, step=Step.DONE, prompted=None, ended_early=event.early)
+
+
+_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
+    e.PlanChosen: _plan_chosen,
+    e.SampleTaken: _sample,
+    e.ProbeLost: _probe_lost,
+    e.ProbeFound: _probe_found,
+    e.AlkaliDipBegun: _dip_begun,
+    e.AlkaliMeasured: _alkali,
+    e.RepeatBegun: _repeat_begun,
+    e.PortionPrompted: _prompted,
+    e.PortionAdded: _added,
+    e.ReadingSettled: _settled,
+    e.PortionUndone: _undone,
+    e.PortionVolumeCorrected: _volume,
+    e.PortionUnsure: _unsure,
+    e.RepeatEnded: _repeat_ended,
+    e.RepeatSetAside: _set_aside,
+    e.Paused: _paused,
+    e.Resumed: _resumed,
+    e.PracticalEnded: _ended,
+}

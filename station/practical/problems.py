@@ -1,0 +1,34 @@
+"""Turns a validation error into one line a person can act on."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from pydantic import ValidationError
+
+
+def problem_line(error: ValidationError) -> str:
+    """Return the first problem as `[table] key: what is wrong (got …)`, and how many more there are."""
+    return problem_line_of([dict(each) for each in error.errors(include_url=False)])
+
+
+def problem_line_of(errors: Sequence[Mapping[str, Any]]) -> str:
+    """Return the same for a list of pydantic's error dictionaries; the part `body` of a request is left out."""
+    first, *rest = errors
+    location = [str(part) for part in first["loc"] if part != "body"]
+    *tables, key = location or ["file"]
+    place = f"[{'.'.join(tables)}] {key}" if tables else key
+    kind, message = first["type"], str(first["msg"]).removeprefix("Value error, ")
+    if kind == "extra_forbidden":
+        text = f"{place}: unknown key; remove it or check its spelling"
+    elif kind == "missing":
+        text = f"{place}: missing; add it"
+    elif not location:
+        text = message
+    else:
+        text = f"{place}: {message[:1].lower()}{message[1:]} (got {_shortened(first['input'])})"
+    return text + (f" (and {len(rest)} more)" if rest else "")
+
+
+def _shortened(value: object) -> str:
+    text = repr(value)
+    return text if len(text) <= 60 else text[:57] + "…"

@@ -1,0 +1,121 @@
+"""The one instruction: what a person is asked to do now, in at most twelve words."""
+
+from dataclasses import dataclass
+
+from station.practical.state import State, Step
+
+
+@dataclass(frozen=True)
+class Instruction:
+    """What to do. `act` is what the button means now (None: nothing to press), `label` its words."""
+
+    code: str
+    text: str
+    detail: str | None = None
+    act: str | None = None
+    portion: int | None = None
+    label: str | None = None
+
+
+def instruction(state: State) -> Instruction:
+    """Return the instruction for this state."""
+    if state.probe == "lost" and state.step in _NEEDS_PROBE:
+        return _without_probe(state)
+    return _INSTRUCTIONS[state.step](state)
+
+
+def number(value: float) -> str:
+    """Return a volume as a person writes it: 4 and 2.5, not 4.0."""
+    return f"{value:.2f}".rstrip("0").rstrip(".")
+
+
+def _ready(state: State) -> Instruction:
+    acid = state.plan.acid
+    detail = "Wear eye protection. Your teacher and your school's risk assessment come first."
+    if state.alkali_c is None:
+        detail += " First, if you can: dip the rinsed, wiped probe in the alkali for its temperature."
+    return Instruction(
+        "begin",
+        f"Put {number(acid.volume_cm3)} cm³ of {acid.name} in the cup. Probe in.",
+        detail,
+        "begin",
+        None,
+        "Acid and probe are in the cup",
+    )
+
+
+def _alkali(state: State) -> Instruction:
+    return Instruction(
+        "alkali",
+        "Hold the probe still in the alkali.",
+        f"The station takes the temperature of the {state.plan.alkali.name} by itself.",
+    )
+
+
+def _start(_: State) -> Instruction:
+    return Instruction("start", "Wait. Stir gently. The start temperature is settling.")
+
+
+def _pour(state: State) -> Instruction:
+    portion = state.prompted or state.poured + 1
+    volume = number(state.plan.portions.volume_cm3)
+    return Instruction(
+        "pour",
+        f"Add portion {portion}: {volume} cm³ of {state.plan.alkali.name}. Stir.",
+        "Press as soon as it is in.",
+        "portion_added",
+        portion,
+        f"Portion {portion} is in",
+    )
+
+
+def _settle(_: State) -> Instruction:
+    return Instruction("settle", "Wait. Keep stirring gently. The temperature is settling.")
+
+
+def _rinse(state: State) -> Instruction:
+    acid = state.plan.acid
+    return Instruction(
+        "rinse",
+        f"Rinse cup and probe. Refill: {number(acid.volume_cm3)} cm³ {acid.name}.",
+        "Wipe the probe. Take fresh acid from the same bottle.",
+        "rinsed",
+        None,
+        "Rinsed and refilled",
+    )
+
+
+def _paused(_: State) -> Instruction:
+    return Instruction(
+        "paused", "Paused. Press to go on.", "The temperature is still recorded.", "resume", None, "Go on"
+    )
+
+
+def _done(_: State) -> Instruction:
+    return Instruction(
+        "done",
+        "Finished. Rinse cup and probe, clear up, wash your hands.",
+        "Pour the neutral mixture away as your school's rules say.",
+    )
+
+
+def _without_probe(_: State) -> Instruction:
+    return Instruction(
+        "probe_lost",
+        "No reading from the probe. Check its plug; call your teacher.",
+        "Nothing is lost. After plugging in it can take about 15 seconds to answer.",
+    )
+
+
+_NEEDS_PROBE = frozenset({Step.ALKALI, Step.START, Step.SETTLE})
+
+_INSTRUCTIONS = {
+    Step.READY: _ready,
+    Step.ALKALI: _alkali,
+    Step.START: _start,
+    Step.POUR: _pour,
+    Step.SETTLE: _settle,
+    Step.RINSE: _rinse,
+    Step.PAUSED: _paused,
+    Step.DONE: _done,
+}

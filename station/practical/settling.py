@@ -1,0 +1,129 @@
+"""Asks the settle detector at each sample, and puts down what it says."""
+
+from station.analysis.settle import Verdict, judge, judge_start
+from station.analysis.settle_lags import STEEL_TUBE
+from station.practical import events as e
+from station.practical.state import Repeat, State, Step
+
+BEFORE_S = 8.0
+"""How much of the trace before the press the detector sees: a pour may come some seconds before its press."""
+STEP_C = 0.0625
+
+
+def start_verdict(state: State, time_s: float) -> Verdict:
+    """Judge the steady start of the running repeat."""
+    repeat = state.repeats[-1]
+    return judge_start(
+        [(each.time_s, each.temperature_c) for each in repeat.samples],
+        since_s=max(repeat.begun_s, state.step_since_s),
+        now_s=time_s,
+    )
+
+
+def dip_verdict(state: State, time_s: float) -> Verdict:
+    """Judge the dip into the alkali."""
+    samples = [(each.time_s, each.temperature_c) for each in state.recent]
+    return judge_start(samples, since_s=state.dip_since_s, now_s=time_s, hold_s=12.0, limit_s=90.0)
+
+
+def portion_verdict(state: State, time_s: float) -> Verdict:
+    """Judge the trace since the newest portion."""
+    repeat = state.repeats[-1]
+    since_s = repeat.portions[-1].time_s
+    before = [reading.temperature_c for reading in repeat.readings if reading.portion == state.poured - 1]
+    return judge(
+        [(each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= since_s - BEFORE_S],
+        since_s=since_s,
+        now_s=time_s,
+        before_c=before[0] if before else None,
+        lags=STEEL_TUBE,
+        step_c=STEP_C,
+        pace=state.plan.pace,
+    )
+
+
+def verdict_now(state: State, time_s: float) -> Verdict | None:
+    """What the detector thinks now, in the states that wait for a temperature."""
+    chosen = {"alkali": dip_verdict, "start": start_verdict, "settle": portion_verdict}.get(state.step)
+    return chosen(state, time_s) if chosen else None
+
+
+def alkali_events(state: State, time_s: float) -> tuple[e.Event, ...]:
+    """Put the alkali's temperature down once the dipped probe is steady."""
+    verdict = dip_verdict(state, time_s)
+    if not verdict.settled or verdict.temperature_c is None:
+        return ()
+    return (e.AlkaliMeasured(_rounded(verdict.temperature_c), _rounded(verdict.u_c or STEP_C), "probe"),)
+
+
+def start_events(state: State, time_s: float) -> tuple[e.Event, ...]:
+    """Put the start temperature down once it is steady, and ask for the first portion."""
+    verdict = start_verdict(state, time_s)
+    if not verdict.settled or verdict.temperature_c is None:
+        return ()
+    repeat = state.repeats[-1]
+    return (_reading(repeat, 0, verdict), e.PortionPrompted(repeat.repeat, 1))
+
+
+def settle_events(state: State, time_s: float) -> tuple[e.Event, ...]:
+    """Put a portion's temperature down once it has settled, and say what is next."""
+    settled = _settled_reading(state, time_s)
+    return (*settled, *_next_events(state)) if settled else ()
+
+
+def paused_events(state: State, time_s: float) -> tuple[e.Event, ...]:
+    """While the practical is paused a temperature still settles; what is next waits for the resume."""
+    waits = state.resume_to is Step.SETTLE and not _is_read(state)
+    return _settled_reading(state, time_s) if waits else ()
+
+
+def after_reading(state: State) -> tuple[e.Event, ...]:
+    """What is next once the newest portion is read; nothing while it is not."""
+    return _next_events(state) if _is_read(state) else ()
+
+
+def _settled_reading(state: State, time_s: float) -> tuple[e.Event, ...]:
+    verdict = portion_verdict(state, time_s)
+    if not verdict.settled or verdict.temperature_c is None:
+        return ()
+    return (_reading(state.repeats[-1], state.poured, verdict),)
+
+
+def _is_read(state: State) -> bool:
+    return any(reading.portion == state.poured for reading in state.repeats[-1].readings)
+
+
+def _next_events(state: State) -> tuple[e.Event, ...]:
+    repeat = state.repeats[-1].repeat
+    if state.poured < state.plan.portions.count:
+        return (e.PortionPrompted(repeat, state.poured + 1),)
+    ended = e.RepeatEnded(repeat)
+    return (ended,) if len(state.counted) < state.plan.repeats else (ended, e.PracticalEnded())
+
+
+def reading_as_it_is(repeat: Repeat, portion: int, time_s: float) -> tuple[e.Event, ...]:
+    """The reading of a portion that could not be waited for: its last good sample, marked unsettled."""
+    if any(reading.portion == portion for reading in repeat.readings):
+        return ()
+    since_s = repeat.portions[portion - 1].time_s if portion else repeat.begun_s
+    good = [each for each in repeat.samples if each.temperature_c is not None and since_s <= each.time_s <= time_s]
+    last_c = good[-1].temperature_c if good else None
+    reason = "read before it had settled" if good else "no reading from the probe"
+    return (e.ReadingSettled(repeat.repeat, portion, last_c, None, False, reason),)
+
+
+def _reading(repeat: Repeat, portion: int, verdict: Verdict) -> e.ReadingSettled:
+    sure = verdict.sure >= 0.5
+    return e.ReadingSettled(
+        repeat.repeat,
+        portion,
+        None if verdict.temperature_c is None else _rounded(verdict.temperature_c),
+        None if verdict.u_c is None else _rounded(verdict.u_c),
+        sure,
+        "" if sure else verdict.reason,
+    )
+
+
+def _rounded(value: float) -> float:
+    # Far below anything measured; keeps the journal and its exports readable.
+    return round(value, 4)

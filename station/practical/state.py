@@ -1,0 +1,160 @@
+"""The state of a bench: a fold over events. Nothing is kept that the events do not say."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from station.practical.plan import READY_PLAN, Plan, read_plan
+
+
+class Step(StrEnum):
+    """Where the practical stands."""
+
+    READY = "ready"
+    ALKALI = "alkali"
+    START = "start"
+    POUR = "pour"
+    SETTLE = "settle"
+    RINSE = "rinse"
+    PAUSED = "paused"
+    DONE = "done"
+
+
+@dataclass(frozen=True)
+class Sample:
+    """One conversion: bench time in s and temperature in °C; None is a bad reading, kept with its time."""
+
+    time_s: float
+    temperature_c: float | None
+    bad: str | None = None
+
+
+@dataclass(frozen=True)
+class Portion:
+    """A portion that is in the cup; `time_s` is the moment of the press."""
+
+    portion: int
+    time_s: float
+    volume_cm3: float
+    early: bool = False
+    unsure: bool = False
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The temperature put down for a portion (0: the start)."""
+
+    portion: int
+    temperature_c: float | None
+    u_c: float | None
+    settled: bool
+    reason: str = ""
+
+
+@dataclass(frozen=True)
+class Repeat:
+    """One pass from fresh acid: portions, readings and the whole trace."""
+
+    repeat: int
+    begun_s: float
+    status: str = "running"
+    reason: str | None = None
+    portions: tuple[Portion, ...] = ()
+    readings: tuple[Reading, ...] = ()
+    samples: tuple[Sample, ...] = ()
+
+    @property
+    def total_cm3(self) -> float:
+        """Alkali added so far, in cm³."""
+        return sum(portion.volume_cm3 for portion in self.portions)
+
+    def added_cm3(self, portion: int) -> float:
+        """Alkali added up to and with this portion, in cm³."""
+        return sum(each.volume_cm3 for each in self.portions if each.portion <= portion)
+
+    def unsure(self, portion: int) -> bool:
+        """Whether the reading after this portion is to be left out of the lines."""
+        return any(each.unsure for each in self.portions if each.portion == portion)
+
+    @property
+    def counts(self) -> bool:
+        """Whether the repeat's readings go into mean and result."""
+        return self.status != "set aside"
+
+
+@dataclass(frozen=True)
+class Gate:
+    """What the plausibility gate remembers: the last good sample, and the last that was refused as a jump."""
+
+    good: Sample | None = None
+    candidate: Sample | None = None
+
+
+@dataclass(frozen=True)
+class State:
+    """All that the next step depends on."""
+
+    plan: Plan = field(default_factory=lambda: read_plan(READY_PLAN))
+    chosen: bool = False
+    step: Step = Step.READY
+    step_since_s: float = 0.0
+    resume_to: Step = Step.READY
+    repeats: tuple[Repeat, ...] = ()
+    prompted: int | None = None
+    alkali_c: float | None = None
+    alkali_u_c: float | None = None
+    dip_since_s: float = 0.0
+    recent: tuple[Sample, ...] = ()
+    gate: Gate = Gate()
+    bad_in_a_row: int = 0
+    probe: str = "ok"
+    keys: tuple[str, ...] = ()
+    ended_early: bool = False
+
+    @property
+    def current(self) -> Repeat | None:
+        """The newest repeat, if one was begun."""
+        return self.repeats[-1] if self.repeats else None
+
+    @property
+    def running(self) -> Repeat | None:
+        """The repeat under way, if one is."""
+        repeat = self.current
+        return repeat if repeat is not None and repeat.status == "running" else None
+
+    @property
+    def poured(self) -> int:
+        """Portions in the cup in the newest repeat."""
+        return len(self.current.portions) if self.current else 0
+
+    @property
+    def counted(self) -> tuple[Repeat, ...]:
+        """Repeats that were not set aside."""
+        return tuple(repeat for repeat in self.repeats if repeat.counts)
+
+    def with_repeat(self, changed: Repeat) -> "State":
+        """Return the state with this repeat in place of the one of the same number."""
+        kept = tuple(changed if each.repeat == changed.repeat else each for each in self.repeats)
+        return replace(self, repeats=kept)
+
+
+def mean_readings(repeats: Iterable[Repeat]) -> list[dict[str, float | int]]:
+    """Return the mean curve: for each portion number read, mean total added, mean temperature and count.
+
+    A reading that is unsure or missing is left out of its mean.
+    """
+    sums: dict[int, list[tuple[float, float]]] = {}
+    for repeat in repeats:
+        for reading in repeat.readings:
+            if reading.temperature_c is not None and not repeat.unsure(reading.portion):
+                added = repeat.added_cm3(reading.portion)
+                sums.setdefault(reading.portion, []).append((added, reading.temperature_c))
+    return [
+        {
+            "portion": portion,
+            "volume_cm3": sum(volume for volume, _ in rows) / len(rows),
+            "temperature_c": sum(temperature for _, temperature in rows) / len(rows),
+            "count": len(rows),
+        }
+        for portion, rows in sorted(sums.items())
+    ]

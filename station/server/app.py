@@ -1,0 +1,99 @@
+"""The HTTP side: state, stream, acts, samples, and the built page. Everything else is somewhere else."""
+
+from pathlib import Path
+from typing import Annotated, Any
+from urllib.parse import urlsplit
+
+from fastapi import FastAPI, Header, Query, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import FileResponse, Response, StreamingResponse
+from fastapi.staticfiles import StaticFiles
+from starlette.exceptions import HTTPException
+
+from station.practical.acts import Act, ActRefused
+from station.practical.view import samples_of
+from station.record.journal import JournalError
+from station.server.guard import Guard
+from station.server.problems import on_crash, on_http, on_invalid, problem
+from station.server.stream import stream
+from station.server.watch import Watch
+
+PAGE = Path(__file__).parent.parent / "page"
+LARGEST_BODY = 16_384
+STREAM_HEADERS = {"Cache-Control": "no-cache, no-transform", "X-Accel-Buffering": "no"}
+
+
+def make_app(watch: Watch, version: str) -> FastAPI:
+    """Return the application that serves this bench."""
+    app = FastAPI(
+        title="Benchwarm station",
+        version=version,
+        openapi_url="/api/openapi.json",
+        docs_url=None,
+        redoc_url=None,
+        telemetry={"auto_configure": False},
+        max_body_size=LARGEST_BODY,
+        exception_handlers={
+            RequestValidationError: on_invalid,
+            HTTPException: on_http,
+            Exception: on_crash,
+        },
+    )
+    app.add_middleware(Guard)
+    _add_looking(app, watch)
+    _add_acting(app, watch)
+    if PAGE.is_dir():
+        app.mount("/page", StaticFiles(directory=PAGE), name="page")
+
+    @app.get("/", include_in_schema=False)
+    async def index() -> Response:
+        """Serve the page."""
+        if not (PAGE / "index.html").is_file():
+            return problem(404, "no_page", "The page was not built: install the station again with pip.")
+        return FileResponse(PAGE / "index.html", headers={"Cache-Control": "no-cache"})
+
+    return app
+
+
+def _add_looking(app: FastAPI, watch: Watch) -> None:
+    @app.get("/api/state")
+    async def state() -> dict[str, Any]:
+        """Everything a screen shows, and the samples since the newest pour."""
+        return watch.whole()
+
+    @app.get("/api/samples")
+    async def samples(repeat: Annotated[int, Query(ge=1, le=100_000)]) -> Any:
+        """The whole trace of one repeat."""
+        repeats = watch.bench.state.repeats
+        if repeat > len(repeats):
+            return problem(404, "no_such_repeat", f"There is no repeat {repeat}.")
+        return samples_of(repeats[repeat - 1])
+
+    @app.get("/api/stream", response_class=StreamingResponse)
+    async def live(
+        after: Annotated[int, Query(ge=0)] = 0, last_event_id: Annotated[str | None, Header()] = None
+    ) -> Response:
+        """Server-sent events; ids are journal sequence numbers, `Last-Event-ID` says where to go on."""
+        start = after
+        if last_event_id is not None and last_event_id.isascii() and last_event_id.isdigit():
+            start = max(after, int(last_event_id[:18]))
+        listener = watch.hub.join()
+        if listener is None:
+            return problem(503, "too_many_streams", "Too many pages are open: ask /api/state instead.")
+        return StreamingResponse(stream(watch, listener, start), media_type="text/event-stream", headers=STREAM_HEADERS)
+
+
+def _add_acting(app: FastAPI, watch: Watch) -> None:
+    @app.post("/api/acts")
+    async def acts(request: Request, act: Act) -> Any:
+        """Tell the station what was done; answered once it is kept."""
+        origin = request.headers.get("origin")
+        if origin is not None and urlsplit(origin).netloc != request.headers.get("host"):
+            return problem(403, "other_origin", "Acts come from the station's own page only.")
+        try:
+            seq = await watch.bench.do(act.model_copy(update={"by": "page"}))
+        except ActRefused as refusal:
+            return problem(409, refusal.code, str(refusal), {"state": watch.whole()})
+        except JournalError as error:
+            return problem(503, "not_kept", f"It could not be kept, so it did not happen. {error}")
+        return {"accepted": True, "seq": seq, "state": watch.whole()}

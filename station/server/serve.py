@@ -1,0 +1,81 @@
+"""Runs the server, and ends it: open streams are closed first, since a server waits for them for ever."""
+
+import asyncio
+import contextlib
+import signal
+import socket
+from collections.abc import Callable, Coroutine, Generator
+
+import uvicorn
+
+from station.bench import watchdog
+from station.server.app import make_app
+from station.server.watch import Watch
+
+GRACE_S = 2
+
+
+class _Server(uvicorn.Server):
+    """Leaves signals alone: uvicorn would raise them again, and the record would not be closed."""
+
+    @contextlib.contextmanager
+    def capture_signals(self) -> Generator[None, None, None]:
+        """Capture nothing."""
+        yield
+
+
+class PortTaken(OSError):  # noqa: N818
+    """The address cannot be listened on; the message says what to do."""
+
+
+def listen(host: str, port: int) -> socket.socket:
+    """Return a bound socket; port 0 takes a free one. Raises PortTaken."""
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    bound = socket.socket(family, socket.SOCK_STREAM)
+    bound.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        bound.bind((host, port))
+    except (OSError, OverflowError) as error:
+        bound.close()
+        raise PortTaken(f"cannot listen on {host} port {port}: {error}; choose another server.port") from error
+    return bound
+
+
+async def serve(
+    watch: Watch, version: str, bound: socket.socket, until: Callable[[], Coroutine[None, None, None]]
+) -> None:
+    """Serve the bench on this socket until SIGINT, SIGTERM, or `until` returns; then let everything go in order."""
+    config = uvicorn.Config(
+        make_app(watch, version),
+        log_level="warning",
+        access_log=False,
+        lifespan="off",
+        ws="none",
+        loop="asyncio",
+        timeout_graceful_shutdown=GRACE_S,
+        server_header=False,
+    )
+    server = _Server(config)
+    stop = asyncio.Event()
+    for number in (signal.SIGINT, signal.SIGTERM):
+        asyncio.get_running_loop().add_signal_handler(number, stop.set)
+    watch.begin()
+    tasks = [asyncio.create_task(work) for work in (watch.bench.run(), server.serve([bound]), until(), _set(stop))]
+    watchdog.ready()
+    try:
+        done, _ = await asyncio.wait(tasks, return_when=asyncio.FIRST_COMPLETED)
+    finally:
+        watchdog.stopping()
+        watch.hub.close()
+        server.should_exit = True
+        await asyncio.wait({tasks[1]}, timeout=GRACE_S + 1)
+        await watch.calculator.close()
+        for task in tasks:
+            task.cancel()
+        await asyncio.wait(tasks)
+    for task in done:
+        task.result()
+
+
+async def _set(event: asyncio.Event) -> None:
+    await event.wait()

@@ -1,0 +1,42 @@
+"""One live stream: what was missed from the journal, then everything as it happens."""
+
+import asyncio
+from collections.abc import AsyncIterator
+
+from station.record.journal import read_events
+from station.server.hub import Listener
+from station.server.messages import HEARTBEAT, PADDING, RESET, RETRY, happened
+from station.server.watch import Watch
+
+HEARTBEAT_S = 4.0
+MOST_MISSED = 5000
+
+
+async def stream(watch: Watch, listener: Listener, after: int) -> AsyncIterator[bytes]:
+    """Yield the bytes of a stream that goes on after sequence number `after`.
+
+    The listener joined before the journal is read, so nothing falls between the two.
+    """
+    try:
+        yield RETRY + PADDING
+        seq = watch.bench.seq
+        if after > seq or seq - after > MOST_MISSED:
+            yield RESET
+            return
+        folder = watch.bench.journal.path.parent
+        missed = await asyncio.to_thread(lambda: [(e.seq, happened(e)) for e in read_events(folder, after)])
+        sent = missed[-1][0] if missed else after
+        yield b"".join(message for _, message in missed) + watch.view_message()
+        while True:
+            try:
+                item = await asyncio.wait_for(listener.queue.get(), HEARTBEAT_S)
+            except TimeoutError:
+                yield HEARTBEAT
+                continue
+            if item is None:
+                return
+            number, message = item
+            if number == 0 or number > sent:
+                yield message
+    finally:
+        watch.hub.leave(listener)

@@ -1,0 +1,74 @@
+"""Carries the bench to the screens: each event to the stream, the view after a change, the results when they are in."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from station.bench.calculator import Calculator
+from station.bench.loop import Bench
+from station.practical import events as e
+from station.practical.dataset import question_for
+from station.practical.view import View, live, trace
+from station.server.hub import Hub
+from station.server.messages import happened, unnumbered
+
+_CHANGES_RESULT = (e.ReadingSettled, e.PortionUndone, e.PortionVolumeCorrected, e.PortionUnsure, e.RepeatSetAside)
+
+
+class Watch:
+    """The bench as screens see it: view with results, and the hub that is told of every change."""
+
+    def __init__(self, bench: Bench, about: View) -> None:
+        self.bench, self.hub = bench, Hub()
+        self.result: dict[str, Any] | None = None
+        self._about = about
+        self.calculator = Calculator(self._calculated)
+        bench.listen(self._happened)
+
+    def begin(self) -> None:
+        """Ask for the results of what the journal already holds."""
+        if any(repeat.readings for repeat in self.bench.state.repeats):
+            self._ask()
+
+    def view(self) -> View:
+        """Return the object of `GET /api/state` without the trace."""
+        bench = self.bench
+        return {
+            "seq": bench.seq,
+            "boot": bench.clock.boot,
+            "time_s": round(bench.clock.time_s(), 3),
+            "speed": bench.clock.speed,
+            "bench": self._about,
+            "fault": bench.fault,
+            **bench.view(),
+            "result": self.result,
+        }
+
+    def whole(self) -> View:
+        """Return the object of `GET /api/state`."""
+        return {**self.view(), "trace": trace(self.bench.state)}
+
+    def view_message(self) -> bytes:
+        """Return the message that replaces what a page knows."""
+        return unnumbered("view", self.view())
+
+    def _happened(self, stamped: Sequence[e.Stamped]) -> None:
+        for each in stamped:
+            if isinstance(each.event, e.PlanChosen):
+                self.result = None
+            self.hub.send(happened(each), each.seq)
+        if any(isinstance(each.event, _CHANGES_RESULT) for each in stamped):
+            self._ask()
+        if all(isinstance(each.event, e.SampleTaken) for each in stamped):
+            time_s = self.bench.clock.time_s()
+            self.hub.send(unnumbered("live", {"time_s": round(time_s, 3), **live(self.bench.state, time_s)}))
+        else:
+            self.hub.send(self.view_message())
+
+    def _ask(self) -> None:
+        self.calculator.ask(self.bench.seq, question_for(self.bench.state))
+
+    def _calculated(self, seq: int, answer: dict[str, Any]) -> None:
+        mean = answer["mean"]
+        repeats = [{**(each["straight_lines"] or {}), **each} for each in answer["repeats"]]
+        self.result = {"seq": seq, **mean, "repeats": repeats}
+        self.hub.send(self.view_message())
