@@ -1,0 +1,211 @@
+"""The unit: valid, hardened, waiting for no network, and with nothing that cuts off the probe, the pins or the page.
+
+systemd's own tools judge it offline (Debian's package systemd); nothing here needs systemd to run.
+"""
+
+import importlib.util
+import os
+import re
+import shutil
+import socket
+import subprocess
+import sys
+from importlib.metadata import distributions
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+UNIT = ROOT / "systemd" / "station.service"
+SYSUSERS = ROOT / "systemd" / "station-sysusers.conf"
+
+EXPOSURE_LIMIT = 2.5
+
+needs_systemd = pytest.mark.skipif(shutil.which("systemd-analyze") is None, reason="systemd-analyze is not installed")
+
+
+def settings(text: str) -> dict[str, list[str]]:
+    """Every `Key=value` of the unit, in order; systemd lets a key come several times."""
+    found: dict[str, list[str]] = {}
+    for key, value in re.findall(r"^(\w+)=(.*)$", text, re.MULTILINE):
+        found.setdefault(key, []).append(value)
+    return found
+
+
+KEYS = settings(UNIT.read_text())
+
+
+def words(key: str) -> list[str]:
+    return " ".join(KEYS.get(key, [])).split()
+
+
+def cut_off(keys: dict[str, list[str]]) -> list[str]:
+    """Name each option that would cut the station off from a sense, and which sense."""
+    named = []
+
+    def on(key: str) -> bool:
+        return keys.get(key, ["no"])[-1] not in ("no", "false", "0", "off", "")
+
+    allowed = " ".join(keys.get("DeviceAllow", []))
+    families = " ".join(keys.get("RestrictAddressFamilies", ["AF_INET AF_INET6 AF_UNIX"]))
+    limits_devices = bool(allowed) or on("ProtectClock") or keys.get("DevicePolicy", ["auto"])[-1] != "auto"
+    if on("PrivateDevices"):
+        named.append("PrivateDevices hides /dev/gpiochip*: no lamps, buzzer, button")
+    if limits_devices and "char-gpiochip rw" not in allowed:
+        named.append("DevicePolicy, DeviceAllow or ProtectClock without char-gpiochip rw: no lamps, buzzer, button")
+    if keys.get("ProcSubset", ["all"])[-1] == "pid":
+        named.append("ProcSubset=pid hides /proc/device-tree: gpiozero cannot tell which Pi this is")
+    hidden = " ".join(" ".join(keys.get(k, [])) for k in ("InaccessiblePaths", "TemporaryFileSystem"))
+    if re.search(r"/sys(/bus(/w1)?|/devices)?(\s|$|:)", hidden):
+        named.append("InaccessiblePaths or TemporaryFileSystem over /sys: no probe")
+    if on("RootDirectory") or on("RootImage"):
+        named.append("RootDirectory or RootImage: no /sys, no probe")
+    if on("PrivateNetwork") or "any" in " ".join(keys.get("IPAddressDeny", [])):
+        named.append("PrivateNetwork or IPAddressDeny=any: no page")
+    if "AF_INET" not in families.split() or "AF_INET6" not in families.split():
+        named.append("RestrictAddressFamilies without AF_INET and AF_INET6: no page")
+    if "AF_UNIX" not in families.split():
+        named.append("RestrictAddressFamilies without AF_UNIX: no READY=1, no watchdog")
+    if "gpio" not in " ".join(keys.get("SupplementaryGroups", [])).split():
+        named.append("SupplementaryGroups without gpio: /dev/gpiochip* may not be opened")
+    return named
+
+
+def test_nothing_cuts_off_probe_pins_or_page() -> None:
+    assert cut_off(KEYS) == []
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "sense"),
+    [
+        ("PrivateDevices", "yes", "PrivateDevices hides /dev/gpiochip"),
+        ("DeviceAllow", "", "without char-gpiochip rw"),
+        ("DeviceAllow", "char-gpiochip r", "without char-gpiochip rw"),
+        ("ProcSubset", "pid", "cannot tell which Pi"),
+        ("InaccessiblePaths", "/sys", "no probe"),
+        ("InaccessiblePaths", "-/sys/bus/w1 /boot", "no probe"),
+        ("TemporaryFileSystem", "/sys:ro", "no probe"),
+        ("RootDirectory", "/opt/benchwarm", "no probe"),
+        ("PrivateNetwork", "yes", "no page"),
+        ("IPAddressDeny", "any", "no page"),
+        ("RestrictAddressFamilies", "AF_UNIX", "no page"),
+        ("RestrictAddressFamilies", "AF_INET AF_INET6", "no watchdog"),
+        ("SupplementaryGroups", "", "without gpio"),
+    ],
+)
+def test_each_option_that_would_is_named(key: str, value: str, sense: str) -> None:
+    (named,) = cut_off({**KEYS, key: [value]})
+    assert sense in named
+
+
+def test_clock_protection_alone_would_close_the_pins() -> None:
+    """ProtectClock= implies DeviceAllow=char-rtc r, which shuts every other device (systemd.exec(5))."""
+    keys = {k: v for k, v in KEYS.items() if k not in ("DeviceAllow", "DevicePolicy")}
+    assert any("ProtectClock" in named for named in cut_off(keys))
+
+
+@pytest.mark.parametrize("key", ["After", "Before", "Wants", "Requires", "BindsTo", "Requisite", "PartOf", "WantedBy"])
+def test_waits_for_no_network(key: str) -> None:
+    """Waiting for the network blocks the start for up to minutes where there is none."""
+    assert not [word for word in words(key) if "network" in word or "dhcp" in word or "wait-online" in word]
+
+
+def test_needs_no_other_unit_to_start() -> None:
+    assert not words("Requires") + words("BindsTo") + words("Requisite") + words("RequiresMountsFor")
+
+
+def test_comes_back_after_anything_but_wrong_settings() -> None:
+    assert KEYS["Restart"] == ["always"]
+    assert KEYS["StartLimitIntervalSec"] == ["0"]
+    assert KEYS["RestartPreventExitStatus"] == ["2"]
+    assert float(KEYS["RestartSec"][-1]) <= 5
+
+
+def test_lgpio_may_write_where_the_unit_works() -> None:
+    """lgpio makes a pipe in LG_WD and reads it from the working folder (gpiozero issue 1106)."""
+    folder = f"%t/{KEYS['RuntimeDirectory'][-1]}"
+    assert KEYS["WorkingDirectory"] == [folder]
+    assert f"LG_WD={folder}" in words("Environment")
+    assert "GPIOZERO_PIN_FACTORY=lgpio" in words("Environment")
+
+
+def test_lamps_and_buzzer_go_off_also_after_a_kill() -> None:
+    (stop,) = KEYS["ExecStopPost"]
+    module = stop.rsplit("-m ", 1)[-1]
+    assert stop.startswith("-/opt/benchwarm/.venv/bin/python ")
+    assert importlib.util.find_spec(module) is not None
+
+
+def test_memory_is_limited_and_a_killed_fit_does_not_end_the_bench() -> None:
+    """120 MB for the daemon, about 200 MB for a fit with scipy; the smallest supported board has 512 MB."""
+    assert 300 <= int(KEYS["MemoryMax"][-1].removesuffix("M")) <= 420
+    assert KEYS["OOMPolicy"] == ["continue"]
+
+
+def test_the_user_exists_and_is_in_the_group() -> None:
+    text = SYSUSERS.read_text()
+    user = KEYS["User"][-1]
+    assert re.search(rf"^u {user} - .* /var/lib/{KEYS['StateDirectory'][-1]}$", text, re.MULTILINE)
+    for group in words("SupplementaryGroups"):
+        assert re.search(rf"^m {user} {group}$", text, re.MULTILINE)
+
+
+@needs_systemd
+def test_verify_is_clean(tmp_path: Path) -> None:
+    """`systemd-analyze verify` wants the programs to exist, so they are stood in for."""
+    text = UNIT.read_text()
+    for program in set(re.findall(r"/opt/benchwarm/\S+", text)):
+        stand_in = tmp_path / Path(program).name
+        stand_in.write_text("#!/bin/sh\n")
+        stand_in.chmod(0o755)
+        text = text.replace(program, str(stand_in))
+    unit = tmp_path / UNIT.name
+    unit.write_text(text)
+    done = subprocess.run(["systemd-analyze", "verify", str(unit)], capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
+
+
+@needs_systemd
+def test_exposure_is_within_the_limit() -> None:
+    threshold = str(round(EXPOSURE_LIMIT * 10))
+    command = ["systemd-analyze", "security", "--offline=true", "--no-pager", f"--threshold={threshold}", str(UNIT)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout[-400:]
+    assert "Overall exposure level" in done.stdout
+
+
+@pytest.mark.skipif(shutil.which("systemd-sysusers") is None, reason="systemd-sysusers is not installed")
+def test_sysusers_makes_the_user(tmp_path: Path) -> None:
+    etc = tmp_path / "etc"
+    etc.mkdir()
+    (etc / "group").write_text("gpio:x:986:\n")
+    command = ["systemd-sysusers", f"--root={tmp_path}", str(SYSUSERS)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert re.search(r"^station:.*:/var/lib/station:", (etc / "passwd").read_text(), re.MULTILINE)
+    assert re.search(r"^gpio:x:986:station$", (etc / "group").read_text(), re.MULTILINE)
+
+
+@pytest.mark.skipif(not list(distributions(name="benchwarm")), reason="the package is not installed")
+def test_the_station_says_ready_and_feeds_the_watchdog(tmp_path: Path) -> None:
+    """Type=notify means that a station which does not say so is killed: so it must."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    (tmp_path / "station.toml").write_text(
+        f'[probe]\ndriver = "virtual"\n[panel]\npins = "none"\n[server]\nhost = "127.0.0.1"\nport = {port}\n'
+        f'[record]\nfolder = "{tmp_path / "record"}"\n'
+    )
+    with socket.socket(socket.AF_UNIX, socket.SOCK_DGRAM) as systemd:
+        systemd.bind(str(tmp_path / "notify"))
+        systemd.settimeout(15.0)
+        env = {**os.environ, "NOTIFY_SOCKET": str(tmp_path / "notify")}
+        code = "from station.command.main import run; run()"
+        command = [sys.executable, "-c", code, "serve", "--config", str(tmp_path / "station.toml")]
+        with subprocess.Popen(command, cwd=ROOT, env=env) as station:
+            try:
+                heard = {systemd.recv(256) for _ in range(3)}
+            finally:
+                station.terminate()
+                station.wait(10.0)
+    assert {b"READY=1", b"WATCHDOG=1"} <= heard
