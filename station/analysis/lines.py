@@ -17,6 +17,7 @@ from station.analysis.lines_split import LEAST_VOLUMES, RULE, Floats, Split, bes
 __all__ = ["RULE", "Arm", "CrossingResult", "LinesRefused", "fit_arms", "fit_lines"]
 
 CHOSEN = "The readings on each line were chosen by a person."
+LARGEST = 1e6
 
 
 def fit_lines(volume_cm3: Numbers, temperature_c: Numbers) -> CrossingResult:
@@ -72,7 +73,10 @@ def _checked(volume_cm3: Numbers, temperature_c: Numbers) -> tuple[Floats, Float
         raise LinesRefused("not_numbers", "There must be one temperature for each volume.")
     if not (np.isfinite(volumes).all() and np.isfinite(temperatures).all()):
         raise LinesRefused("not_numbers", "A volume or a temperature is missing or not a number.")
-    return volumes, temperatures
+    if volumes.size and max(np.abs(volumes).max(), np.abs(temperatures).max()) > LARGEST:
+        raise LinesRefused("not_numbers", "A volume or a temperature is far too large to be a reading.")
+    # Sums of portions differ in their last digits where they mean the same volume.
+    return volumes.round(9), temperatures
 
 
 def _require_turn(x: Floats, y: Floats) -> None:

@@ -111,3 +111,24 @@ def predict_with_u(line: LineFit, x: float) -> tuple[float, float]:
 def student_t(degrees: float, level: float = 0.95) -> float:
     """Factor that a two-sided interval of that level needs, by Student's t."""
     return float(stdtrit(degrees, 0.5 + level / 2))
+
+
+def read_back(
+    line: LineFit, y: float, level: float = 0.95, new_observation: bool = False
+) -> tuple[float, tuple[float, float] | None]:
+    """x at which the line reaches y, and its interval by Fieller's theorem (None where it has no ends).
+
+    With `new_observation`, y is one more reading with the scatter of the others; else it is exact.
+    Source: F. A. Graybill and H. K. Iyer, *Regression Analysis*, 1994, chapter 6.
+    """
+    if line.slope == 0.0:
+        raise ValueError("a level line reaches y nowhere or everywhere")
+    offset = (y - line.at(line.mean_x)) / line.slope
+    ts2 = (student_t(line.degrees, level) * line.s) ** 2
+    a = line.slope**2 - ts2 / line.sxx
+    if a <= 0:
+        return line.mean_x + offset, None
+    extra = 1 / line.sum_weights + (1.0 if new_observation else 0.0)
+    root = math.sqrt(ts2 * (a * extra + (line.slope * offset) ** 2 / line.sxx))
+    middle = line.mean_x + line.slope**2 * offset / a
+    return line.mean_x + offset, (middle - root / a, middle + root / a)

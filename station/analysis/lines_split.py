@@ -18,11 +18,11 @@ RULE = (
     "The readings are cut, in order of volume, into those before and those after the turn; the reading at the "
     "top (or bottom) may belong to neither. Of the cuts whose two lines of best fit cross between the two "
     "groups, the one next to the top counts; of several such, the one whose lines pass closest to all readings "
-    "(least sum of squares). A top reading that lies off both lines (99 % test) belongs to neither."
+    "(least sum of squares). A top reading that lies off the lines drawn without it (99 % test) belongs to neither."
 )
 LEAST_VOLUMES = 3  # on each arm
 CONSIDERED_VOLUMES = 2  # so that an arm still too short is seen as such, not hidden by a wrong cut
-LEVEL_OFF_BOTH_LINES = 0.99
+LEVEL_OFF_THE_LINES = 0.99
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +80,13 @@ def rank_splits(x: Floats, y: Floats, tops: NDArray[np.intp]) -> list[Split]:
 def _cuts(x: Floats, tops: NDArray[np.intp]) -> list[tuple[int, int]]:
     """Every (end_before, start_after) that leaves enough different volumes; equal volumes stay together."""
     firsts = np.flatnonzero(np.diff(x, prepend=-np.inf) > 0)
-    inner = firsts[CONSIDERED_VOLUMES : firsts.size - CONSIDERED_VOLUMES + 1]
-    full = [(int(i), int(i)) for i in inner]
-    following = dict(zip(firsts[:-1].tolist(), firsts[1:].tolist(), strict=True))
-    left_out = [(int(i), following[int(i)]) for i in inner[:-1] if i in tops and following[int(i)] == i + 1]
-    return full + left_out
+    full = [(i, i) for i in firsts[CONSIDERED_VOLUMES : firsts.size - CONSIDERED_VOLUMES + 1].tolist()]
+    lone = [
+        (int(firsts[k]), int(firsts[k + 1]))
+        for k in range(LEAST_VOLUMES, firsts.size - LEAST_VOLUMES)
+        if firsts[k] in tops and firsts[k + 1] == firsts[k] + 1
+    ]
+    return full + lone
 
 
 def _steps(end_before: int, start_after: int, tops: NDArray[np.intp]) -> int:
@@ -105,7 +107,7 @@ def _running_lines(x: Floats, y: Floats, counts: NDArray[np.int64]) -> tuple[Flo
 
 
 def _without_top(x: Floats, y: Floats, best: Split, tops: NDArray[np.intp]) -> Split | None:
-    """The cut beside a lone top reading that lies off both lines drawn without it, or None."""
+    """The cut beside a lone top reading that lies off the lines drawn without it, or None."""
     if tops.size != 1 or best.start_after > best.end_before or best.steps_from_top:
         return None
     top = int(tops[0])
@@ -114,12 +116,14 @@ def _without_top(x: Floats, y: Floats, best: Split, tops: NDArray[np.intp]) -> S
     if min(np.unique(x[:top]).size, np.unique(x[top + 1 :]).size) < LEAST_VOLUMES:
         return None
     first, last = fit_line(x[:top], y[:top]), fit_line(x[top + 1 :], y[top + 1 :])
-    degrees = first.degrees + last.degrees
-    limit = student_t(degrees, LEVEL_OFF_BOTH_LINES) ** 2 * (first.sse + last.sse) / degrees
-    misses = [(y[top] - line.at(x[top])) ** 2 / (1 + line.unit_variance_at(x[top])) for line in (first, last)]
-    if min(misses) <= limit or not _cross_within(first, last, x[top - 1], x[top + 1]):
+    if not _cross_within(first, last, x[top - 1], x[top + 1]):
         return None
-    return Split(top, top + 1, 0, first.sse + last.sse)
+    near = first if _cross_within(first, last, x[top], x[top + 1]) else last
+    degrees = first.degrees + last.degrees
+    s2 = (first.sse + last.sse) / degrees
+    limit = student_t(degrees, LEVEL_OFF_THE_LINES) ** 2 * s2 * (1 + near.unit_variance_at(x[top]))
+    miss2 = (y[top] - near.at(x[top])) ** 2
+    return Split(top, top + 1, 0, first.sse + last.sse) if miss2 > limit else None
 
 
 def _cross_within(first: LineFit, last: LineFit, low: float, high: float) -> bool:
