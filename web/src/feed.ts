@@ -1,0 +1,155 @@
+// Keeps the model up to date: one stream per browser where tabs can share it, polling where no stream comes through.
+//
+// Rules: a hidden page holds no stream and reloads the state when shown; whatever was missed is mended by a fresh
+// state; a stream that is silent for 5 s is given up for polling, and tried again later.
+
+import type { Message, State } from "./contract";
+import { type Note, type Seat, type Step, heard, hidden, newSeat, shown, tick } from "./election";
+import { type Model, fold, nothingHeard } from "./model";
+import { randomId } from "./random";
+
+const TICK_MS = 250;
+const SILENCE_MS = 5000;
+const POLL_MS = 1000;
+const TRY_STREAM_AGAIN_MS = 30_000;
+const ANSWER_MS = 4000;
+
+interface Letter {
+  note?: Note;
+  relay?: Message;
+}
+
+/** GET the state, or reject when the station does not answer in time. */
+export async function fetchState(): Promise<State> {
+  const abort = new AbortController();
+  const timer = setTimeout(() => abort.abort(), ANSWER_MS);
+  try {
+    const answer = await fetch("/api/state", { cache: "no-store", signal: abort.signal });
+    if (!answer.ok) throw new Error(`status ${answer.status}`);
+    return (await answer.json()) as State;
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+export class Feed {
+  model: Model = nothingHeard;
+  private seat: Seat = newSeat(randomId());
+  private readonly channel = typeof BroadcastChannel === "function" ? new BroadcastChannel("station") : null;
+  private stream: EventSource | null = null;
+  private streamHeard_ms = 0;
+  private tryStream_ms = 0;
+  private loading = false;
+  private loadFailed = false;
+  private nextLoad_ms = 0;
+
+  constructor(private readonly changed: (model: Model) => void) {}
+
+  start(): void {
+    this.channel?.addEventListener("message", (event: MessageEvent<Letter>) => this.onLetter(event.data));
+    const look = () => (document.visibilityState === "visible" ? this.show() : this.hide());
+    document.addEventListener("visibilitychange", look);
+    window.addEventListener("pageshow", look);
+    window.addEventListener("pagehide", () => this.hide());
+    window.addEventListener("online", () => this.missed());
+    setInterval(() => this.tick(), TICK_MS);
+    look();
+  }
+
+  /** Take a message in, wherever it came from. */
+  take(message: Message): void {
+    this.model = fold(this.model, message, performance.now());
+    this.changed(this.model);
+  }
+
+  private show(): void {
+    if (this.seat.role !== "hidden") return;
+    this.missed();
+    this.step(shown(this.seat, performance.now()));
+    this.tick();
+  }
+
+  private hide(): void {
+    this.step(hidden(this.seat));
+    this.closeStream();
+  }
+
+  private missed(): void {
+    this.model = { ...this.model, reload: true };
+    this.nextLoad_ms = 0;
+  }
+
+  private step({ seat, send }: Step): void {
+    this.seat = seat;
+    if (seat.role !== "leader") this.closeStream();
+    for (const kind of send) this.channel?.postMessage({ note: { kind, from: seat.id } } satisfies Letter);
+  }
+
+  private onLetter(letter: Letter): void {
+    if (letter.note) this.step(heard(this.seat, letter.note, performance.now()));
+    if (letter.relay && this.seat.role === "follower") this.take(letter.relay);
+  }
+
+  /** A message the leader heard first-hand: taken in, and passed on to the other tabs. */
+  private pass(message: Message): void {
+    this.take(message);
+    if (this.seat.role === "leader") this.channel?.postMessage({ relay: message } satisfies Letter);
+  }
+
+  private tick(): void {
+    if (this.seat.role === "hidden") return;
+    const now = performance.now();
+    this.step(tick(this.seat, now));
+    const silent = now - (this.model.heard_ms ?? 0) > SILENCE_MS;
+    const polling = this.seat.role === "leader" ? this.stream === null : silent;
+    if ((this.model.reload || polling) && !this.loading && now >= this.nextLoad_ms) void this.load();
+    if (this.seat.role !== "leader") return;
+    if (this.stream) {
+      if (now - this.streamHeard_ms > SILENCE_MS) this.giveUpStream();
+    } else if (!this.model.reload && now >= this.tryStream_ms) this.openStream();
+  }
+
+  private async load(): Promise<void> {
+    this.loading = true;
+    try {
+      this.pass({ kind: "state", data: await fetchState() });
+      if (this.loadFailed) this.tryStream_ms = 0; // the station is back
+      this.loadFailed = false;
+    } catch {
+      this.loadFailed = true;
+    } finally {
+      this.loading = false;
+      this.nextLoad_ms = performance.now() + POLL_MS * (0.9 + 0.2 * Math.random());
+    }
+  }
+
+  private openStream(): void {
+    const stream = new EventSource(`/api/stream?after=${this.model.seq}`);
+    this.stream = stream;
+    this.streamHeard_ms = performance.now();
+    for (const kind of ["happened", "view", "live", "reset"] as const) {
+      stream.addEventListener(kind, (event) => {
+        if (stream !== this.stream) return;
+        this.streamHeard_ms = performance.now();
+        const text = (event as MessageEvent<string>).data;
+        this.pass((kind === "reset" ? { kind } : { kind, data: JSON.parse(text) }) as Message);
+        if (kind === "reset") this.closeStream();
+      });
+    }
+    stream.addEventListener("error", () => {
+      // A refused stream stays closed; a broken one is reopened by the browser with the last event's id.
+      if (stream === this.stream && stream.readyState === EventSource.CLOSED) this.giveUpStream();
+    });
+  }
+
+  private giveUpStream(): void {
+    this.closeStream();
+    this.tryStream_ms = performance.now() + TRY_STREAM_AGAIN_MS;
+    this.nextLoad_ms = 0;
+  }
+
+  private closeStream(): void {
+    this.stream?.close();
+    this.stream = null;
+  }
+}

@@ -1,0 +1,22 @@
+// Which bench, which practical, and whether the page still hears the station.
+
+import type { Freshness } from "../age";
+import type { View } from "../contract";
+import { words } from "../words";
+
+export function Header({ view, heard }: { view: View; heard: Freshness }) {
+  const { acid, alkali } = view.plan;
+  return (
+    <header>
+      <h1>{view.bench.name}</h1>
+      {view.bench.virtual && <span class="tag tag-virtual">{words.virtualCup}</span>}
+      {view.speed !== 1 && <span class="tag">{words.speed(view.speed)}</span>}
+      <p class="practical">
+        {words.practical(acid.name, acid.volume_cm3, alkali.name, alkali.concentration_mol_dm3)}
+      </p>
+      <div role="status" class="contact">
+        {heard !== "fresh" && <p>{heard === "old" ? words.silent : words.lost}</p>}
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,102 @@
+// The one instruction, how long is left, and the one button.
+
+import { useEffect, useRef } from "preact/hooks";
+import type { Act } from "../acts";
+import type { Freshness } from "../age";
+import { drawnRepeats } from "../chart_volume";
+import type { View } from "../contract";
+import { keptTogether } from "../format";
+import { words } from "../words";
+import type { Acting } from "./acting";
+
+interface Props {
+  view: View;
+  poured_s: number | null;
+  heard: Freshness;
+  acting: Acting;
+}
+
+/** A press this soon after the button took on a new meaning was meant for the old one / ms. */
+const OLD_MEANING_MS = 600;
+
+/** Where the practical stands. */
+function standing(view: View): string {
+  if (view.state === "done") return words.finished;
+  if (view.state === "paused") return words.pausedTag;
+  if (view.state === "ready") return words.readyTag;
+  const repeat = words.repeatOf(drawnRepeats(view.repeats).length, view.repeats_planned);
+  const portion = view.instruction.portion ?? view.portion;
+  if (portion === 0 || view.state === "rinse") return repeat;
+  return `${repeat} · ${words.portionOf(portion, view.portions_planned)}`;
+}
+
+/** Wall seconds left of a wait, and the share of it that is over. */
+export function waitLeft(view: View, poured_s: number | null): { left_s: number | null; over: number | null } {
+  if (!view.settle || view.settle.left_s === null) return { left_s: null, over: null };
+  const { left_s } = view.settle;
+  const gone_s = poured_s === null ? 0 : Math.max(0, view.time_s - poured_s);
+  return { left_s: left_s / (view.speed || 1), over: gone_s + left_s > 0 ? gone_s / (gone_s + left_s) : null };
+}
+
+function Waiting({ view, poured_s }: { view: View; poured_s: number | null }) {
+  const { left_s, over } = waitLeft(view, poured_s);
+  return (
+    <div class="waiting">
+      <p>
+        <span>{words.timeLeft}: </span>
+        <strong class="left">{left_s === null ? words.leftUnknown : words.left(left_s)}</strong>
+      </p>
+      <progress aria-label={words.settling} max={1} {...(over === null ? {} : { value: over })} />
+    </div>
+  );
+}
+
+function DoneButton({ view, acting }: { view: View; acting: Acting }) {
+  const { act, portion, label } = view.instruction;
+  const meaning = `${act} ${portion} ${view.repeat}`;
+  const since_ms = useRef(0);
+  useEffect(() => {
+    since_ms.current = performance.now();
+  }, [meaning]);
+  if (!act) return null;
+  const press = () => {
+    if (performance.now() - since_ms.current < OLD_MEANING_MS) return;
+    const meant: Act = portion === null ? { act } : { act, portion };
+    void acting.send(meant);
+  };
+  return (
+    <button type="button" class="done" aria-disabled={acting.busy} onClick={press}>
+      {acting.busy ? words.sending : (label ?? words.correctionNames[act]?.(portion ?? 0) ?? act)}
+    </button>
+  );
+}
+
+export function InstructionCard({ view, poured_s, heard, acting }: Props) {
+  const { text, detail, act } = view.instruction;
+  return (
+    <section class={`instruction ${act ? "instruction-act" : "instruction-wait"} heard-${heard}`}>
+      <p class="instruction-tag">{standing(view)}</p>
+      <div class="instruction-words" aria-live="polite" aria-atomic="true">
+        <p class="instruction-text">{keptTogether(text)}</p>
+        <p class="instruction-detail">{detail && keptTogether(detail)}</p>
+      </div>
+      <div class="instruction-foot">
+        {view.settle && <Waiting view={view} poured_s={poured_s} />}
+        {view.state === "ready" && view.alkali_temperature_c === null && view.other_acts.includes("alkali_temperature") && (
+          <button type="button" class="plain" onClick={() => void acting.send({ act: "alkali_temperature" })}>
+            {words.alkaliFirst}
+          </button>
+        )}
+        <DoneButton view={view} acting={acting} />
+      </div>
+      {acting.trouble && (
+        <div class="trouble" role="alert">
+          <p>{acting.trouble}</p>
+          <button type="button" class="plain" onClick={acting.dismiss}>
+            {words.close}
+          </button>
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,42 @@
+// The shapes of the series: repeats differ by shape as well as by colour.
+
+import { symbol, symbolCircle, symbolDiamond, symbolSquare, symbolTriangle, symbolTriangle2 } from "d3-shape";
+import type { Point } from "../frame";
+
+const SHAPES = [symbolCircle, symbolSquare, symbolTriangle, symbolDiamond, symbolTriangle2];
+
+/** Outline of the mark of a repeat (from 1), about `size` pixels wide. */
+export function repeatMark(repeat: number, size: number): string {
+  const shape = SHAPES[(repeat - 1) % SHAPES.length] ?? symbolCircle;
+  return symbol(shape, 0.7 * size * size)() ?? "";
+}
+
+/** Series class of a repeat: colours go round after five. */
+export function repeatClass(repeat: number): string {
+  return `series series-${((repeat - 1) % SHAPES.length) + 1}`;
+}
+
+interface Props {
+  points: readonly Point[];
+  path: string;
+  class: string;
+}
+
+export function Marks({ points, path, class: name }: Props) {
+  return (
+    <g class={name}>
+      {points.map(([x, y], index) => (
+        <path key={index} d={path} transform={`translate(${x.toFixed(1)},${y.toFixed(1)})`} />
+      ))}
+    </g>
+  );
+}
+
+/** A mark standing in a legend. */
+export function Swatch({ path, class: name }: { path: string; class: string }) {
+  return (
+    <svg class={`swatch ${name}`} viewBox="-10 -10 20 20" aria-hidden="true">
+      <path d={path} />
+    </svg>
+  );
+}

@@ -1,0 +1,74 @@
+// The table of readings: the numbers behind the curve.
+
+import { useMemo } from "preact/hooks";
+import type { MeanPoint, Repeat } from "../contract";
+import { short } from "../format";
+import { type Cell as TableCell, readingsTable } from "../table";
+import { words } from "../words";
+
+interface Props {
+  repeats: readonly Repeat[];
+  mean: readonly MeanPoint[];
+  alkali_c: number | null;
+}
+
+function Cell({ cell: { reading, ownVolume_cm3 } }: { cell: TableCell }) {
+  if (!reading || reading.temperature_c === null) {
+    return (
+      <td>
+        <span aria-hidden="true">{words.missing}</span>
+        <span class="unseen">{words.noReading}</span>
+      </td>
+    );
+  }
+  return (
+    <td>
+      {words.reading(reading.temperature_c)}
+      {ownVolume_cm3 !== null && <small> {words.atVolume(ownVolume_cm3)}</small>}
+      {!reading.settled && <small> {words.notSettled}</small>}
+      {reading.unsure && <small> {words.notSure}</small>}
+    </td>
+  );
+}
+
+export function Readings({ repeats, mean, alkali_c }: Props) {
+  const table = useMemo(() => readingsTable(repeats, mean), [repeats, mean]);
+  const averaged = table.repeats.length > 1;
+  const aside = repeats.filter((repeat) => repeat.status === "set aside");
+  if (repeats.length === 0) return null;
+  return (
+    <section class="readings">
+      <div class="table-frame">
+        <table>
+          <caption>{words.table}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words.tableVolume}</th>
+              {table.repeats.map((repeat) => (
+                <th scope="col" key={repeat}>
+                  {words.tableRepeat(repeat)}
+                </th>
+              ))}
+              {averaged && <th scope="col">{words.tableMean}</th>}
+            </tr>
+          </thead>
+          <tbody>
+            {table.rows.map((row) => (
+              <tr key={row.portion}>
+                <th scope="row">{short(row.volume_cm3)}</th>
+                {row.cells.map((cell, index) => (
+                  <Cell key={table.repeats[index]} cell={cell} />
+                ))}
+                {averaged && <td class="mean-cell">{row.mean ? words.reading(row.mean.temperature_c) : ""}</td>}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {aside.map((repeat) => (
+        <p key={repeat.started_s}>{words.setAside(repeat.repeat, repeat.reason)}</p>
+      ))}
+      {alkali_c !== null && <p>{words.alkaliAt(alkali_c)}</p>}
+    </section>
+  );
+}
