@@ -165,6 +165,11 @@ def test_verify_is_clean(tmp_path: Path) -> None:
     assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
 
 
+def test_a_fit_may_step_back_behind_the_sampling() -> None:
+    """Raising one's own niceness needs no privilege, but the call is in @resources, which is denied."""
+    assert KEYS["SystemCallFilter"][-1] == "setpriority"
+
+
 @needs_systemd
 def test_exposure_is_within_the_limit() -> None:
     threshold = str(round(EXPOSURE_LIMIT * 10))
