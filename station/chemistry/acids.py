@@ -2,7 +2,8 @@
 
 from typing import Final
 
-from station.chemistry.reagent import Ion, Ionisation, Kind, Reagent
+from station.chemistry.formula import Ion
+from station.chemistry.reagent import Ionisation, Kind, Reagent
 from station.chemistry.sources import APELBLAT_1986, GOLDBERG_2002, NBS_1982, PARKER_1965
 
 HYDROGEN: Final = Ion("H", 1)

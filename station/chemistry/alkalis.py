@@ -6,7 +6,8 @@ difference of the formation enthalpies of Wagman et al. (1982), whose rounding g
 
 from typing import Final
 
-from station.chemistry.reagent import Ion, Ionisation, Kind, Reagent
+from station.chemistry.formula import Ion
+from station.chemistry.reagent import Ionisation, Kind, Reagent
 from station.chemistry.sources import GOLDBERG_2002, NBS_1982, PARKER_1965
 
 LITHIUM: Final = Ion("Li", 1)

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import NamedTuple
 
+from station.chemistry.formula import Ion, ions_formula
+
 
 class Kind(StrEnum):
     """What a reagent is in a school practical."""
@@ -20,13 +22,6 @@ class Kind(StrEnum):
 
 ACIDS = frozenset({Kind.STRONG_ACID, Kind.WEAK_ACID})
 ALKALIS = frozenset({Kind.HYDROXIDE, Kind.WEAK_ALKALI, Kind.CARBONATE, Kind.HYDROGENCARBONATE})
-
-
-class Ion(NamedTuple):
-    """An ion by its plain formula and its charge number: ``Ion("SO4", -2)``."""
-
-    formula: str
-    charge: int
 
 
 class Ionisation(NamedTuple):
@@ -87,3 +82,10 @@ class Reagent:
     def dissolves_cold(self) -> bool:
         """True when the pure substance cools the water it dissolves in."""
         return self.solution_enthalpy_kj_mol is not None and self.solution_enthalpy_kj_mol > 0
+
+    @property
+    def solute(self) -> str:
+        """What it is in solution, named by its ions, the cation first (``"HCl"``, ``"Na2CO3"``, ``"NH3"``)."""
+        if self.cation is None or self.anion is None or self.kind is Kind.WEAK_ALKALI:
+            return self.formula
+        return ions_formula(self.cation, self.anion)

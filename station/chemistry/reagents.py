@@ -8,7 +8,8 @@ from typing import Final
 
 from station.chemistry.acids import ACID_TABLE
 from station.chemistry.alkalis import ALKALI_TABLE
-from station.chemistry.reagent import Ion, Ionisation, Kind, Reagent
+from station.chemistry.formula import Ion
+from station.chemistry.reagent import Ionisation, Kind, Reagent
 from station.chemistry.salts import SALT_TABLE
 
 __all__ = ["REAGENTS", "Ion", "Ionisation", "Kind", "Reagent", "UnknownReagentError", "find_reagent"]

@@ -7,7 +7,8 @@ Uni-univalent salts: Parker (1965). The others: differences of the formation ent
 from typing import Final
 
 from station.chemistry.alkalis import AMMONIUM, CALCIUM, LITHIUM, POTASSIUM, SODIUM
-from station.chemistry.reagent import Ion, Kind, Reagent
+from station.chemistry.formula import Ion
+from station.chemistry.reagent import Kind, Reagent
 from station.chemistry.sources import NBS_1982, PARKER_1965
 
 MAGNESIUM: Final = Ion("Mg", 2)
@@ -34,9 +35,7 @@ def _parker(
     )
 
 
-def _nbs(
-    name: str, formula: str, molar_mass: float, ions: tuple[Ion, Ion], enthalpy: float, *aliases: str
-) -> Reagent:
+def _nbs(name: str, formula: str, molar_mass: float, ions: tuple[Ion, Ion], enthalpy: float, *aliases: str) -> Reagent:
     return Reagent(
         name=name,
         formula=formula,
@@ -58,9 +57,7 @@ SALT_TABLE: Final[tuple[Reagent, ...]] = (
     _parker("potassium chloride", "KCl", 74.551, (POTASSIUM, CHLORIDE), 17.22),
     _parker("sodium nitrate", "NaNO3", 84.995, (SODIUM, NITRATE), 20.50),
     _parker("sodium chloride", "NaCl", 58.443, (SODIUM, CHLORIDE), 3.88, "common salt", "table salt"),
-    _parker(
-        "sodium ethanoate", "CH3COONa", 82.034, (SODIUM, ETHANOATE), -17.32, "sodium acetate", "NaCH3COO"
-    ),
+    _parker("sodium ethanoate", "CH3COONa", 82.034, (SODIUM, ETHANOATE), -17.32, "sodium acetate", "NaCH3COO"),
     _parker("lithium chloride", "LiCl", 42.394, (LITHIUM, CHLORIDE), -37.03),
     _nbs("ammonium sulfate", "(NH4)2SO4", 132.134, (AMMONIUM, SULFATE), 6.6),
     _nbs("calcium chloride", "CaCl2", 110.983, (CALCIUM, CHLORIDE), -81.8, "anhydrous calcium chloride"),

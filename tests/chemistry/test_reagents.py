@@ -1,52 +1,14 @@
 """The table of reagents and the look-up by name."""
 
-import re
-
 import pytest
 
+from station.chemistry.formula import molar_mass_g_mol
 from station.chemistry.reagents import REAGENTS, Kind, Reagent, UnknownReagentError, find_reagent
-
-# Conventional atomic weights, IUPAC (Prohaska et al., Pure Appl. Chem. 94, 573 (2022)).
-ATOMIC_WEIGHTS = {
-    "H": 1.008,
-    "Li": 6.94,
-    "C": 12.011,
-    "N": 14.007,
-    "O": 15.999,
-    "Na": 22.990,
-    "Mg": 24.305,
-    "P": 30.974,
-    "S": 32.06,
-    "Cl": 35.45,
-    "K": 39.098,
-    "Ca": 40.078,
-    "Cu": 63.546,
-    "Ba": 137.327,
-}
-
-
-def weigh(formula: str) -> float:
-    """Molar mass of a formula with brackets and water of crystallisation."""
-    total = 0.0
-    for part in formula.split("·"):
-        match = re.fullmatch(r"(\d*)(.+)", part)
-        assert match is not None
-        total += int(match[1] or 1) * _weigh_group(match[2])
-    return total
-
-
-def _weigh_group(formula: str) -> float:
-    while inner := re.search(r"\(([^()]+)\)(\d*)", formula):
-        formula = formula.replace(inner[0], inner[1] * int(inner[2] or 1), 1)
-    return sum(
-        ATOMIC_WEIGHTS[element] * int(count or 1)
-        for element, count in re.findall(r"([A-Z][a-z]?)(\d*)", formula)
-    )
 
 
 @pytest.mark.parametrize("reagent", REAGENTS, ids=lambda reagent: reagent.name)
 def test_molar_mass_agrees_with_the_formula(reagent: Reagent) -> None:
-    assert reagent.molar_mass_g_mol == pytest.approx(weigh(reagent.formula), abs=0.012)
+    assert reagent.molar_mass_g_mol == pytest.approx(molar_mass_g_mol(reagent.formula), abs=0.012)
 
 
 @pytest.mark.parametrize("reagent", REAGENTS, ids=lambda reagent: reagent.name)
@@ -97,3 +59,69 @@ def test_an_unknown_reagent_is_refused_with_the_nearest_and_the_list() -> None:
     assert "nitric acid, sulfuric acid" in str(refusal.value)
     with pytest.raises(UnknownReagentError, match=r"unknown reagent ''\. Known:"):
         find_reagent("")
+
+
+@pytest.mark.parametrize(
+    ("name", "solute"),
+    [
+        ("ethanoic acid", "HCH3COO"),
+        ("sulfuric acid", "H2SO4"),
+        ("citric acid monohydrate", "H3C6H5O7"),
+        ("ammonia", "NH3"),
+        ("calcium hydroxide", "Ca(OH)2"),
+        ("sodium carbonate", "Na2CO3"),
+        ("ammonium sulfate", "(NH4)2SO4"),
+    ],
+)
+def test_the_dissolved_form_is_named_by_its_ions(name: str, solute: str) -> None:
+    assert find_reagent(name).solute == solute
+
+
+def test_what_dissolves_cold_is_told_from_what_dissolves_warm() -> None:
+    cold = {reagent.name for reagent in REAGENTS if reagent.kind is Kind.SALT and reagent.dissolves_cold}
+    assert {"ammonium nitrate", "ammonium chloride", "potassium nitrate", "potassium chloride"} <= cold
+    assert not cold & {"calcium chloride", "lithium chloride", "magnesium sulfate", "copper(II) sulfate"}
+
+
+# Standard enthalpies of formation, kJ/mol, as in the NBS tables (Wagman et al., 1982) and reprinted in handbooks.
+FORMATION = {
+    "Na": -240.1,
+    "K": -252.4,
+    "Ca": -542.8,
+    "Mg": -466.9,
+    "Cu": 64.8,
+    "NH4": -132.5,
+    "Cl": -167.2,
+    "SO4": -909.3,
+    "CO3": -677.1,
+    "HCO3": -692.0,
+}
+SOLIDS = {
+    "CaCl2": -795.4,
+    "MgSO4": -1284.9,
+    "CuSO4": -771.4,
+    "(NH4)2SO4": -1180.9,
+    "Na2CO3": -1130.7,
+    "K2CO3": -1151.0,
+    "NaHCO3": -950.8,
+    "KHCO3": -963.2,
+}
+
+
+@pytest.mark.parametrize("formula", SOLIDS)
+def test_enthalpies_of_solution_are_differences_of_formation_enthalpies(formula: str) -> None:
+    reagent = find_reagent(formula)
+    assert reagent.cation is not None
+    assert reagent.anion is not None
+    charge = reagent.cation.charge * -reagent.anion.charge
+    ions = (charge // reagent.cation.charge) * FORMATION[reagent.cation.formula]
+    ions += (charge // -reagent.anion.charge) * FORMATION[reagent.anion.formula]
+    if reagent.cation.charge == -reagent.anion.charge:
+        ions = FORMATION[reagent.cation.formula] + FORMATION[reagent.anion.formula]
+    assert reagent.solution_enthalpy_kj_mol == pytest.approx(ions - SOLIDS[formula], abs=0.15)
+
+
+def test_ionisation_enthalpies_agree_with_the_formation_enthalpies_of_the_ions() -> None:
+    """HSO4- and HC2O4- against the NBS tables: -909.3 + 887.3 and -825.1 + 818.4 kJ/mol."""
+    assert find_reagent("H2SO4").ionisations[0].enthalpy_kj_mol == pytest.approx(-22.0, abs=0.5)
+    assert find_reagent("oxalic acid").ionisations[1].enthalpy_kj_mol == pytest.approx(-6.7, abs=0.5)
