@@ -11,11 +11,11 @@ Array = NDArray[np.float64]
 
 
 class HeatRefused(ValueError):  # noqa: N818 - the analysis declines; nothing has gone wrong
-    """The heat balance gives no end-point for these data: ``code`` for programs, ``reason`` for people."""
+    """The heat balance gives no end-point for these data: ``kind`` for programs, ``reason`` for people."""
 
-    def __init__(self, code: str, reason: str) -> None:
+    def __init__(self, kind: str, reason: str) -> None:
         super().__init__(reason)
-        self.code, self.reason = code, reason
+        self.kind, self.reason = kind, reason
 
 
 @dataclass(frozen=True)
