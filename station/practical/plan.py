@@ -15,7 +15,7 @@ from pydantic import (
 )
 
 from station.chemistry.glassware import u_portion_cm3
-from station.chemistry.reagents import find_reagent
+from station.chemistry.reagents import UnknownReagentError, find_reagent
 from station.practical.problems import problem_line
 
 
@@ -28,6 +28,13 @@ def _printable(text: str) -> str:
     if not text.isprintable():
         raise ValueError("must be plain text without control characters")
     return text.strip()
+
+
+def _reagent_name(name: str) -> str:
+    try:
+        return find_reagent(name).name
+    except UnknownReagentError as error:
+        raise ValueError(str(error)) from None
 
 
 Label = Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_printable)]
@@ -53,7 +60,7 @@ class Acid(_Part):
     @field_validator("name")
     @classmethod
     def _known(cls, name: str) -> str:
-        return find_reagent(name).name
+        return _reagent_name(name)
 
 
 class Alkali(_Part):
@@ -66,7 +73,7 @@ class Alkali(_Part):
     @field_validator("name")
     @classmethod
     def _known(cls, name: str) -> str:
-        return find_reagent(name).name
+        return _reagent_name(name)
 
 
 class Portions(_Part):

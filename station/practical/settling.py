@@ -106,7 +106,7 @@ def reading_as_it_is(repeat: Repeat, portion: int, time_s: float) -> tuple[e.Eve
     if any(reading.portion == portion for reading in repeat.readings):
         return ()
     since_s = repeat.portions[portion - 1].time_s if portion else repeat.begun_s
-    good = [each for each in repeat.samples if each.temperature_c is not None and since_s <= each.time_s <= time_s]
+    good = [each for each in repeat.samples if each.temperature_c is not None and since_s < each.time_s <= time_s]
     last_c = good[-1].temperature_c if good else None
     reason = "read before it had settled" if good else "no reading from the probe"
     return (e.ReadingSettled(repeat.repeat, portion, last_c, None, False, reason),)

@@ -1,0 +1,107 @@
+"""Plans: what is accepted, what is refused with a line a teacher can act on, what is never shown."""
+
+import json
+import tomllib
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from station.chemistry.glassware import GLASSWARE
+from station.chemistry.reagents import REAGENTS
+from station.practical.events import PlanChosen
+from station.practical.plan import READY_PLAN, PlanError, plan_from, read_plan
+from station.practical.prompts import instruction
+from station.practical.state import State, Step
+from tests.practical.walk import PLAN, Walk
+
+GOOD = """
+[acid]
+name = "nitric acid"
+volume_cm3 = 20
+[alkali]
+name = "potassium hydroxide"
+concentration_mol_dm3 = 0.5
+[portions]
+volume_cm3 = 3
+count = 4
+"""
+
+
+def test_the_required_keys_are_enough() -> None:
+    plan = read_plan(GOOD)
+    assert (plan.repeats, plan.portions.u_cm3, plan.cup.heat_capacity_j_k) == (2, 0.1, 5.0)
+    assert plan.acid.concentration_mol_dm3 is None
+
+
+def test_a_file_from_another_computer_is_read() -> None:
+    assert read_plan("\ufeff" + GOOD.replace("\n", "\r\n")) == read_plan(GOOD)
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (("volume_cm3 = 20", ""), "[acid] volume_cm3: missing; add it"),
+        (("volume_cm3 = 20", "volume_cm3 = -1"), "[acid] volume_cm3: input should be greater than 0 (got -1)"),
+        (("volume_cm3 = 20", "volume_cm3 = nan"), "[acid] volume_cm3: "),
+        (("count = 4", "count = 0"), "[portions] count: "),
+        (("count = 4", 'count = "many"'), "[portions] count: "),
+        (("count = 4", 'count = 4\nglassware = "bucket"'), "[portions] glassware: unknown glassware 'bucket'; known: "),
+        (('name = "nitric acid"', 'name = "unobtainic acid"'), "[acid] name: "),
+        (("[portions]", "[portionen]"), "portions: missing; add it"),
+        (("[portions]", "repeets = 2\n[portions]"), "[alkali] repeets: unknown key; remove it or check its spelling"),
+        (("[acid]", "[acid"), "not valid TOML"),
+        (("volume_cm3 = 20", "volume_cm3 = 20\nconcentration_mol_dm3 = 1\nprepared_mol_dm3 = 1"), "not both"),
+        (('name = "nitric acid"', 'name = "nitric acid\\u202e"'), "plain text"),
+    ],
+)
+def test_a_mistake_is_one_line_that_says_what_to_do(change: tuple[str, str], says: str) -> None:
+    with pytest.raises(PlanError) as error:
+        read_plan(GOOD.replace(*change, 1), "lesson.toml")
+    assert says in str(error.value)
+    assert str(error.value).startswith("lesson.toml: ")
+    assert "\n" not in str(error.value)
+
+
+@given(st.text(max_size=200))
+def test_any_text_is_a_plan_or_a_plan_error(text: str) -> None:
+    try:
+        read_plan(text)
+    except PlanError as error:
+        assert str(error)
+
+
+def test_what_staff_prepared_is_never_shown_nor_kept() -> None:
+    values = tomllib.loads(GOOD.replace("volume_cm3 = 20", "volume_cm3 = 20\nprepared_mol_dm3 = 0.4321"))
+    plan = plan_from(values)
+    kept = PlanChosen(plan.without_prepared().model_dump(mode="json")).to_body()
+    assert "0.4321" not in json.dumps(plan.public())
+    assert "0.4321" not in json.dumps(kept)
+
+
+def test_a_plan_survives_the_journal() -> None:
+    plan = read_plan(READY_PLAN)
+    assert plan_from(json.loads(json.dumps(plan.model_dump(mode="json")))) == plan
+
+
+def test_glassware_gives_the_uncertainty_unless_the_plan_states_it() -> None:
+    for name, ware in GLASSWARE.items():
+        assert plan_from({**PLAN, "portions": {"volume_cm3": 3, "count": 4, "glassware": name}}).portions.u_cm3 == (
+            ware.u_portion_cm3
+        )
+    stated = {"volume_cm3": 3, "count": 4, "glassware": "burette", "u_volume_cm3": 0.2}
+    assert plan_from({**PLAN, "portions": stated}).portions.u_cm3 == 0.2
+
+
+def test_every_instruction_is_at_most_twelve_words_for_every_reagent() -> None:
+    walk = Walk()
+    for step in Step:
+        for name in (reagent.name for reagent in REAGENTS):
+            plan = walk.state.plan.model_copy(
+                update={
+                    "acid": walk.state.plan.acid.model_copy(update={"name": name, "volume_cm3": 12.25}),
+                    "alkali": walk.state.plan.alkali.model_copy(update={"name": name}),
+                }
+            )
+            asked = instruction(State(plan=plan, step=step, prompted=10))
+            assert len(asked.text.split()) <= 12, asked.text

@@ -1,0 +1,261 @@
+"""The procedure: what a class does, step by step, and what it must refuse."""
+
+import pytest
+
+from station.practical import events as e
+from station.practical.acts import Act, ActRefused
+from station.practical.fold import fold_all
+from station.practical.procedure import TABLE, advance, possible_acts
+from station.practical.state import Step
+from tests.practical.walk import ACTS, Walk, kinds
+
+
+def test_a_repeat_goes_from_start_to_rinse() -> None:
+    walk = Walk()
+    assert kinds(walk.act("begin")) == ["repeat_begun"]
+    assert kinds(walk.rest(20.0)) == ["reading_settled", "portion_prompted"]
+    for portion in (1, 2, 3):
+        assert kinds(walk.act("portion_added", portion=portion)) == ["portion_added"]
+        assert kinds(walk.rest(20.0 + portion)) == ["reading_settled", "portion_prompted"]
+    walk.act("portion_added", portion=4)
+    assert kinds(walk.rest(24.0)) == ["reading_settled", "repeat_ended"]
+    assert walk.state.step is Step.RINSE
+    assert [reading.portion for reading in walk.state.repeats[0].readings] == [0, 1, 2, 3, 4]
+
+
+def test_the_last_repeat_ends_the_practical() -> None:
+    walk = Walk(repeats=2)
+    walk.to_pour()
+    walk.repeat()
+    assert kinds(walk.act("rinsed")) == ["repeat_begun"]
+    walk.rest(20.0)
+    walk.repeat()
+    assert walk.state.step is Step.DONE
+    assert [repeat.status for repeat in walk.state.repeats] == ["ended", "ended"]
+
+
+def test_a_portion_before_its_prompt_is_a_fact_and_flagged() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    walk.sample(20.25)
+    walk.sample(20.75)
+    early = walk.act("portion_added", portion=2)
+    assert kinds(early) == ["reading_settled", "portion_added"]
+    reading, added = early
+    assert isinstance(reading, e.ReadingSettled)
+    assert (reading.portion, reading.temperature_c, reading.settled) == (1, 20.75, False)
+    assert isinstance(added, e.PortionAdded)
+    assert added.early
+
+
+def test_the_first_portion_can_come_before_the_start_is_steady() -> None:
+    walk = Walk()
+    walk.act("begin")
+    walk.sample(20.0)
+    reading = walk.act("portion_added", portion=1)[0]
+    assert isinstance(reading, e.ReadingSettled)
+    assert (reading.portion, reading.temperature_c, reading.settled) == (0, 20.0, False)
+
+
+def test_a_reading_that_never_was_is_empty_not_invented() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    walk.sample(None, "empty")
+    reading = walk.act("portion_added", portion=2)[0]
+    assert isinstance(reading, e.ReadingSettled)
+    assert (reading.temperature_c, reading.settled) == (None, False)
+
+
+def test_the_same_key_again_changes_nothing() -> None:
+    walk = Walk()
+    walk.to_pour()
+    act = Act(act="portion_added", portion=1, key="one press")
+    walk.keep(list(advance(walk.state, act, walk.time_s)))
+    assert advance(walk.state, act, walk.time_s) == ()
+    assert walk.state.poured == 1
+
+
+def test_two_phones_add_one_portion() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    with pytest.raises(ActRefused, match="already in") as refusal:
+        walk.act("portion_added", portion=1)
+    assert refusal.value.code == "already_in"
+
+
+@pytest.mark.parametrize("portion", [3, 5, 999])
+def test_another_portion_than_the_next_is_impossible(portion: int) -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    with pytest.raises(ActRefused, match="comes next"):
+        walk.act("portion_added", portion=portion)
+
+
+def test_more_portions_than_planned_are_impossible() -> None:
+    walk = Walk(repeats=1)
+    walk.to_pour()
+    for portion in (1, 2, 3, 4):
+        walk.act("portion_added", portion=portion)
+    with pytest.raises(ActRefused, match="ends with portion 4"):
+        walk.act("portion_added", portion=5)
+
+
+def test_a_portion_is_taken_back() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.portion(21.0)
+    walk.act("portion_undone", portion=1)
+    assert (walk.state.step, walk.state.poured, walk.state.prompted) == (Step.POUR, 0, 1)
+    assert [reading.portion for reading in walk.state.repeats[0].readings] == [0]
+
+
+def test_taking_an_early_portion_back_lets_the_one_before_settle() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    walk.sample(20.5)
+    walk.act("portion_added", portion=2)
+    walk.act("portion_undone", portion=2)
+    assert walk.state.step is Step.SETTLE
+    assert kinds(walk.rest(21.0)) == ["reading_settled", "portion_prompted"]
+
+
+def test_only_the_newest_portion_is_taken_back() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.portion(21.0)
+    walk.portion(22.0)
+    with pytest.raises(ActRefused, match="newest portion, 2"):
+        walk.act("portion_undone", portion=1)
+
+
+def test_volumes_and_doubts_are_corrections_of_any_repeat() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.repeat()
+    walk.act("portion_volume", portion=2, volume_cm3=6.0)
+    walk.act("portion_unsure", portion=3, repeat=1)
+    repeat = walk.state.repeats[0]
+    assert repeat.added_cm3(2) == 9.0
+    assert repeat.unsure(3)
+    with pytest.raises(ActRefused, match="no repeat 2"):
+        walk.act("portion_unsure", portion=1, repeat=2)
+    with pytest.raises(ActRefused, match="has not been added"):
+        walk.act("portion_volume", portion=9, volume_cm3=1.0)
+
+
+def test_a_spilled_repeat_is_set_aside_and_made_again() -> None:
+    walk = Walk(repeats=1)
+    walk.to_pour()
+    walk.portion(21.0)
+    walk.act("repeat_restarted", reason="the cup tipped over")
+    assert walk.step() is Step.RINSE
+    assert walk.state.repeats[0].reason == "the cup tipped over"
+    walk.act("rinsed")
+    walk.rest(20.0)
+    walk.repeat()
+    assert walk.step() is Step.DONE
+    assert [repeat.repeat for repeat in walk.state.counted] == [2]
+
+
+def test_a_pause_keeps_the_reading_and_the_place() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    walk.act("pause")
+    assert kinds(walk.rest(21.0)) == ["reading_settled"]
+    assert walk.rest(21.0, 60) == []
+    assert kinds(walk.act("resume")) == ["resumed", "portion_prompted"]
+
+
+def test_a_portion_poured_in_a_pause_is_a_fact() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("pause")
+    added = walk.act("portion_added", portion=1)
+    assert kinds(added) == ["resumed", "portion_added"]
+    assert walk.state.step is Step.SETTLE
+
+
+def test_finishing_early_keeps_what_there_is() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    walk.sample(20.5)
+    assert kinds(walk.act("finish")) == ["reading_settled", "repeat_ended", "practical_ended"]
+    assert walk.state.step is Step.DONE
+    assert walk.state.ended_early
+
+
+def test_the_alkali_is_measured_by_a_dip_or_typed() -> None:
+    walk = Walk()
+    walk.act("alkali_temperature")
+    assert walk.state.step is Step.ALKALI
+    assert kinds(walk.rest(19.5)) == ["alkali_measured"]
+    assert (walk.state.step, walk.state.alkali_c) == (Step.READY, 19.5)
+    walk.act("alkali_temperature", temperature_c=18.5)
+    assert walk.state.alkali_c == 18.5
+
+
+def test_a_lost_probe_is_said_once_and_found_again() -> None:
+    walk = Walk()
+    walk.to_pour()
+    said = [kinds(walk.sample(None, "empty")) for _ in range(5)]
+    assert [kind for events in said for kind in events].count("probe_lost") == 1
+    # After a gap of more than 5 s the first reading waits for a second that agrees with it.
+    walk.sample(None, "empty")
+    assert kinds(walk.sample(20.0)) == ["sample_taken"]
+    assert kinds(walk.sample(20.0)) == ["sample_taken", "probe_found"]
+
+
+def test_every_act_outside_the_table_is_refused_and_changes_nothing() -> None:
+    for step, walk in _one_in_each_step().items():
+        assert walk.state.step is step
+        for name in ACTS:
+            before = walk.state
+            if (step, name) in TABLE:
+                continue
+            with pytest.raises(ActRefused):
+                walk.act(name, portion=1, volume_cm3=1.0, reason="a reason")
+            assert walk.state == before
+
+
+def test_every_row_of_the_table_can_be_used() -> None:
+    for step, name in TABLE:
+        walk = _one_in_each_step()[step]
+        reached = walk.state.poured if name != "portion_added" else walk.state.poured + 1
+        values = {"portion": max(reached, 1), "volume_cm3": 2.0, "reason": "a reason"}
+        if step is Step.ALKALI and name == "alkali_temperature":
+            values["temperature_c"] = 20.0
+        assert walk.act(name, **values), (step, name)
+
+
+def test_possible_acts_are_the_rows_of_the_table() -> None:
+    walk = Walk()
+    assert possible_acts(walk.state) == ("alkali_temperature", "begin", "finish")
+
+
+def test_the_state_is_the_fold_of_what_happened() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.repeat()
+    assert fold_all(walk.happened) == walk.state
+
+
+def _one_in_each_step() -> dict[Step, Walk]:
+    walks = {step: Walk(repeats=1 if step is Step.DONE else 2) for step in Step}
+    walks[Step.ALKALI].act("alkali_temperature")
+    for step in (Step.POUR, Step.SETTLE, Step.RINSE, Step.PAUSED, Step.DONE):
+        walks[step].to_pour()
+        walks[step].portion(21.0)
+    walks[Step.START].act("begin")
+    walks[Step.SETTLE].act("portion_added", portion=2)
+    for step in (Step.RINSE, Step.DONE):
+        for number in (2, 3, 4):
+            walks[step].portion(21.0 + number)
+    walks[Step.PAUSED].act("pause")
+    return walks

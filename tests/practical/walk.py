@@ -1,0 +1,77 @@
+"""Drives the pure procedure as the bench loop does, without a bench: for tests of the practical."""
+
+from typing import Any, get_args
+
+from station.practical import events as e
+from station.practical.acts import Act, ActName
+from station.practical.fold import fold
+from station.practical.plan import Plan, plan_from
+from station.practical.procedure import advance
+from station.practical.state import State, Step
+
+PLAN = {
+    "acid": {"name": "nitric acid", "volume_cm3": 20},
+    "alkali": {"name": "potassium hydroxide", "concentration_mol_dm3": 0.5},
+    "portions": {"volume_cm3": 3, "count": 4},
+}
+
+ACTS: tuple[str, ...] = get_args(ActName)
+
+
+class Walk:
+    """A state, and the time that goes on with each sample."""
+
+    def __init__(self, **plan: Any) -> None:
+        self.time_s = 0.0
+        self.state = State()
+        self.happened: list[e.Stamped] = []
+        self._key = 0
+        self.keep([e.PlanChosen(chosen(**plan).model_dump(mode="json"))])
+
+    def step(self) -> Step:
+        return self.state.step
+
+    def keep(self, events: list[e.Event]) -> list[e.Event]:
+        for event in events:
+            stamped = e.Stamped(len(self.happened) + 1, "boot", self.time_s, self.time_s, "", "none", event)
+            self.happened.append(stamped)
+            self.state = fold(self.state, stamped)
+        return events
+
+    def sample(self, temperature_c: float | None, bad: str | None = None) -> list[e.Event]:
+        self.time_s += 1.0
+        return self.keep(list(advance(self.state, e.SampleTaken(temperature_c, bad), self.time_s)))
+
+    def act(self, name: str, **values: Any) -> list[e.Event]:
+        self._key += 1
+        act = Act.model_validate({"act": name, "key": f"key {self._key}", **values})
+        return self.keep(list(advance(self.state, act, self.time_s)))
+
+    def rest(self, temperature_c: float, at_most_s: int = 130) -> list[e.Event]:
+        """Feed one steady temperature until the station says something about it."""
+        for _ in range(at_most_s):
+            said = [each for each in self.sample(temperature_c) if not isinstance(each, e.SampleTaken)]
+            if said:
+                return said
+        return []
+
+    def to_pour(self) -> None:
+        self.act("begin")
+        self.rest(20.0)
+
+    def portion(self, temperature_c: float) -> list[e.Event]:
+        self.act("portion_added", portion=self.state.poured + 1)
+        return self.rest(temperature_c)
+
+    def repeat(self) -> None:
+        """From a prompt for portion 1 to the end of the repeat."""
+        for number in range(self.state.plan.portions.count):
+            self.portion(20.5 + 0.5 * number)
+
+
+def chosen(**changes: Any) -> Plan:
+    return plan_from({**PLAN, **changes})
+
+
+def kinds(events: list[e.Event]) -> list[str]:
+    return [event.kind for event in events]
