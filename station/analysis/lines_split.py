@@ -17,7 +17,7 @@ Floats = NDArray[np.float64]
 RULE = (
     "The readings are cut, in order of volume, into those before and those after the turn; the reading at the "
     "top (or bottom) may belong to neither. Of the cuts whose two lines of best fit cross between the two "
-    "groups, the one next to the top counts; of several such, the one whose lines pass closest to all readings "
+    "groups, the one nearest to the top counts; of several such, the one whose lines pass closest to all readings "
     "(least sum of squares). A top reading that lies off the lines drawn without it (99 % test) belongs to neither."
 )
 LEAST_VOLUMES = 3  # on each arm
