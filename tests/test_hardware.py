@@ -1,0 +1,152 @@
+"""hardware.md and its drawing say what the station does: pins, positions, rhythms, sums."""
+
+import math
+import re
+from itertools import groupby
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree as ET
+
+import pytest
+from gpiozero.pins.mock import MockFactory
+
+from station.bench.panel import PanelPins, Signal
+from station.bench.panel_patterns import PATTERNS, Lamps, lamps
+from station.bench.panel_pins import BEEP_S, ONE_WIRE_GPIO
+
+ROOT = Path(__file__).parents[1]
+TEXT = (ROOT / "hardware.md").read_text()
+DRAWING = ROOT / "web" / "drawings" / "wiring.svg"
+PINS = PanelPins()
+
+WIRED = {
+    "probe data": ONE_WIRE_GPIO,
+    "lamp wait": PINS.wait_gpio,
+    "lamp act": PINS.act_gpio,
+    "lamp attention": PINS.attention_gpio,
+    "buzzer": PINS.buzzer_gpio,
+    "button": PINS.button_gpio,
+}
+
+
+def rows(head: str) -> list[dict[str, str]]:
+    """The rows of the table whose head line begins so."""
+    lines = TEXT[TEXT.index(f"| {head} |") :].split("\n\n")[0].splitlines()
+    cells = [[cell.strip() for cell in line.strip("|").split("|")] for line in lines]
+    return [dict(zip(cells[0], row, strict=True)) for row in cells[2:]]
+
+
+def header() -> dict[int, str]:
+    """Position to name on the 40-pin header, from gpiozero's own board data (Pi 3B, revision a02082)."""
+    board: Any = MockFactory(revision="a02082").board_info
+    return {number: pin.name for number, pin in board.headers["J8"].pins.items()}
+
+
+def drawn() -> list[dict[str, str]]:
+    """Every wire of the drawing that leaves the header."""
+    paths = ET.parse(DRAWING).getroot().iter("{http://www.w3.org/2000/svg}path")  # our own file
+    return [{k.removeprefix("data-"): v for k, v in p.attrib.items()} for p in paths if "data-pin" in p.attrib]
+
+
+def test_the_table_has_the_stations_pins() -> None:
+    table = {row["from"]: int(row["GPIO"]) for row in rows("from") if row["GPIO"]}
+    assert table == WIRED
+
+
+def test_positions_carry_what_the_table_says() -> None:
+    names = {"3.3 V": "3V3", "5 V": "5V", "ground": "GND"}
+    for row in rows("from"):
+        expected = f"GPIO{row['GPIO']}" if row["GPIO"] else names[row["from"]]
+        assert header()[int(row["position"])] == expected, row
+
+
+def test_the_drawing_agrees_with_the_table() -> None:
+    table = {row["from"].replace(" ", "-"): row for row in rows("from") if row["GPIO"]}
+    wires = {wire["part"]: wire for wire in drawn() if "gpio" in wire}
+    assert wires.keys() == table.keys()
+    for part, wire in wires.items():
+        assert (wire["pin"], wire["gpio"]) == (table[part]["position"], table[part]["GPIO"])
+
+
+def test_every_wire_of_the_drawing_is_in_the_table_and_the_other_way_round() -> None:
+    assert {wire["pin"] for wire in drawn()} == {row["position"] for row in rows("from")}
+    for wire in drawn():
+        name = header()[int(wire["pin"])]
+        if wire["part"].endswith(("-gnd", "-down")):
+            assert name == "GND", wire
+        elif wire["part"] == "probe-vdd":
+            assert name == "3V3", "5 V on the data line's pull-up would harm the processor"
+
+
+def test_the_drawing_is_ours_alone_and_has_words_for_those_who_cannot_see_it() -> None:
+    text = DRAWING.read_text()
+    root = ET.fromstring(text)
+    assert root.attrib["role"] == "img"
+    assert [child.tag.split("}")[1] for child in root][:2] == ["title", "desc"]
+    assert not re.search(r"href|url\(|<script|@import|<image", text), "nothing is loaded from elsewhere"
+    assert "web/drawings/wiring.svg" in TEXT
+
+
+def test_resistors_in_drawing_and_table_are_the_same() -> None:
+    pattern = r"\d+(?:\.\d+)? k?Ω"
+    through = " ".join(row["through"] + row["to"] for row in rows("from"))
+    assert set(re.findall(pattern, DRAWING.read_text())) == set(re.findall(pattern, through))
+
+
+def test_each_resistor_is_in_the_parts_list() -> None:
+    parts = " ".join(row["part"] for row in rows("part"))
+    for value in set(re.findall(r"\d+(?:\.\d+)? k?Ω", " ".join(row["through"] + row["to"] for row in rows("from")))):
+        assert f"{value} resistor" in parts
+
+
+def test_config_lines() -> None:
+    block = re.search(r"```\n(dtoverlay.*?)```", TEXT, re.DOTALL)
+    assert block is not None
+    overlay, low, strict = block[1].split()
+    assert overlay == "dtoverlay=w1-gpio", "its default pin is GPIO4, the one the station keeps free"
+    numbers, state = low.removeprefix("gpio=").split("=")
+    assert {int(n) for n in numbers.split(",")} == set(PINS.outputs)
+    assert state == "op,dl"
+    assert strict == "dtparam=strict_gpiod"
+
+
+def test_the_build_tests_the_right_pins() -> None:
+    steps = TEXT[TEXT.index("## Build it") :]
+    assert {int(n) for n in re.findall(r"pinctrl set (\d+) op", steps)} == {PINS.wait_gpio, PINS.buzzer_gpio}
+    assert f"{PINS.act_gpio} act, {PINS.attention_gpio} attention" in steps
+    assert f"pinctrl get {PINS.button_gpio}" in steps
+
+
+def test_each_build_step_has_a_check() -> None:
+    steps = re.split(r"^\d+\. ", TEXT[TEXT.index("## Build it") : TEXT.index("## Tried, read")], flags=re.MULTILINE)[1:]
+    assert len(steps) == 9
+    assert all("*Check:*" in step for step in steps)
+
+
+@pytest.mark.parametrize("row", rows("signal"), ids=lambda row: row["signal"])
+def test_the_lamps_say_what_the_table_says(row: dict[str, str]) -> None:
+    signal = Signal(row["signal"])
+    pattern = PATTERNS[signal]
+    assert pattern.lamp == Lamps(**{row["lamp"]: True})
+    assert pattern.beeps == int(row["beeps"])
+    lit = [any(lamps(signal, k / 100)) for k in range(round(pattern.period_s * 100))]
+    runs = [len(list(run)) / 100 for _, run in groupby(lit)]
+    assert row["lit / dark in s"] == ("steady" if all(lit) else " / ".join(f"{run:g}" for run in runs))
+
+
+def test_every_signal_but_off_is_in_the_table() -> None:
+    assert {row["signal"] for row in rows("signal")} == set(Signal) - {Signal.OFF}
+    assert f"A beep lasts {BEEP_S:g} s" in TEXT
+
+
+def test_the_sums() -> None:
+    """Ohm's law, and the discharge of a capacitor; the voltages are usual values, from memory."""
+    lamp_ma = (3.3 - 2.0) / 470 * 1000
+    base_ma = (3.3 - 0.7) / 2200 * 1000
+    assert f"(3.3 V − 2.0 V) / 470 Ω = {lamp_ma:.1f} mA each, {3 * lamp_ma:.1f} mA in all" in TEXT
+    assert f"(3.3 V − 0.7 V) / 2.2 kΩ = {base_ma:.1f} mA into the base" in TEXT
+    assert f"switches 30 mA with a gain of {30 / base_ma:.0f}" in TEXT
+    short_s, long_s = (330e3 * 1e-6 * math.log(3.3 / threshold_v) for threshold_v in (2.0, 1.0))
+    assert f"= {short_s:.2f} to {long_s:.2f} s" in TEXT
+    assert short_s >= BEEP_S, "the wanted beep is not cut"
+    assert long_s <= 0.5
