@@ -74,6 +74,21 @@ def cup_contents(
     )
 
 
+def dissolved_contents(solid: Reagent, solid_g: float, water_g: float, temperature_c: float) -> CupContents:
+    """Contents of the cup when a weighed solid has dissolved in water; its own crystal water joins the rest.
+
+    Raises ``ValueError`` for masses that are not above 0 or a solid too much for the water.
+    """
+    if not (solid_g > 0 and water_g > 0):
+        raise ValueError(f"masses must be above 0 g: {solid.name} {solid_g}, water {water_g}")
+    mass = solid_g + water_g
+    fraction = solid_g / solid.molar_mass_g_mol * molar_mass_g_mol(solid.solute) / mass
+    mixed = solution_by_mass({solid.solute: fraction}, temperature_c)
+    return CupContents(
+        mass, mass * mixed.heat_capacity_j_g_k, mass / mixed.density_g_cm3, mixed.u_relative, mixed.notes
+    )
+
+
 def _mixed(pair: Neutralisation, acid_mol: float, alkali_mol: float, mass_g: float, temperature_c: float) -> Solution:
     reacted = min(acid_mol * pair.acid_protons, alkali_mol * pair.alkali_hydroxides)
     moles = {

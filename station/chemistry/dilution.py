@@ -12,11 +12,14 @@ from types import MappingProxyType
 from typing import Final, NamedTuple
 
 from station.chemistry.formula import Ion
+from station.chemistry.sources import BRADLEY_1979, PARKER_1965, SILVESTER_1978
 
 DEBYE_HUCKEL_SLOPE_KJ_MOL: Final = 1.986
 _B: Final = 1.2
 _ALPHA: Final = 2.0
 _RT2_KJ_K_MOL: Final = 8.314462618e-3 * 298.15**2
+
+SOURCES: Final = (SILVESTER_1978, BRADLEY_1979, PARKER_1965)
 
 U_MEASURED_KJ_MOL: Final = 0.05
 """Standard uncertainty per mole of solute where parameters exist; HCl's stay within it of Parker's table."""

@@ -24,13 +24,13 @@ class Generic(NamedTuple):
 GENERIC_SALT: Final = Generic(0.29, 0.19, -0.4, 0.8)
 """Mean and standard deviation over the salts of the table, at a mass fraction of 0.05 and 25 °C."""
 
-GENERIC_ACID: Final = Generic(0.67, 0.28, 2.0, 1.0)
+GENERIC_MOLECULE: Final = Generic(0.67, 0.28, 2.0, 1.0)
 """The same over its two weak acids, ethanoic and phosphoric."""
 
 
 def generic(solute: str) -> Generic:
-    """The stand-in for a solute named by its ions: an acid when hydrogen comes first."""
-    return GENERIC_ACID if solute.startswith("H") else GENERIC_SALT
+    """The stand-in for a solute: a molecule when hydrogen (an acid) or carbon (urea) comes first, else a salt."""
+    return GENERIC_MOLECULE if solute.startswith(("H", "CH")) else GENERIC_SALT
 
 
 class Terms(NamedTuple):

@@ -14,6 +14,7 @@ from station.chemistry.formula import Ion, molar_mass_g_mol
 from station.chemistry.pairs import Neutralisation, neutralisation_steps
 from station.chemistry.reagent import Ionisation, Kind, Reagent
 from station.chemistry.solutions import solution
+from station.chemistry.sources import CODATA_1989, GOLDBERG_2002, SINGH_1976
 
 WATER_FORMATION_KJ_MOL: Final = -285.830
 HYDROXIDE_FORMATION_KJ_MOL: Final = -230.015
@@ -23,6 +24,9 @@ WATER_NEUTRALISATION_KJ_MOL: Final = WATER_FORMATION_KJ_MOL - HYDROXIDE_FORMATIO
 
 WATER_IONISATION_CP_J_MOL_K: Final = -215.2
 U_WATER_IONISATION_CP_J_MOL_K: Final = 4.0
+
+SOURCES: Final = (CODATA_1989, SINGH_1976, GOLDBERG_2002)
+"""What the values at infinite dilution rest on."""
 
 _U_IONISATION_KJ_MOL: Final = 0.1
 _U_CP_REAL_SOLUTION_KJ_MOL_K: Final = 0.06

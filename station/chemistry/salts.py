@@ -1,7 +1,7 @@
 """Salts and urea, dissolving cold or warm, with their enthalpy of solution into much water at 25 °C.
 
 Uni-univalent salts: Parker (1965). The others: differences of the formation enthalpies of Wagman et al.
-(1982), whose rounding gives the stated u.
+(1982), whose rounding gives the stated u. Urea: from memory of the source, u widened for that.
 """
 
 from typing import Final
@@ -9,7 +9,7 @@ from typing import Final
 from station.chemistry.alkalis import AMMONIUM, CALCIUM, LITHIUM, POTASSIUM, SODIUM
 from station.chemistry.formula import Ion
 from station.chemistry.reagent import Kind, Reagent
-from station.chemistry.sources import NBS_1982, PARKER_1965
+from station.chemistry.sources import KUSTOV_2010, NBS_1982, PARKER_1965
 
 MAGNESIUM: Final = Ion("Mg", 2)
 COPPER: Final = Ion("Cu", 2)
@@ -58,6 +58,14 @@ SALT_TABLE: Final[tuple[Reagent, ...]] = (
     _parker("sodium nitrate", "NaNO3", 84.995, (SODIUM, NITRATE), 20.50),
     _parker("sodium chloride", "NaCl", 58.443, (SODIUM, CHLORIDE), 3.88, "common salt", "table salt"),
     _parker("sodium ethanoate", "CH3COONa", 82.034, (SODIUM, ETHANOATE), -17.32, "sodium acetate", "NaCH3COO"),
+    _parker(
+        "sodium ethanoate trihydrate",
+        "CH3COONa·3H2O",
+        136.079,
+        (SODIUM, ETHANOATE),
+        19.66,
+        "sodium acetate trihydrate",
+    ),
     _parker("lithium chloride", "LiCl", 42.394, (LITHIUM, CHLORIDE), -37.03),
     _nbs("ammonium sulfate", "(NH4)2SO4", 132.134, (AMMONIUM, SULFATE), 6.6),
     _nbs("calcium chloride", "CaCl2", 110.983, (CALCIUM, CHLORIDE), -81.8, "anhydrous calcium chloride"),
@@ -71,5 +79,15 @@ SALT_TABLE: Final[tuple[Reagent, ...]] = (
         "copper sulfate",
         "anhydrous copper sulfate",
         "anhydrous copper(II) sulfate",
+    ),
+    Reagent(
+        name="urea",
+        formula="CH4N2O",
+        molar_mass_g_mol=60.056,
+        kind=Kind.NON_ELECTROLYTE,
+        sources=(KUSTOV_2010,),
+        aliases=("carbamide", "CO(NH2)2", "(NH2)2CO"),
+        solution_enthalpy_kj_mol=15.3,
+        u_solution_enthalpy_kj_mol=0.2,
     ),
 )

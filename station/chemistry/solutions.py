@@ -13,7 +13,10 @@ from typing import Final
 from station.chemistry.formula import molar_mass_g_mol
 from station.chemistry.laliberte import Terms, generic, terms
 from station.chemistry.reagent import Reagent
+from station.chemistry.sources import LALIBERTE_2004, LALIBERTE_2009, PATEK_2009
 from station.chemistry.water import water_density_g_cm3, water_heat_capacity_j_g_k
+
+SOURCES: Final = (LALIBERTE_2004, LALIBERTE_2009, PATEK_2009)
 
 U_DENSITY_G_CM3: Final = 0.00144
 U_HEAT_CAPACITY_ONE_J_G_K: Final = 0.010

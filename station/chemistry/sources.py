@@ -15,10 +15,10 @@ NBS_1982: Final = (
 APELBLAT_1986: Final = "Apelblat, A., J. Chem. Thermodyn. 18, 351 (1986)"
 LALIBERTE_2004: Final = "Laliberté, M., Cooper, W. E., J. Chem. Eng. Data 49, 1141 (2004)"
 LALIBERTE_2009: Final = "Laliberté, M., J. Chem. Eng. Data 54, 1725 (2009)"
-IAPWS_95: Final = "Wagner, W., Pruß, A., J. Phys. Chem. Ref. Data 31, 387 (2002) (IAPWS-95)"
 PATEK_2009: Final = (
     "Pátek, J., Hrubý, J., Klomfar, J., Součková, M., Harvey, A. H., J. Phys. Chem. Ref. Data 38, 21 (2009) "
     "(IAPWS SR6-08)"
 )
 SILVESTER_1978: Final = "Silvester, L. F., Pitzer, K. S., J. Solution Chem. 7, 327 (1978)"
 BRADLEY_1979: Final = "Bradley, D. J., Pitzer, K. S., J. Phys. Chem. 83, 1599 (1979)"
+KUSTOV_2010: Final = "Kustov, A. V., Smirnova, N. L., J. Chem. Eng. Data 55, 3055 (2010)"

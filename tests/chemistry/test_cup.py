@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.chemistry.cup import GasError, cup_contents, cup_heat_capacities
+from station.chemistry.cup import GasError, cup_contents, cup_heat_capacities, dissolved_contents
 from station.chemistry.pairs import WrongPairError
 from station.chemistry.reagents import find_reagent
 from station.chemistry.solutions import solution
@@ -112,3 +112,23 @@ def test_swapped_reagents_and_zero_concentrations_are_refused() -> None:
         cup_heat_capacities(SODIUM_HYDROXIDE, 1.0, HYDROCHLORIC, 1.0, 22)
     with pytest.raises(ValueError, match="must be above 0"):
         cup_heat_capacities(HYDROCHLORIC, 0.0, SODIUM_HYDROXIDE, 1.0, 22)
+
+
+def test_a_dissolved_solid_brings_its_crystal_water_along() -> None:
+    anhydrous = dissolved_contents(find_reagent("sodium ethanoate"), 8.2034, 100.0, 25)
+    hydrate = dissolved_contents(find_reagent("sodium ethanoate trihydrate"), 13.6079, 100.0 - 5.4045, 25)
+    assert hydrate.mass_g == pytest.approx(anhydrous.mass_g)
+    assert hydrate.heat_capacity_j_k == pytest.approx(anhydrous.heat_capacity_j_k, rel=1e-5)
+
+
+def test_ammonium_nitrate_in_water_holds_less_than_the_same_mass_of_water() -> None:
+    """8.00 g in 100 g at 25 °C: near 3.9 J/(g K), a handbook figure from memory."""
+    contents = dissolved_contents(find_reagent("ammonium nitrate"), 8.00, 100.0, 25)
+    assert contents.mass_g == 108.0
+    assert 3.85 < contents.heat_capacity_j_k / contents.mass_g < 3.97
+
+
+@pytest.mark.parametrize(("solid_g", "water_g"), [(0, 100), (5, 0), (-1, 100), (float("nan"), 100)])
+def test_impossible_masses_are_refused(solid_g: float, water_g: float) -> None:
+    with pytest.raises(ValueError, match="must be above 0 g"):
+        dissolved_contents(find_reagent("urea"), solid_g, water_g, 25)

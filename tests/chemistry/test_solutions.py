@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from iapws import SeaWater
 
 from station.chemistry.formula import molar_mass_g_mol
-from station.chemistry.laliberte import GENERIC_ACID, GENERIC_SALT, terms
+from station.chemistry.laliberte import GENERIC_MOLECULE, GENERIC_SALT, terms
 from station.chemistry.laliberte_table import LALIBERTE
 from station.chemistry.reagents import find_reagent
 from station.chemistry.solutions import concentration_mol_dm3, mass_fraction, solution, solution_by_mass
@@ -112,9 +112,11 @@ def test_the_stand_in_figures_are_the_mean_and_spread_of_the_table() -> None:
     assert statistics.mean(heats) == pytest.approx(GENERIC_SALT.heat_capacity_j_g_k, abs=0.1)
     assert statistics.stdev(heats) == pytest.approx(GENERIC_SALT.u_heat_capacity_j_g_k, abs=0.1)
     acids = [terms(key, 25, 0.05) for key in ("HCH3COO", "H3PO4")]
-    assert statistics.mean(acid.volume_cm3_g for acid in acids) == pytest.approx(GENERIC_ACID.volume_cm3_g, abs=0.02)
+    assert statistics.mean(acid.volume_cm3_g for acid in acids) == pytest.approx(
+        GENERIC_MOLECULE.volume_cm3_g, abs=0.02
+    )
     assert statistics.mean(acid.heat_capacity_j_g_k for acid in acids) == pytest.approx(
-        GENERIC_ACID.heat_capacity_j_g_k, abs=0.1
+        GENERIC_MOLECULE.heat_capacity_j_g_k, abs=0.1
     )
 
 
