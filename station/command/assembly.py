@@ -11,13 +11,13 @@ from typing import Any
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
 from station.bench.onewire import OneWireReader
-from station.bench.panel import Panel, PanelPins, PanelUnavailable, open_panel
+from station.bench.panel import Panel, PanelPins, PanelPinsError, PanelUnavailable, open_panel
 from station.bench.reading import Probe, ProbeError
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript, FaultScriptError
 from station.bench.virtual.parameters import SCENARIOS
 from station.bench.virtual.student import follow_press
-from station.command.errors import EXIT_RECORD, CommandError
+from station.command.errors import EXIT_FAILED, EXIT_RECORD, CommandError
 from station.command.settings import Settings
 from station.practical import events as e
 from station.practical.plan import Plan
@@ -65,10 +65,13 @@ def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
             probe = _reader(settings, clock, driver)
             stack.callback(probe.close)
             relay = ButtonRelay()
-            panel = open_panel(settings.panel.pins, PanelPins(), relay, silent=settings.panel.silent)
+            panel = open_panel(settings.panel.pins, _pins(settings), relay, silent=settings.panel.silent)
             stack.callback(panel.close)
-        except (ProbeError, PanelUnavailable, FaultScriptError) as error:
+        except (ProbeError, PanelPinsError, FaultScriptError) as error:
             raise CommandError(str(error)) from None
+        except PanelUnavailable as error:
+            # Not the settings' fault for sure: right after boot the chip may not have its group yet.
+            raise CommandError(str(error), EXIT_FAILED) from None
         except JournalError as error:
             raise CommandError(str(error), EXIT_RECORD) from None
         yield Parts(settings, journal, clock, probe, panel, relay, driver)
@@ -103,6 +106,11 @@ _ACTS = {
     e.RepeatBegun.kind: "begin",
     e.AlkaliDipBegun.kind: "alkali_temperature",
 }
+
+
+def _pins(settings: Settings) -> PanelPins:
+    chosen = settings.panel.model_dump(exclude={"pins", "silent"}, exclude_none=True)
+    return PanelPins(**chosen)
 
 
 def _reader(settings: Settings, clock: Clock, driver: VirtualDriver | None) -> OneWireReader:

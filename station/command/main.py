@@ -1,4 +1,4 @@
-"""The command line: `station demo`, `serve`, `export`. Each command is imported only when it is called."""
+"""The command line. Each command is a module of its own, imported only when it is called."""
 
 import argparse
 import sys
@@ -8,7 +8,7 @@ from importlib.metadata import version
 
 from station.command.errors import CommandError
 
-COMMANDS = ("demo", "serve", "export")
+COMMANDS = ("demo", "serve", "export", "analyse", "replay")
 
 
 def run() -> None:

@@ -15,6 +15,9 @@ BOOT_SETTINGS = Path("/boot/firmware/station.toml")
 LARGEST_FILE = 1_000_000
 
 
+Gpio = Annotated[int, Field(ge=2, le=27)]
+
+
 class _Table(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
@@ -42,10 +45,15 @@ class VirtualSettings(_Table):
 
 
 class PanelSettings(_Table):
-    """The panel."""
+    """The panel; GPIO numbers that are not set are those of hardware.md."""
 
     pins: Literal["real", "mock", "none"] = "none"
     silent: bool = False
+    wait_gpio: Gpio | None = None
+    act_gpio: Gpio | None = None
+    attention_gpio: Gpio | None = None
+    buzzer_gpio: Gpio | None = None
+    button_gpio: Gpio | None = None
 
 
 class ServerSettings(_Table):
@@ -95,13 +103,13 @@ def load_plan(path: Path | None) -> Plan:
         raise CommandError(str(error)) from None
 
 
-def read_text(path: Path) -> str:
+def read_text(path: Path, largest: int = LARGEST_FILE) -> str:
     """Return the text of a file that a person named. Raises CommandError with what to do."""
     try:
         with path.open("rb") as file:
-            content = file.read(LARGEST_FILE + 1)
-        if len(content) > LARGEST_FILE:
-            raise CommandError(f"{path}: larger than {LARGEST_FILE // 1_000_000} MB; is it the right file?")
+            content = file.read(largest + 1)
+        if len(content) > largest:
+            raise CommandError(f"{path}: larger than {largest // 1_000_000} MB; is it the right file?")
         return content.decode("utf-8")
     except FileNotFoundError:
         raise CommandError(f"{path}: no such file; check the name") from None

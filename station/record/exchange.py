@@ -10,6 +10,7 @@ from station.practical.state import Repeat
 from station.record.journal import read_events
 
 RECORD_HEADER = ("repeat", "time_s", "temperature_c", "portion_cm3")
+READINGS_HEADER = ("repeat", "volume_cm3", "temperature_c")
 
 
 def record_csv(folder: Path) -> str:

@@ -1,0 +1,52 @@
+"""`station replay`: what the live procedure would have decided on a record, and when."""
+
+import argparse
+import json
+from pathlib import Path
+from typing import Any
+
+from station.command.analyse import load_repeats
+from station.command.errors import CommandError
+from station.command.settings import load_plan
+from station.practical import events as e
+from station.practical.replay import Decided, replay
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    parser = commands.add_parser("replay", help="run a record through the live procedure")
+    parser.add_argument("file", type=Path, metavar="RECORD.csv")
+    parser.add_argument("--plan", type=Path, metavar="plan.toml", help="what was in the cup and what was added")
+    parser.add_argument("--json", action="store_true", help="one JSON object a line")
+    parser.set_defaults(work=_replay)
+
+
+def _replay(options: argparse.Namespace) -> int:
+    plan = None if options.plan is None else load_plan(options.plan)
+    repeats = load_repeats(options.file)
+    if not all(each.samples for each in repeats):
+        raise CommandError(f"{options.file}: line 1: no samples to replay; a record CSV has a column time_s")
+    for recorded in repeats:
+        for decided in replay(plan, recorded):
+            line = decision(decided)
+            print(json.dumps(line, ensure_ascii=False) if options.json else _words(line), flush=True)
+    return 0
+
+
+def decision(decided: Decided) -> dict[str, Any]:
+    """Return a decision as one JSON line; a reading that could not be waited for is `taken`, not `settled`."""
+    event, body = decided.event, decided.event.to_body()
+    kind = event.kind
+    if isinstance(event, e.ReadingSettled):
+        kind = "settled" if event.settled else "taken"
+    elif isinstance(event, e.PortionPrompted):
+        kind = "prompt"
+    body.pop("key", None)
+    return {"kind": kind, **body, "repeat": decided.repeat, "time_s": round(decided.time_s, 3)}
+
+
+def _words(line: dict[str, Any]) -> str:
+    words = line["kind"].replace("_", " ")
+    portion = f" portion {line['portion']}" if "portion" in line else ""
+    celsius = f" {line['temperature_c']:.2f} °C" if line.get("temperature_c") is not None else ""
+    return f"repeat {line['repeat']} {line['time_s']:8.1f} s  {words}{portion}{celsius}"
