@@ -2,24 +2,23 @@
 
 from pathlib import Path
 from typing import Annotated, Any
-from urllib.parse import urlsplit
 
-from fastapi import FastAPI, Header, Query, Request
+from fastapi import FastAPI, Header, Query
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import FileResponse, Response, StreamingResponse
 from fastapi.staticfiles import StaticFiles
 from starlette.exceptions import HTTPException
+from starlette.middleware.body_limit import RequestBodyLimitMiddleware
 
 from station.practical.acts import Act, ActRefused
 from station.practical.view import samples_of
 from station.record.journal import JournalError
-from station.server.guard import Guard
-from station.server.problems import on_crash, on_http, on_invalid, problem
-from station.server.stream import stream
+from station.server.guard import LARGEST_BODY, Guard
+from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
+from station.server.stream import sequence_number, stream
 from station.server.watch import Watch
 
 PAGE = Path(__file__).parent.parent / "page"
-LARGEST_BODY = 16_384
 STREAM_HEADERS = {"Cache-Control": "no-cache, no-transform", "X-Accel-Buffering": "no"}
 
 
@@ -32,13 +31,15 @@ def make_app(watch: Watch, version: str) -> FastAPI:
         docs_url=None,
         redoc_url=None,
         telemetry={"auto_configure": False},
-        max_body_size=LARGEST_BODY,
+        responses=PROBLEMS,
         exception_handlers={
             RequestValidationError: on_invalid,
             HTTPException: on_http,
             Exception: on_crash,
         },
     )
+    # The guard is outermost; a body that does not tell its length is counted while it comes.
+    app.add_middleware(RequestBodyLimitMiddleware, max_body_size=LARGEST_BODY)
     app.add_middleware(Guard)
     _add_looking(app, watch)
     _add_acting(app, watch)
@@ -74,9 +75,7 @@ def _add_looking(app: FastAPI, watch: Watch) -> None:
         after: Annotated[int, Query(ge=0)] = 0, last_event_id: Annotated[str | None, Header()] = None
     ) -> Response:
         """Server-sent events; ids are journal sequence numbers, `Last-Event-ID` says where to go on."""
-        start = after
-        if last_event_id is not None and last_event_id.isascii() and last_event_id.isdigit():
-            start = max(after, int(last_event_id[:18]))
+        start = after if last_event_id is None else max(after, sequence_number(last_event_id))
         listener = watch.hub.join()
         if listener is None:
             return problem(503, "too_many_streams", "Too many pages are open: ask /api/state instead.")
@@ -85,11 +84,8 @@ def _add_looking(app: FastAPI, watch: Watch) -> None:
 
 def _add_acting(app: FastAPI, watch: Watch) -> None:
     @app.post("/api/acts")
-    async def acts(request: Request, act: Act) -> Any:
+    async def acts(act: Act) -> Any:
         """Tell the station what was done; answered once it is kept."""
-        origin = request.headers.get("origin")
-        if origin is not None and urlsplit(origin).netloc != request.headers.get("host"):
-            return problem(403, "other_origin", "Acts come from the station's own page only.")
         try:
             seq = await watch.bench.do(act.model_copy(update={"by": "page"}))
         except ActRefused as refusal:

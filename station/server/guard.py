@@ -1,11 +1,15 @@
-"""Headers that every reply carries: nothing from elsewhere, nothing inline, no guessing of types."""
+"""What is refused at the door, and the headers of every reply: nothing from elsewhere, inline, or guessed."""
 
 from collections.abc import MutableMapping
 from typing import Any
+from urllib.parse import urlsplit
 
-from starlette.datastructures import MutableHeaders
+from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Receive, Scope, Send
 
+from station.server.problems import Problem, problem
+
+LARGEST_BODY = 16_384
 HEADERS = {
     "Content-Security-Policy": "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'; "
     "form-action 'self'; object-src 'none'",
@@ -15,8 +19,28 @@ HEADERS = {
 FOREVER = "public, max-age=31536000, immutable"
 
 
+def refusal(method: str, headers: Headers) -> Problem | None:
+    """Return why a request is not let in; None when it is. Who only looks is always let in.
+
+    A page from elsewhere can make a browser post here, but not without its `Origin` (RFC 6454), and not
+    with a JSON content type unless it first asks (Fetch standard), to which nothing here says yes.
+    """
+    if method in _LOOKING:
+        return None
+    origin = headers.get("origin")
+    if origin is not None and urlsplit(origin).netloc.lower() != headers.get("host", "").lower():
+        return problem(403, "other_origin", "Acts come from the station's own page only.")
+    kind = headers.get("content-type", "").partition(";")[0].strip().lower()
+    if kind != "application/json" and method in _SENDING:
+        return problem(415, "not_json", "Send the body as application/json.")
+    length = headers.get("content-length", "0")
+    if length.isascii() and length.isdigit() and int(length[:18]) > LARGEST_BODY:
+        return problem(413, "too_large", f"The body may have {LARGEST_BODY} bytes at most.")
+    return None
+
+
 class Guard:
-    """Adds the headers; built files carry their digest in their name and may be kept for ever."""
+    """Refuses, and adds the headers; built files carry their digest in their name and may be kept for ever."""
 
     def __init__(self, app: ASGIApp) -> None:
         self._app = app
@@ -38,4 +62,9 @@ class Guard:
                     headers.setdefault("Cache-Control", "no-store")
             await send(message)
 
-        await self._app(scope, receive, with_headers)
+        refused = refusal(scope["method"], Headers(scope=scope))
+        await (refused or self._app)(scope, receive, with_headers)
+
+
+_LOOKING = frozenset({"GET", "HEAD", "OPTIONS"})
+_SENDING = frozenset({"POST", "PUT", "PATCH"})

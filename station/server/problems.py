@@ -1,6 +1,7 @@
 """One shape for every error: RFC 9457 problem details."""
 
 from collections.abc import Mapping
+from http import HTTPStatus
 from typing import Any
 
 from fastapi import Request
@@ -10,17 +11,26 @@ from starlette.exceptions import HTTPException
 
 from station.practical.problems import problem_line_of
 
-TITLES = {
-    400: "The request cannot be understood",
-    403: "Not from this page",
-    404: "There is nothing here",
-    405: "That is not how to ask here",
-    409: "Not possible now",
-    413: "Too much at once",
-    415: "Send JSON",
-    422: "Not understood",
-    503: "The record cannot be written",
+_SCHEMA = {
+    "type": "object",
+    "required": ["type", "title", "status", "detail", "code"],
+    "properties": {
+        "type": {"type": "string", "const": "about:blank"},
+        "title": {"type": "string"},
+        "status": {"type": "integer"},
+        "detail": {"type": "string", "description": "what a person can do"},
+        "code": {"type": "string", "description": "for programs"},
+        "state": {"type": "object", "description": "with 409: the state as GET /api/state gives it"},
+    },
 }
+PROBLEMS: dict[int | str, dict[str, Any]] = {
+    status: {
+        "description": "A problem (RFC 9457)",
+        "content": {"application/problem+json": {"schema": _SCHEMA}},
+    }
+    for status in ("4XX", "5XX")
+}
+"""What the OpenAPI document says of every error."""
 
 
 class Problem(JSONResponse):
@@ -30,8 +40,11 @@ class Problem(JSONResponse):
 
 
 def problem(status: int, code: str, detail: str, extra: Mapping[str, Any] | None = None) -> Problem:
-    """Return a problem reply; `code` is for programs, `detail` for people."""
-    title = TITLES.get(status, "It did not work")
+    """Return a problem reply; `code` is for programs, `detail` for people.
+
+    With the type `about:blank` the title is the status's own phrase (RFC 9457, 4.2.1).
+    """
+    title = HTTPStatus(status).phrase
     body = {"type": "about:blank", "title": title, "status": status, "code": code, "detail": detail}
     return Problem({**body, **(extra or {})}, status)
 
@@ -48,7 +61,9 @@ async def on_http(_: Request, error: Exception) -> Problem:
     """Answer what the framework refuses by itself (no such path, wrong method)."""
     if not isinstance(error, HTTPException):
         return await on_crash(_, error)
-    return problem(error.status_code, "refused", str(error.detail))
+    reply = problem(error.status_code, "refused", str(error.detail))
+    reply.headers.update(error.headers or {})  # what a method may be used instead: RFC 9110, 15.5.6
+    return reply
 
 
 async def on_crash(_: Request, __: Exception) -> Problem:

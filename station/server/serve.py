@@ -13,6 +13,7 @@ from station.server.app import make_app
 from station.server.watch import Watch
 
 GRACE_S = 2
+SILENT_MS = 20_000
 
 
 class _Server(uvicorn.Server):
@@ -33,9 +34,11 @@ def listen(host: str, port: int) -> socket.socket:
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     bound = socket.socket(family, socket.SOCK_STREAM)
     bound.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    # Accepted sockets inherit it: a phone that fell asleep, or reads no more, is let go (tcp(7)).
+    bound.setsockopt(socket.IPPROTO_TCP, socket.TCP_USER_TIMEOUT, SILENT_MS)
     try:
         bound.bind((host, port))
-    except (OSError, OverflowError) as error:
+    except (OSError, OverflowError, ValueError) as error:  # ValueError: what cannot be a host's name
         bound.close()
         raise PortTaken(f"cannot listen on {host} port {port}: {error}; choose another server.port") from error
     return bound

@@ -12,6 +12,19 @@ HEARTBEAT_S = 4.0
 MOST_MISSED = 5000
 
 
+UNKNOWN = 1 << 62
+"""A sequence number that no journal has reached."""
+
+
+def sequence_number(last_event_id: str) -> int:
+    """Return the sequence number in a `Last-Event-ID`; `UNKNOWN` when it is not one of ours."""
+    return (
+        int(last_event_id)
+        if last_event_id.isascii() and last_event_id.isdigit() and len(last_event_id) < 19
+        else UNKNOWN
+    )
+
+
 async def stream(watch: Watch, listener: Listener, after: int) -> AsyncIterator[bytes]:
     """Yield the bytes of a stream that goes on after sequence number `after`.
 

@@ -21,6 +21,7 @@ class Watch:
         self.bench, self.hub = bench, Hub()
         self.result: dict[str, Any] | None = None
         self._about = about
+        self._fault = bench.fault
         self.calculator = Calculator(self._calculated)
         bench.listen(self._happened)
 
@@ -58,7 +59,8 @@ class Watch:
             self.hub.send(happened(each), each.seq)
         if any(isinstance(each.event, _CHANGES_RESULT) for each in stamped):
             self._ask()
-        if all(isinstance(each.event, e.SampleTaken) for each in stamped):
+        fault_changed, self._fault = self.bench.fault != self._fault, self.bench.fault
+        if all(isinstance(each.event, e.SampleTaken) for each in stamped) and not fault_changed:
             time_s = self.bench.clock.time_s()
             self.hub.send(unnumbered("live", {"time_s": round(time_s, 3), **live(self.bench.state, time_s)}))
         else:
