@@ -64,6 +64,7 @@ async def calculate(question: dict[str, Any]) -> dict[str, Any]:
         child = await asyncio.create_subprocess_exec(
             *_nice(),
             sys.executable,
+            "-P",  # the folder that the station is started from may hold anything, a random.py of a pupil's too
             "-m",
             "station.bench.calculate",
             stdin=asyncio.subprocess.PIPE,

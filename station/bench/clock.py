@@ -57,7 +57,8 @@ class Clock:
         now = datetime.now(UTC).isoformat(timespec="milliseconds")
         trust = "network" if _SYNCHRONISED.exists() else "none"
         bench_s = self.time_s() if time_s is None else time_s
-        return Moment(self.boot, round(time.monotonic(), 4), round(bench_s, 4), now, trust)
+        monotonic_s = self.origin_s + (bench_s - self.start_s) / self.speed
+        return Moment(self.boot, round(monotonic_s, 4), round(bench_s, 4), now, trust)
 
 
 def _passed_s(last: Stamped, boot: str, now_s: float, speed: float) -> float:

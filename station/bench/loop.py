@@ -7,6 +7,7 @@ acts can never see the same state. The state changes only after the commit.
 import asyncio
 import contextlib
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Any
 
 from pydantic import ValidationError
@@ -60,7 +61,10 @@ class Bench:
             await self._keep((e.PlanChosen(plan.without_prepared().model_dump(mode="json")),))
 
     def listen(self, listener: Listener) -> None:
-        """Call `listener` in the event loop with the events of each commit, after they are folded in."""
+        """Call `listener` in the event loop with the events of each commit, after they are folded in.
+
+        It is called with none when a sample is to be shown that could not be kept.
+        """
         self._listeners.append(listener)
 
     def view(self) -> View:
@@ -137,8 +141,11 @@ class Bench:
             except TimeoutError:
                 taken, time_s = e.SampleTaken(None, "no_answer"), self.clock.time_s()
             async with self._lock:
-                with contextlib.suppress(JournalError):  # said by `fault`; sampling goes on
-                    await self._commit(advance(self.state, taken, time_s), time_s)
+                events = advance(self.state, taken, time_s)
+                try:
+                    await self._commit(events, time_s)
+                except JournalError:  # said by `fault`; sampling goes on
+                    self._show_unkept(events, time_s)
 
     async def _tick_panel(self) -> None:
         while True:
@@ -165,6 +172,19 @@ class Bench:
         if any(not isinstance(each.event, e.SampleTaken) for each in stamped):
             async with self._changed:
                 self._changed.notify_all()
+
+    def _show_unkept(self, events: Sequence[e.Event], time_s: float) -> None:
+        """Show a sample that could not be kept: a full card must not freeze the temperature on the screens.
+
+        Only what is live changes; the repeats stay as the journal has them. Listeners hear of no event.
+        """
+        repeats = self.state.repeats
+        for event in events:
+            if isinstance(event, e.SampleTaken | e.ProbeLost | e.ProbeFound):
+                self.state = fold(self.state, e.Stamped(self.seq, "", 0.0, time_s, "", "", event))
+        self.state = replace(self.state, repeats=repeats)
+        for listener in self._listeners:
+            listener(())
 
     def _take(self, stamped: e.Stamped) -> None:
         self.state = fold(self.state, stamped)
