@@ -3,6 +3,7 @@
 import sqlite3
 import subprocess
 import sys
+import tempfile
 import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future
@@ -309,16 +310,16 @@ def test_reading_where_there_is_no_record_says_so(tmp_path: Path) -> None:
 
 
 @pytest.fixture
-def small_card(tmp_path: Path) -> Iterator[Path]:
+def small_card() -> Iterator[Path]:
     """A mounted file system of 256 kB, as a card that is nearly full."""
-    card = tmp_path / "card"
-    card.mkdir()
-    if subprocess.run(
-        ["mount", "-t", "tmpfs", "-o", "size=256k", "card", card], check=False, capture_output=True
-    ).returncode:
-        pytest.skip("a full card is tried on a small tmpfs, and only root may mount one")
-    yield card
-    subprocess.run(["umount", "--lazy", card], check=True)  # a failed test may hold it
+    with tempfile.TemporaryDirectory(prefix="benchwarm-card-") as card:
+        mount = ["mount", "-t", "tmpfs", "-o", "size=256k", "card", card]
+        if subprocess.run(mount, check=False, capture_output=True).returncode:
+            pytest.skip("a full card is tried on a small tmpfs, and only root may mount one")
+        try:
+            yield Path(card)
+        finally:
+            subprocess.run(["umount", "--lazy", card], check=True)  # a failed test may hold it
 
 
 def test_a_full_card_refuses_what_it_cannot_keep_and_goes_on_once_there_is_room(small_card: Path) -> None:
