@@ -85,7 +85,7 @@ class OneWireReader:
         self._thread.start()
 
     def close(self) -> None:
-        """Stop sampling. A read that hangs is left to its daemon thread: nobody waits for it."""
+        """Stop sampling: nothing more is delivered. A read that hangs is left to its daemon thread."""
         if self._closed:
             return
         self._closed = True
@@ -102,9 +102,10 @@ class OneWireReader:
         temperature_c, bad, text = self._judged(begun_s)
         ended_s = time.monotonic()
         took_s = ended_s - begun_s
-        if took_s > answer_within_s(self._clock.speed):
-            temperature_c, bad = None, "no_answer"
         at_s = self._clock.at((begun_s + ended_s) / 2)
+        if took_s > answer_within_s(self._clock.speed):
+            # Stamped at its end: whoever gave up waiting has already put down later moments than the middle.
+            temperature_c, bad, at_s = None, "no_answer", self._clock.at(ended_s)
         if temperature_c is not None:
             self._good = (at_s, temperature_c)
         return ProbeReading(at_s, temperature_c, bad, text if bad else None, took_s)
@@ -142,7 +143,10 @@ class OneWireReader:
         signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
         slot_s = time.monotonic()
         while not self._stop.is_set():
-            deliver(self.read())
+            reading = self.read()
+            if self._stop.is_set():
+                return
+            deliver(reading)
             slot_s = max(slot_s + self._period_s, time.monotonic() - self._period_s)
             self._stop.wait(max(slot_s - time.monotonic(), 0.0))
 

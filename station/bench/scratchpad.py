@@ -14,8 +14,10 @@ LOW_POWER_RAW: Final = 0x07FF  # 127.94 °C, a conversion without enough power
 NOT_CONVERTED: Final = 0x0C  # byte 6 of a genuine chip that has not converted since power-on
 NEAR_C, NEAR_S = 3.0, 5.0
 
+MORE_BITS: Final = 0x80  # in byte 4: a GX20MH01 with 13 or 14 bits (Linux w1_therm since 5.10)
+
 _LINE = re.compile(r"((?:[0-9a-f]{2} ){9})\s*: crc=([0-9a-f]{2}) (YES|NO)")
-_REPEATED = re.compile(r"(?:[0-9a-f]{2} ){9}\s*t=-?\d+")
+_REPEATED = re.compile(r"((?:[0-9a-f]{2} ){9})\s*t=-?[0-9]+")
 
 
 @dataclass(frozen=True)
@@ -46,23 +48,33 @@ def judge_text(text: str, *, near_c: float | None = None, chip_counts: bool | No
     `near_c` is the good temperature just before (None: none within some seconds); `chip_counts` whether this
     probe's byte 6 was seen to count as a genuine one's. Both only tell a true 85.0 °C from the power-on value.
     """
-    lines = text.splitlines()
-    if not text.strip():
-        return Judged(None, "empty")
-    first = _LINE.fullmatch(lines[0].strip())
-    if first is None or len(lines) < 2 or _REPEATED.fullmatch(lines[1].strip()) is None:
-        return Judged(None, "garbled")
-    nine = bytes.fromhex(first.group(1))
-    if not any(nine):
-        return Judged(None, "zeros")
-    if first.group(3) == "NO" or crc8(nine[:8]) != nine[8]:
-        return Judged(None, "crc")
+    nine, bad = _checked(text)
+    if nine is None:
+        return Judged(None, bad)
     raw = int.from_bytes(nine[:2], "little", signed=True)
     counts = nine[6] == 0x10 - (raw & 0x0F)
     if _not_measured(raw, nine[6], near_c, chip_counts):
         return Judged(None, "power_on")
-    undefined_bits = 3 - ((nine[4] >> 5) & 0x03)
+    undefined_bits = 0 if nine[4] & MORE_BITS else 3 - ((nine[4] >> 5) & 0x03)
     return Judged((raw >> undefined_bits << undefined_bits) / 16, None, counts)
+
+
+def _checked(text: str) -> tuple[bytes | None, str | None]:
+    """Return the nine bytes when the text is the kernel's and their CRC is right, else the kind of fault."""
+    lines = text.splitlines()
+    if not text.strip():
+        return None, "empty"
+    first = _LINE.fullmatch(lines[0].strip())
+    second = _REPEATED.fullmatch(lines[1].strip()) if len(lines) > 1 else None
+    if first is None or second is None:
+        return None, "garbled"
+    nine = bytes.fromhex(first.group(1))
+    if not any(nine):
+        return None, "zeros"
+    if first.group(3) == "NO" or crc8(nine[:8]) != nine[8]:
+        return None, "crc"
+    # After a YES the kernel prints the same bytes again.
+    return (nine, None) if second.group(1) == first.group(1) else (None, "garbled")
 
 
 def _not_measured(raw: int, byte6: int, near_c: float | None, chip_counts: bool | None) -> bool:
