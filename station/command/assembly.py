@@ -96,7 +96,7 @@ def follow_presses(bench: Bench, driver: VirtualDriver) -> None:
             act = _ACTS.get(each.event.kind)
             if act is not None:
                 values: dict[str, Any] = {**each.event.to_body(), "act": act}
-                follow_press(driver, values, each.time_s, bench.state.plan.portions.volume_cm3)
+                follow_press(driver, values, each.time_s, bench.state.plan.portion_cm3)
 
     bench.listen(follow)
 

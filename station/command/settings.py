@@ -8,7 +8,8 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from station.command.errors import CommandError
-from station.practical.plan import READY_PLAN, Label, Plan, PlanError, read_plan
+from station.practical.plan import READY_PLAN, Plan, PlanError, read_plan
+from station.practical.plan_parts import Label
 from station.practical.problems import problem_line
 
 BOOT_SETTINGS = Path("/boot/firmware/station.toml")

@@ -7,7 +7,8 @@ from typing import Any, Protocol
 
 from station.bench.loop import Bench
 from station.practical import events as e
-from station.practical.prompts import instruction, number
+from station.practical.plan import number
+from station.practical.prompts import instruction
 
 METHODS = ("straight_lines",)
 

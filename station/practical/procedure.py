@@ -67,10 +67,10 @@ def _added(state: State, act: Act, time_s: float) -> Events:
         raise ActRefused("already_in", f"Portion {portion} is already in.")
     if portion > expected:
         raise ActRefused("wrong_portion", f"Portion {expected} comes next, not portion {portion}.")
-    if portion > state.plan.portions.count:
-        raise ActRefused("wrong_portion", f"The plan ends with portion {state.plan.portions.count}.")
+    if portion > state.plan.count:
+        raise ActRefused("wrong_portion", f"The plan ends with portion {state.plan.count}.")
     early = state.prompted != portion
-    volume_cm3 = act.volume_cm3 or state.plan.portions.volume_cm3
+    volume_cm3 = act.volume_cm3 or state.plan.portion_cm3
     added = e.PortionAdded(repeat.repeat, portion, volume_cm3, early, act.by, act.key)
     before = () if not early else reading_as_it_is(repeat, portion - 1, time_s)
     woken = (e.Resumed(),) if state.step is Step.PAUSED else ()

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from station.practical.plan import OncePlan
 from station.practical.state import State, Step
 
 
@@ -24,44 +25,49 @@ def instruction(state: State) -> Instruction:
     return _INSTRUCTIONS[state.step](state)
 
 
-def number(value: float) -> str:
-    """Return a volume as a person writes it: 4 and 2.5, not 4.0."""
-    return f"{value:.2f}".rstrip("0").rstrip(".")
-
-
 def _ready(state: State) -> Instruction:
-    acid = state.plan.acid
     detail = "Wear eye protection. Your teacher and your school's risk assessment come first."
-    if state.alkali_c is None:
-        detail += " First, if you can: dip the rinsed, wiped probe in the alkali for its temperature."
+    if state.alkali_c is None and state.plan.portion_cm3:
+        detail += " First, if you can: dip the rinsed, wiped probe in the " + state.plan.added_name
+        detail += " for its temperature."
     return Instruction(
         "begin",
-        f"Put {number(acid.volume_cm3)} cm³ of {acid.name} in the cup. Probe in.",
+        f"Put {state.plan.in_cup} in the cup. Probe in.",
         detail,
         "begin",
         None,
-        "Acid and probe are in the cup",
+        "Cup filled, probe in",
     )
 
 
 def _alkali(state: State) -> Instruction:
     return Instruction(
         "alkali",
-        "Hold the probe still in the alkali.",
-        f"The station takes the temperature of the {state.plan.alkali.name} by itself.",
+        f"Hold the probe still in the {state.plan.added_name}.",
+        "The station takes its temperature by itself.",
     )
 
 
-def _start(_: State) -> Instruction:
+def _start(state: State) -> Instruction:
+    if isinstance(state.plan, OncePlan):
+        return Instruction("start", "Wait. Stir gently. The temperature before mixing is recorded.")
     return Instruction("start", "Wait. Stir gently. The start temperature is settling.")
 
 
 def _pour(state: State) -> Instruction:
     portion = state.prompted or state.poured + 1
-    volume = number(state.plan.portions.volume_cm3)
+    if isinstance(state.plan, OncePlan):
+        return Instruction(
+            "mix",
+            f"Now add all {state.plan.added}. Stir.",
+            "Press at the moment of mixing.",
+            "portion_added",
+            1,
+            "It is in",
+        )
     return Instruction(
         "pour",
-        f"Add portion {portion}: {volume} cm³ of {state.plan.alkali.name}. Stir.",
+        f"Add portion {portion}: {state.plan.added}. Stir.",
         "Press as soon as it is in.",
         "portion_added",
         portion,
@@ -69,16 +75,17 @@ def _pour(state: State) -> Instruction:
     )
 
 
-def _settle(_: State) -> Instruction:
+def _settle(state: State) -> Instruction:
+    if isinstance(state.plan, OncePlan):
+        return Instruction("after", "Keep stirring gently. The temperature after mixing is recorded.")
     return Instruction("settle", "Wait. Keep stirring gently. The temperature is settling.")
 
 
 def _rinse(state: State) -> Instruction:
-    acid = state.plan.acid
     return Instruction(
         "rinse",
-        f"Rinse cup and probe. Refill: {number(acid.volume_cm3)} cm³ {acid.name}.",
-        "Wipe the probe. Take fresh acid from the same bottle.",
+        f"Rinse cup and probe. Refill: {state.plan.in_cup}.",
+        "Wipe the probe. Refill from the same bottle.",
         "rinsed",
         None,
         "Rinsed and refilled",
@@ -95,7 +102,7 @@ def _done(_: State) -> Instruction:
     return Instruction(
         "done",
         "Finished. Rinse cup and probe, clear up, wash your hands.",
-        "Pour the neutral mixture away as your school's rules say.",
+        "Pour the mixture away as your school's rules say.",
     )
 
 

@@ -11,7 +11,7 @@ from station.practical import events as e
 from station.practical.acts import Act
 from station.practical.dataset import ReadingRow, RepeatData
 from station.practical.fold import fold
-from station.practical.plan import READY_PLAN, Plan, read_plan
+from station.practical.plan import READY_PLAN, Plan, PortionsPlan, read_plan
 from station.practical.procedure import advance
 from station.practical.state import State
 
@@ -55,9 +55,11 @@ def with_readings(plan: Plan | None, recorded: RepeatData) -> RepeatData:
 
 def _chosen(plan: Plan | None, recorded: RepeatData) -> State:
     chosen = read_plan(READY_PLAN) if plan is None else plan
-    count = max(len(recorded.pours), 1 if plan is None else chosen.portions.count)
-    portions = chosen.portions.model_copy(update={"count": count})
-    return State(plan=chosen.model_copy(update={"portions": portions, "repeats": 1}), chosen=True)
+    changes: dict[str, object] = {"repeats": 1}
+    if isinstance(chosen, PortionsPlan):
+        count = max(len(recorded.pours), 1 if plan is None else chosen.count)
+        changes["portions"] = chosen.portions.model_copy(update={"count": count})
+    return State(plan=chosen.model_copy(update=changes), chosen=True)
 
 
 def _happenings(recorded: RepeatData) -> Iterator[tuple[float, e.SampleTaken | Act]]:

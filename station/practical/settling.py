@@ -3,20 +3,24 @@
 from station.analysis.settle import Verdict, judge, judge_start
 from station.analysis.settle_lags import STEEL_TUBE
 from station.practical import events as e
+from station.practical.plan import OncePlan
 from station.practical.state import Repeat, State, Step
 
 BEFORE_S = 8.0
 """How much of the trace before the press the detector sees: a pour may come some seconds before its press."""
 STEP_C = 0.0625
+START_HOLD_S = 30.0
 
 
 def start_verdict(state: State, time_s: float) -> Verdict:
-    """Judge the steady start of the running repeat."""
+    """Judge the steady start of the running repeat; before one mixing it is recorded for longer."""
     repeat = state.repeats[-1]
+    hold_s = state.plan.timing.before_s if isinstance(state.plan, OncePlan) else START_HOLD_S
     return judge_start(
         [(each.time_s, each.temperature_c) for each in repeat.samples],
         since_s=max(repeat.begun_s, state.step_since_s),
         now_s=time_s,
+        hold_s=hold_s,
     )
 
 
@@ -30,6 +34,8 @@ def portion_verdict(state: State, time_s: float) -> Verdict:
     """Judge the trace since the newest portion."""
     repeat = state.repeats[-1]
     since_s = repeat.portions[-1].time_s
+    if isinstance(state.plan, OncePlan):
+        return _after_mixing(repeat, since_s, time_s, state.plan.timing.after_s)
     before = [reading.temperature_c for reading in repeat.readings if reading.portion == state.poured - 1]
     return judge(
         [(each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= since_s - BEFORE_S],
@@ -40,6 +46,14 @@ def portion_verdict(state: State, time_s: float) -> Verdict:
         step_c=STEP_C,
         pace=state.plan.pace,
     )
+
+
+def _after_mixing(repeat: Repeat, since_s: float, time_s: float, after_s: float) -> Verdict:
+    """After one mixing nothing has to settle: the record goes on for so long, then the newest reading counts."""
+    good = [each.temperature_c for each in repeat.samples if each.temperature_c is not None and each.time_s > since_s]
+    left_s = max(since_s + after_s - time_s, 0.0)
+    last_c = good[-1] if good else None
+    return Verdict(left_s == 0.0 and bool(good), last_c, STEP_C, None, left_s, 1.0 if good else 0.0, "recorded")
 
 
 def verdict_now(state: State, time_s: float) -> Verdict | None:
@@ -95,7 +109,7 @@ def _is_read(state: State) -> bool:
 
 def _next_events(state: State) -> tuple[e.Event, ...]:
     repeat = state.repeats[-1].repeat
-    if state.poured < state.plan.portions.count:
+    if state.poured < state.plan.count:
         return (e.PortionPrompted(repeat, state.poured + 1),)
     ended = e.RepeatEnded(repeat)
     return (ended,) if len(state.counted) < state.plan.repeats else (ended, e.PracticalEnded())

@@ -22,7 +22,7 @@ def view(state: State, time_s: float) -> View:
         "repeat": len(state.repeats),
         "repeats_planned": state.plan.repeats,
         "portion": state.poured,
-        "portions_planned": state.plan.portions.count,
+        "portions_planned": state.plan.count,
         "total_added_cm3": state.current.total_cm3 if state.current else 0.0,
         "alkali_temperature_c": state.alkali_c,
         "ended_early": state.ended_early,

@@ -1,6 +1,7 @@
 """Plans: what is accepted, what is refused with a line a teacher can act on, what is never shown."""
 
 import json
+import re
 import tomllib
 
 import pytest
@@ -13,7 +14,7 @@ from station.practical.events import PlanChosen
 from station.practical.plan import READY_PLAN, PlanError, plan_from, read_plan
 from station.practical.prompts import instruction
 from station.practical.state import State, Step
-from tests.practical.walk import PLAN, Walk
+from tests.practical.walk import chosen, portions_plan
 
 GOOD = """
 [acid]
@@ -29,7 +30,7 @@ count = 4
 
 
 def test_the_required_keys_are_enough() -> None:
-    plan = read_plan(GOOD)
+    plan = portions_plan(**tomllib.loads(GOOD))
     assert (plan.repeats, plan.portions.u_cm3, plan.cup.heat_capacity_j_k) == (2, 0.1, 5.0)
     assert plan.acid.concentration_mol_dm3 is None
 
@@ -86,22 +87,49 @@ def test_a_plan_survives_the_journal() -> None:
 
 def test_glassware_gives_the_uncertainty_unless_the_plan_states_it() -> None:
     for name, ware in GLASSWARE.items():
-        assert plan_from({**PLAN, "portions": {"volume_cm3": 3, "count": 4, "glassware": name}}).portions.u_cm3 == (
-            ware.u_portion_cm3
-        )
+        plan = portions_plan(portions={"volume_cm3": 3, "count": 4, "glassware": name})
+        assert plan.portions.u_cm3 == ware.u_portion_cm3
     stated = {"volume_cm3": 3, "count": 4, "glassware": "burette", "u_volume_cm3": 0.2}
-    assert plan_from({**PLAN, "portions": stated}).portions.u_cm3 == 0.2
+    assert portions_plan(portions=stated).portions.u_cm3 == 0.2
 
 
 def test_every_instruction_is_at_most_twelve_words_for_every_reagent() -> None:
-    walk = Walk()
-    for step in Step:
-        for name in (reagent.name for reagent in REAGENTS):
-            plan = walk.state.plan.model_copy(
-                update={
-                    "acid": walk.state.plan.acid.model_copy(update={"name": name, "volume_cm3": 12.25}),
-                    "alkali": walk.state.plan.alkali.model_copy(update={"name": name}),
-                }
-            )
-            asked = instruction(State(plan=plan, step=step, prompted=10))
-            assert len(asked.text.split()) <= 12, asked.text
+    for name in (reagent.name for reagent in REAGENTS):
+        portions = portions_plan(
+            acid={"name": name, "volume_cm3": 12.25}, alkali={"name": name, "concentration_mol_dm3": 1}
+        )
+        solution = {"name": name, "volume_cm3": 12.25, "concentration_mol_dm3": 1.0}
+        once = chosen(kind="once", liquid=solution, addition=solution)
+        for plan in (portions, once):
+            for step in Step:
+                asked = instruction(State(plan=plan, step=step, prompted=10))
+                assert len(asked.text.split()) <= 12, asked.text
+
+
+ONCE = {
+    "kind": "once",
+    "liquid": {"name": "water", "volume_cm3": 50},
+    "addition": {"name": "potassium chloride", "mass_g": 4.0},
+}
+
+
+def test_a_plan_that_mixes_once_takes_a_solid_or_a_solution() -> None:
+    solid = plan_from(ONCE)
+    assert (solid.count, solid.portion_cm3, solid.added) == (1, 0.0, "4 g of potassium chloride")
+    acid = {"name": "nitric acid", "volume_cm3": 20, "concentration_mol_dm3": 0.5}
+    assert plan_from({**ONCE, "addition": acid}).added == "20 cm³ of nitric acid"
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"liquid": {"name": "nitric acid", "volume_cm3": 20}}, "nitric acid needs a concentration_mol_dm3"),
+        ({"liquid": {"name": "water", "volume_cm3": 20, "concentration_mol_dm3": 1}}, "water has no"),
+        ({"addition": {"name": "potassium chloride"}}, "give mass_g"),
+        ({"addition": {"name": "potassium chloride", "volume_cm3": 3}}, "a solution needs"),
+        ({"timing": {"before_s": 5}}, "[timing] before_s: "),
+    ],
+)
+def test_a_mistake_in_such_a_plan_says_what_to_do(changes: dict[str, object], says: str) -> None:
+    with pytest.raises(PlanError, match=re.escape(says)):
+        plan_from({**ONCE, **changes})

@@ -212,6 +212,26 @@ def test_a_lost_probe_is_said_once_and_found_again() -> None:
     assert kinds(walk.sample(20.0)) == ["sample_taken", "probe_found"]
 
 
+def test_mixing_once_records_before_and_after_the_moment() -> None:
+    timing = {"before_s": 40, "after_s": 60}
+    walk = Walk(
+        kind="once",
+        repeats=1,
+        liquid={"name": "water", "volume_cm3": 40},
+        addition={"name": "potassium chloride", "mass_g": 3.0},
+        timing=timing,
+    )
+    walk.act("begin")
+    assert kinds(walk.rest(21.0)) == ["reading_settled", "portion_prompted"]
+    assert walk.time_s >= 40.0
+    added = walk.act("portion_added", portion=1)
+    mixed_s = walk.time_s
+    assert isinstance(added[0], e.PortionAdded)
+    assert added[0].volume_cm3 == 0.0
+    assert kinds(walk.rest(18.5)) == ["reading_settled", "repeat_ended", "practical_ended"]
+    assert walk.time_s - mixed_s == 60.0
+
+
 def test_every_act_outside_the_table_is_refused_and_changes_nothing() -> None:
     for step, walk in _one_in_each_step().items():
         assert walk.state.step is step

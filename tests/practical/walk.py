@@ -5,7 +5,7 @@ from typing import Any, get_args
 from station.practical import events as e
 from station.practical.acts import Act, ActName
 from station.practical.fold import fold
-from station.practical.plan import Plan, plan_from
+from station.practical.plan import Plan, PortionsPlan, plan_from
 from station.practical.procedure import advance
 from station.practical.state import State, Step
 
@@ -65,12 +65,18 @@ class Walk:
 
     def repeat(self) -> None:
         """From a prompt for portion 1 to the end of the repeat."""
-        for number in range(self.state.plan.portions.count):
+        for number in range(self.state.plan.count):
             self.portion(20.5 + 0.5 * number)
 
 
 def chosen(**changes: Any) -> Plan:
-    return plan_from({**PLAN, **changes})
+    return plan_from({**PLAN, **changes} if changes.get("kind") != "once" else changes)
+
+
+def portions_plan(**changes: Any) -> PortionsPlan:
+    plan = chosen(**changes)
+    assert isinstance(plan, PortionsPlan)
+    return plan
 
 
 def kinds(events: list[e.Event]) -> list[str]:
