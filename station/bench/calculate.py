@@ -16,8 +16,7 @@ def main() -> None:
     from station.practical.dataset import from_question  # noqa: PLC0415 - after the environment is set
     from station.practical.results import results  # noqa: PLC0415
 
-    plan, repeats = from_question(json.load(sys.stdin))
-    json.dump(results(plan, repeats), sys.stdout, allow_nan=False)
+    json.dump(results(*from_question(json.load(sys.stdin))), sys.stdout, allow_nan=False)
 
 
 if __name__ == "__main__":

@@ -10,7 +10,7 @@ from station.practical import events as e
 from station.practical.plan import number
 from station.practical.prompts import instruction
 
-METHODS = ("straight_lines",)
+METHODS = ("straight_lines", "heat_balance")
 
 
 class Teller(Protocol):

@@ -31,6 +31,14 @@ class RepeatData:
     pours: tuple[tuple[float, float, bool], ...] = ()
 
 
+@dataclass(frozen=True)
+class Known:
+    """What was measured beside the trace: the temperature of what is added, in °C, if it was."""
+
+    alkali_c: float | None = None
+    alkali_u_c: float | None = None
+
+
 def repeat_data(repeat: Repeat) -> RepeatData:
     """Return what the analysis sees of a repeat: readings that nobody doubts, the trace, the pours."""
     return RepeatData(
@@ -68,8 +76,8 @@ def question_for(state: State) -> dict[str, Any]:
     }
 
 
-def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatData]]:
-    """Return plan and repeats of such a question."""
+def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatData], Known]:
+    """Return plan, repeats and what else is known of such a question."""
     repeats = [
         RepeatData(
             each["repeat"],
@@ -79,4 +87,4 @@ def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatDat
         )
         for each in question["repeats"]
     ]
-    return plan_from(question["plan"]), repeats
+    return plan_from(question["plan"]), repeats, Known(question["alkali_c"], question["alkali_u_c"])

@@ -7,24 +7,44 @@ words; nothing is raised for data that a class can produce.
 from collections.abc import Sequence
 from typing import Any
 
+from station.analysis.heat_inputs import HeatRefused
 from station.analysis.lines import Arm, CrossingResult, LinesRefused, fit_lines
-from station.practical.dataset import ReadingRow, RepeatData
-from station.practical.plan import Plan
+from station.practical.dataset import Known, ReadingRow, RepeatData
+from station.practical.heat import heat_fit, heat_json, mean_heat
+from station.practical.plan import Plan, PortionsPlan
 
 Json = dict[str, Any]
+NOTHING_KNOWN = Known()
 
 
-def results(plan: Plan | None, repeats: Sequence[RepeatData]) -> Json:
-    """Return the results as JSON values: `repeats` one by one, then `mean` of the repeats."""
-    return {
-        "repeats": [repeat_result(plan, repeat) for repeat in repeats],
-        "mean": straight_lines(mean_rows(repeats)),
-    }
+def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOTHING_KNOWN) -> Json:
+    """Return the results as JSON values: `repeats` one by one, then `mean` of the repeats.
+
+    Without a plan there are straight lines alone.
+    """
+    found = [repeat_result(plan, repeat, known) for repeat in repeats]
+    mean = straight_lines(mean_rows(repeats))
+    if isinstance(plan, PortionsPlan):
+        fits = [each["heat_balance"] for each in found if each["heat_balance"] is not None]
+        mean["heat_balance"] = mean_heat(fits, plan)
+        if not fits and found:
+            mean["refused"]["heat_balance"] = found[-1]["refused"]["heat_balance"]
+        mean["notes"] = []
+    return {"repeats": found, "mean": mean}
 
 
-def repeat_result(_: Plan | None, repeat: RepeatData) -> Json:
+def repeat_result(plan: Plan | None, repeat: RepeatData, known: Known) -> Json:
     """Return both methods for one repeat."""
-    return {"repeat": repeat.repeat, **straight_lines(repeat.readings)}
+    result = {"repeat": repeat.repeat, **straight_lines(repeat.readings), "heat_balance": None, "notes": []}
+    if not isinstance(plan, PortionsPlan):
+        result["refused"]["heat_balance"] = "Without a plan there is nothing to balance: add --plan plan.toml."
+        return result
+    try:
+        fit = heat_fit(plan, repeat, known)
+    except HeatRefused as refusal:
+        result["refused"]["heat_balance"] = refusal.reason
+        return result
+    return {**result, "heat_balance": heat_json(fit), "notes": list(fit.notes)}
 
 
 def mean_rows(repeats: Sequence[RepeatData]) -> tuple[ReadingRow, ...]:

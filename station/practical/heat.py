@@ -1,0 +1,154 @@
+"""The heat balance of a plan's repeats: chemistry gives what is known beforehand, analysis fits, JSON comes out."""
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+
+from station.analysis.heat_balance import fit_trace
+from station.analysis.heat_inputs import Estimate, HeatFit, HeatRefused, HeatSetup, Pour, Trace
+from station.analysis.repeats import summarise
+from station.chemistry.cup import GasError, cup_heat_capacities
+from station.chemistry.pairs import Neutralisation, WrongPairError, neutralisation_steps
+from station.chemistry.reagents import find_reagent
+from station.practical.dataset import Known, RepeatData
+from station.practical.plan import PortionsPlan
+
+Json = dict[str, Any]
+
+U_ACID_VOLUME_CM3 = 0.035  # one-mark pipette, class B: ±0.06 cm³ (ISO 648) as a rectangular limit
+U_ALKALI_C = 0.3
+U_ROOM_C = 1.0
+CLOSE_ENOUGH = 0.1
+
+
+def heat_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> HeatFit:
+    """Fit one repeat. Raises HeatRefused with the reason in words."""
+    pair = reacting_pair(plan)
+    trace = _trace(repeat)
+    pours = [_pour(plan, *pour) for pour in repeat.pours]
+    total_cm3 = sum(pour.volume_cm3 for pour in pours)
+    acid_mol_dm3 = plan.acid.concentration_mol_dm3
+    estimate = acid_mol_dm3 or _acid_mol_dm3(plan, pair, 0.6 * total_cm3)
+    fit = fit_trace(trace, pours, heat_setup(plan, pair, estimate, known, trace))
+    found = _acid_mol_dm3(plan, pair, fit.end_point_cm3)
+    if acid_mol_dm3 is None and abs(found / estimate - 1.0) > CLOSE_ENOUGH:
+        # The heat capacities were taken at a guess of the acid's concentration; now it is known.
+        fit = fit_trace(trace, pours, heat_setup(plan, pair, found, known, trace))
+    return fit
+
+
+def reacting_pair(plan: PortionsPlan) -> Neutralisation:
+    """Return the plan's neutralisation. Raises HeatRefused when its heat is not one known step."""
+    try:
+        pair = neutralisation_steps(find_reagent(plan.acid.name), find_reagent(plan.alkali.name))
+    except WrongPairError as error:
+        raise HeatRefused("wrong_pair", f"The heat balance cannot be used: {error}.") from None
+    if not pair.single_step:
+        raise HeatRefused("not_one_step", f"The heat balance cannot be used: {pair.refusal}.")
+    return pair
+
+
+def heat_setup(
+    plan: PortionsPlan, pair: Neutralisation, acid_mol_dm3: float, known: Known, trace: Trace | None
+) -> HeatSetup:
+    """Return what is known of acid, alkali, cup and room before the repeat."""
+    start_c = float(trace.temperature_c[0]) if trace is not None else plan.surroundings.room_c or 20.0
+    try:
+        capacities = cup_heat_capacities(
+            pair.acid, acid_mol_dm3, pair.alkali, plan.alkali.concentration_mol_dm3, min(max(start_c, 0.0), 60.0)
+        )
+    except (GasError, ValueError) as error:
+        raise HeatRefused("no_heat_capacity", f"The heat balance cannot be used: {error}.") from None
+    alkali_c, u_alkali_c = known.alkali_c, known.alkali_u_c
+    if alkali_c is None and plan.alkali.temperature_c is not None:
+        alkali_c, u_alkali_c = plan.alkali.temperature_c, U_ALKALI_C
+    room_c = plan.surroundings.room_c
+    return HeatSetup(
+        acid_volume_cm3=Estimate(plan.acid.volume_cm3, plan.acid.u_volume_cm3 or U_ACID_VOLUME_CM3),
+        acid_j_cm3_k=capacities.acid_j_cm3_k,
+        alkali_j_cm3_k=capacities.alkali_j_cm3_k,
+        product_j_cm3_k=capacities.product_j_cm3_k,
+        u_heat_capacity=capacities.u_relative,
+        alkali_mol_dm3=Estimate(plan.alkali.concentration_mol_dm3, 0.0),
+        acid_per_alkali=pair.acid_per_alkali,
+        water_per_alkali=float(pair.alkali_hydroxides),
+        cup_j_k=Estimate(plan.cup.heat_capacity_j_k, plan.cup.u_heat_capacity_j_k),
+        alkali_c=None if alkali_c is None else Estimate(alkali_c, u_alkali_c or U_ALKALI_C),
+        room_c=None if room_c is None else Estimate(room_c, U_ROOM_C),
+    )
+
+
+def heat_json(fit: HeatFit) -> Json:
+    """Return the fit as the JSON values of the results."""
+    return {
+        "end_point_cm3": fit.end_point_cm3,
+        "u_end_point_cm3": fit.u_end_point_cm3,
+        "interval_95_cm3": list(fit.interval_95_cm3),
+        "enthalpy_kj_mol": fit.enthalpy_kj_mol,
+        "u_enthalpy_kj_mol": fit.u_enthalpy_kj_mol,
+        "enthalpy_temperature_c": fit.enthalpy_temperature_c,
+        "acid_mol_dm3": fit.acid_mol_dm3,
+        "u_acid_mol_dm3": fit.u_acid_mol_dm3,
+        "describes_trace": fit.describes_trace,
+        "temperature_c": fit.end_point_temperature_c,
+        "start_c": fit.start_c,
+        "corrected": {
+            "volume_cm3": [round(float(each), 4) for each in fit.heat_corrected_volume_cm3],
+            "temperature_c": [round(float(each), 4) for each in fit.heat_corrected_c],
+        },
+        "residual_rms_c": fit.residual_rms_c,
+    }
+
+
+def mean_heat(fits: Sequence[Json], plan: PortionsPlan) -> Json | None:
+    """Return the mean of the repeats' heat balances; None without any.
+
+    Cup and heat capacities are the same in all repeats: their part of the enthalpy's u does not average out.
+    """
+    if not fits:
+        return None
+    end_point = summarise([fit["end_point_cm3"] for fit in fits], [fit["u_end_point_cm3"] for fit in fits])
+    mean = {
+        "end_point_cm3": end_point.mean,
+        "u_end_point_cm3": end_point.u,
+        "interval_95_cm3": list(end_point.interval_95),
+        "basis": end_point.basis,
+        "describes_trace": all(fit["describes_trace"] for fit in fits),
+    }
+    return {**mean, **_mean_of(fits, "enthalpy_kj_mol", _common(plan)), **_mean_of(fits, "acid_mol_dm3", 0.0)}
+
+
+def _mean_of(fits: Sequence[Json], name: str, common: float) -> Json:
+    values = [fit[name] for fit in fits]
+    if any(value is None for value in values):
+        return {name: None, f"u_{name}": None}
+    u_common = [min(common * abs(fit[name]), fit[f"u_{name}"]) for fit in fits]
+    u_own = [max(fit[f"u_{name}"] ** 2 - u**2, 0.0) ** 0.5 for fit, u in zip(fits, u_common, strict=True)]
+    mean = summarise(values, u_own, sum(u_common) / len(fits))
+    return {name: mean.mean, f"u_{name}": mean.u}
+
+
+def _common(plan: PortionsPlan) -> float:
+    """Relative uncertainty of the heat capacity of cup and contents at about the end-point (4.1 J/(cm³ K))."""
+    contents_j_k = 4.1 * (plan.acid.volume_cm3 + 0.6 * plan.count * plan.portion_cm3)
+    return plan.cup.u_heat_capacity_j_k / (contents_j_k + plan.cup.heat_capacity_j_k)
+
+
+def _trace(repeat: RepeatData) -> Trace:
+    if not repeat.samples:
+        raise HeatRefused("no_trace", "There is no trace: these are readings only.")
+    data = np.asarray(repeat.samples, dtype=np.float64)
+    rising = np.concatenate([[True], np.diff(np.maximum.accumulate(data[:, 0])) > 0.0])
+    return Trace(data[rising, 0].copy(), data[rising, 1].copy())
+
+
+def _pour(plan: PortionsPlan, press_s: float, volume_cm3: float, unsure: bool) -> Pour:
+    if volume_cm3 <= 0.0:
+        raise HeatRefused("no_volume", "A portion has no volume: correct it.")
+    return Pour(press_s, volume_cm3, volume_cm3 if unsure else plan.portions.u_cm3)
+
+
+def _acid_mol_dm3(plan: PortionsPlan, pair: Neutralisation, end_point_cm3: float) -> float:
+    moles_ratio = plan.alkali.concentration_mol_dm3 * pair.acid_per_alkali
+    return max(moles_ratio * end_point_cm3 / plan.acid.volume_cm3, 1e-3)
