@@ -60,6 +60,23 @@ class Calculator:
 
 async def calculate(question: dict[str, Any]) -> dict[str, Any]:
     """Return the results for one question, computed in a child process. Raises CalculationFailed."""
+    try:
+        code, out, err = await _child_answers(json.dumps(question).encode())
+    except OSError as error:
+        raise CalculationFailed(str(error)) from error
+    if code != 0:
+        lines = err.decode(errors="replace").strip().splitlines()
+        raise CalculationFailed(lines[-1][:200] if lines else f"exit status {code}")
+    try:
+        answer: dict[str, Any] = json.loads(out)
+        answer["mean"], answer["repeats"]
+    except (ValueError, LookupError, TypeError):
+        raise CalculationFailed("no answer that can be read") from None
+    return answer
+
+
+async def _child_answers(question: bytes) -> tuple[int, bytes, bytes]:
+    """Return the child's exit status and what it wrote."""
     async with _one_at_a_time():
         child = await asyncio.create_subprocess_exec(
             *_nice(),
@@ -72,7 +89,7 @@ async def calculate(question: dict[str, Any]) -> dict[str, Any]:
             stderr=asyncio.subprocess.PIPE,
         )
         try:
-            out, err = await asyncio.wait_for(child.communicate(json.dumps(question).encode()), LIMIT_S)
+            out, err = await asyncio.wait_for(child.communicate(question), LIMIT_S)
         except TimeoutError:
             raise CalculationFailed(f"no answer within {LIMIT_S:.0f} s") from None
         finally:
@@ -80,11 +97,8 @@ async def calculate(question: dict[str, Any]) -> dict[str, Any]:
                 with contextlib.suppress(ProcessLookupError):
                     child.kill()
                 await child.wait()
-    if child.returncode != 0:
-        lines = err.decode(errors="replace").strip().splitlines()
-        raise CalculationFailed(lines[-1][:200] if lines else f"exit status {child.returncode}")
-    answer: dict[str, Any] = json.loads(out)
-    return answer
+    assert child.returncode is not None  # noqa: S101 - it has ended
+    return child.returncode, out, err
 
 
 def _nice() -> tuple[str, ...]:

@@ -1,0 +1,141 @@
+"""Bench time goes on over restarts and reboots and never goes back, whatever the wall clock does."""
+
+import asyncio
+import time
+from datetime import UTC, datetime, timedelta
+from types import SimpleNamespace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from station.bench import clock as clock_module
+from station.bench.clock import LONGEST_GAP_S, Clock, boot_id
+from station.practical import events as e
+from station.record.journal import Moment
+
+
+def newest(
+    boot: str = "this boot", monotonic_s: float = 0.0, time_s: float = 0.0, wall: str = "2026-09-01T09:00:00+00:00"
+) -> e.Stamped:
+    return e.Stamped(1, boot, monotonic_s, time_s, wall, "none", e.ProbeFound())
+
+
+@pytest.fixture
+def machine(monkeypatch: pytest.MonkeyPatch) -> "Machine":
+    return Machine(monkeypatch)
+
+
+class Machine:
+    """A machine whose boot, monotonic clock and wall clock are set by hand."""
+
+    def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        self.boot, self.monotonic_s, self.wall = "this boot", 1000.0, datetime(2026, 9, 1, 9, tzinfo=UTC)
+        monkeypatch.setattr(clock_module, "boot_id", lambda: self.boot)
+        monkeypatch.setattr(clock_module, "time", SimpleNamespace(monotonic=lambda: self.monotonic_s))
+        monkeypatch.setattr(clock_module, "datetime", self)
+
+    def now(self, zone: object) -> datetime:
+        return self.wall
+
+    def fromisoformat(self, text: str) -> datetime:
+        return datetime.fromisoformat(text)
+
+    def pass_s(self, seconds: float) -> None:
+        self.monotonic_s += seconds
+        self.wall += timedelta(seconds=seconds)
+
+    def restart(self, at: Moment, speed: float = 1.0) -> Clock:
+        return Clock.started(newest(at.boot, at.monotonic_s, at.time_s, at.wall), speed)
+
+
+def test_the_first_start_begins_at_zero(machine: Machine) -> None:
+    clock = Clock.started()
+    assert clock.time_s() == 0.0
+    machine.pass_s(2.5)
+    assert clock.time_s() == 2.5
+
+
+@given(
+    speed=st.sampled_from([1.0, 30.0, 200.0]),
+    lived_s=st.floats(0, 1e5),
+    gone_s=st.floats(0, 1e5),
+    ago_s=st.floats(0, 3),
+)
+def test_over_a_restart_in_one_boot_bench_time_is_one_straight_line(
+    speed: float, lived_s: float, gone_s: float, ago_s: float
+) -> None:
+    """A sample is stamped in the middle of its conversion, before its commit: that must not set the clock back."""
+    with pytest.MonkeyPatch.context() as patch:
+        machine = Machine(patch)
+        clock = Clock.started(None, speed)
+        machine.pass_s(lived_s)
+        moment = clock.moment(clock.time_s() - ago_s * speed)
+        machine.pass_s(gone_s)
+        again = machine.restart(moment, speed)
+        assert again.time_s() == pytest.approx(clock.time_s(), abs=3e-4 * speed)
+
+
+def test_over_a_restart_a_wall_clock_that_jumps_a_year_changes_nothing(machine: Machine) -> None:
+    clock = Clock.started()
+    machine.pass_s(10.0)
+    moment = clock.moment()
+    for year in (2025, 2027):
+        machine.wall = machine.wall.replace(year=year)
+        assert machine.restart(moment).time_s() == 10.0
+
+
+def test_over_a_reboot_a_believable_wall_clock_tells_the_gap(machine: Machine) -> None:
+    clock = Clock.started()
+    machine.pass_s(100.0)
+    moment = clock.moment()
+    machine.boot, machine.monotonic_s, machine.wall = "next boot", 8.0, machine.wall + timedelta(seconds=45)
+    assert machine.restart(moment).time_s() == pytest.approx(145.0)
+
+
+@pytest.mark.parametrize(
+    "jump", [timedelta(days=-365), timedelta(0), timedelta(days=365), timedelta(seconds=LONGEST_GAP_S)]
+)
+def test_over_a_reboot_an_unbelievable_wall_clock_only_keeps_the_order(machine: Machine, jump: timedelta) -> None:
+    """No clock chip and no network: the wall stands still, or goes back, or is set by a year at once."""
+    clock = Clock.started()
+    machine.pass_s(100.0)
+    moment = clock.moment()
+    machine.boot, machine.monotonic_s, machine.wall = "next boot", 8.0, machine.wall + jump
+    assert machine.restart(moment).time_s() == pytest.approx(101.0)
+
+
+@pytest.mark.parametrize("wall", ["", "yesterday", "2026-09-01T09:00:00"])
+def test_a_label_that_is_no_time_only_keeps_the_order(machine: Machine, wall: str) -> None:
+    assert Clock.started(newest("an older boot", 5.0, 77.0, wall)).time_s() == 78.0
+
+
+def test_a_boot_that_is_not_known_is_never_taken_for_the_same(machine: Machine) -> None:
+    machine.boot = "unknown"
+    label = machine.wall.isoformat()
+    machine.pass_s(3.0)
+    assert Clock.started(newest("unknown", 1.0, 50.0, label)).time_s() == pytest.approx(53.0)
+
+
+def test_time_runs_at_its_speed_and_a_moment_fits_the_line(machine: Machine) -> None:
+    clock = Clock.started(None, 30.0)
+    machine.pass_s(2.0)
+    assert clock.time_s() == 60.0
+    moment = clock.moment(45.0)
+    assert (moment.time_s, moment.monotonic_s, moment.boot) == (45.0, 1001.5, "this boot")
+    assert datetime.fromisoformat(moment.wall) == machine.wall
+    assert clock.at(moment.monotonic_s) == 45.0
+
+
+async def test_sleeping_takes_bench_seconds() -> None:
+    clock = Clock.started(None, 200.0)
+    begun_s = time.monotonic()
+    await clock.sleep(4.0)
+    await clock.sleep(-1.0)
+    assert 0.019 < time.monotonic() - begun_s < 2.0
+    await asyncio.wait_for(clock.sleep(0.0), 1.0)
+
+
+def test_the_boot_is_the_kernels_own() -> None:
+    assert boot_id() == boot_id()
+    assert len(boot_id()) == 36
