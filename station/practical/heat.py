@@ -79,6 +79,12 @@ def heat_setup(
     )
 
 
+def setup_for_readings(plan: PortionsPlan, pair: Neutralisation, known: Known) -> HeatSetup:
+    """Return what is known when there are readings but no trace: the acid is guessed in the plan's middle."""
+    guess = plan.acid.concentration_mol_dm3 or _acid_mol_dm3(plan, pair, 0.6 * plan.count * plan.portion_cm3)
+    return heat_setup(plan, pair, guess, known, None)
+
+
 def heat_json(fit: HeatFit) -> Json:
     """Return the fit as the JSON values of the results."""
     return {

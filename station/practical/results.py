@@ -5,13 +5,16 @@ words; nothing is raised for data that a class can produce.
 """
 
 from collections.abc import Sequence
+from itertools import combinations
 from typing import Any
 
-from station.analysis.heat_inputs import HeatRefused
-from station.analysis.lines import Arm, CrossingResult, LinesRefused, fit_lines
+from station.analysis.heat_inputs import HeatRefused, HeatSetup
+from station.chemistry.pairs import Neutralisation
 from station.practical.dataset import Known, ReadingRow, RepeatData
-from station.practical.heat import heat_fit, heat_json, mean_heat
+from station.practical.heat import heat_fit, heat_json, mean_heat, reacting_pair, setup_for_readings
 from station.practical.plan import Plan, PortionsPlan
+from station.practical.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
+from station.practical.straight import straight_lines
 
 Json = dict[str, Any]
 NOTHING_KNOWN = Known()
@@ -22,29 +25,35 @@ def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOT
 
     Without a plan there are straight lines alone.
     """
-    found = [repeat_result(plan, repeat, known) for repeat in repeats]
-    mean = straight_lines(mean_rows(repeats))
-    if isinstance(plan, PortionsPlan):
-        fits = [each["heat_balance"] for each in found if each["heat_balance"] is not None]
-        mean["heat_balance"] = mean_heat(fits, plan)
-        if not fits and found:
-            mean["refused"]["heat_balance"] = found[-1]["refused"]["heat_balance"]
-        mean["notes"] = []
-    return {"repeats": found, "mean": mean}
-
-
-def repeat_result(plan: Plan | None, repeat: RepeatData, known: Known) -> Json:
-    """Return both methods for one repeat."""
-    result = {"repeat": repeat.repeat, **straight_lines(repeat.readings), "heat_balance": None, "notes": []}
     if not isinstance(plan, PortionsPlan):
-        result["refused"]["heat_balance"] = "Without a plan there is nothing to balance: add --plan plan.toml."
-        return result
+        return {
+            "repeats": [{"repeat": each.repeat, **_lines_alone(each.readings)} for each in repeats],
+            "mean": _lines_alone(mean_rows(repeats)),
+        }
+    found = [repeat_result(plan, repeat, known) for repeat in repeats]
+    return {"repeats": found, "mean": _mean(plan, repeats, found)}
+
+
+def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
+    """Return both methods for one repeat, with what is worth saying about them."""
+    pair, setup = _what_is_known(plan, known)
+    heat, refused, notes = None, {}, [*reagent_notes(plan), *reading_notes(plan, repeat.readings, setup, known)]
     try:
         fit = heat_fit(plan, repeat, known)
+        heat = heat_json(fit)
+        notes += [*fit.notes, *end_point_notes(plan, pair, fit.end_point_cm3, fit.u_end_point_cm3)]
+        if fit.acid_mol_dm3 and fit.enthalpy_kj_mol is not None and fit.u_enthalpy_kj_mol is not None:
+            notes += enthalpy_notes(plan, pair, fit.acid_mol_dm3, fit.enthalpy_kj_mol, fit.u_enthalpy_kj_mol)
     except HeatRefused as refusal:
-        result["refused"]["heat_balance"] = refusal.reason
-        return result
-    return {**result, "heat_balance": heat_json(fit), "notes": list(fit.notes)}
+        refused = {"heat_balance": refusal.reason}
+    lines = straight_lines(repeat.readings, setup, heat["end_point_cm3"] if heat else None)
+    return {
+        "repeat": repeat.repeat,
+        "straight_lines": lines["straight_lines"],
+        "heat_balance": heat,
+        "refused": {**lines["refused"], **refused},
+        "notes": [*notes, *lines["notes"]],
+    }
 
 
 def mean_rows(repeats: Sequence[RepeatData]) -> tuple[ReadingRow, ...]:
@@ -63,28 +72,46 @@ def mean_rows(repeats: Sequence[RepeatData]) -> tuple[ReadingRow, ...]:
     )
 
 
-def straight_lines(rows: Sequence[ReadingRow]) -> Json:
-    """Return the graph-paper method on these readings, or None and why it refuses."""
-    try:
-        crossing = fit_lines([row.volume_cm3 for row in rows], [row.temperature_c for row in rows])
-    except LinesRefused as refusal:
-        return {"straight_lines": None, "refused": {"straight_lines": str(refusal)}}
-    return {"straight_lines": _crossing(crossing), "refused": {}}
-
-
-def _crossing(crossing: CrossingResult) -> Json:
+def _mean(plan: PortionsPlan, repeats: Sequence[RepeatData], found: Sequence[Json]) -> Json:
+    _, setup = _what_is_known(plan, NOTHING_KNOWN)
+    fits = [each["heat_balance"] for each in found if each["heat_balance"] is not None]
+    heat = mean_heat(fits, plan)
+    lines = straight_lines(mean_rows(repeats), setup, heat["end_point_cm3"] if heat else None)
+    refused = dict(lines["refused"])
+    if heat is None and found:
+        refused["heat_balance"] = found[-1]["refused"]["heat_balance"]
     return {
-        "end_point_cm3": crossing.end_point_cm3,
-        "u_end_point_cm3": crossing.u_end_point_cm3,
-        "interval_95_cm3": list(crossing.interval_95_cm3),
-        "temperature_c": crossing.temperature_c,
-        "label": crossing.label,
-        "rule": crossing.rule,
-        "before": _arm(crossing.before),
-        "after": _arm(crossing.after),
-        "left_out": list(crossing.left_out),
+        "straight_lines": lines["straight_lines"],
+        "heat_balance": heat,
+        "refused": refused,
+        "notes": _disagreements(found),
     }
 
 
-def _arm(arm: Arm) -> Json:
-    return {"slope_c_cm3": arm.slope_c_cm3, "intercept_c": arm.intercept_c, "points": list(arm.points)}
+def _what_is_known(plan: PortionsPlan, known: Known) -> tuple[Neutralisation | None, HeatSetup | None]:
+    try:
+        pair = reacting_pair(plan)
+        return pair, setup_for_readings(plan, pair, known)
+    except HeatRefused:
+        return None, None
+
+
+def _lines_alone(rows: Sequence[ReadingRow]) -> Json:
+    lines = straight_lines(rows, None, None)
+    why = "The heat balance of portions needs a plan of portions: add --plan plan.toml."
+    return {**lines, "heat_balance": None, "refused": {**lines["refused"], "heat_balance": why}}
+
+
+def _disagreements(found: Sequence[Json]) -> list[str]:
+    """Flag repeats whose heat balances differ by more than three times their combined u."""
+    notes = []
+    for one, other in combinations([each for each in found if each["heat_balance"]], 2):
+        a, b = one["heat_balance"], other["heat_balance"]
+        apart = abs(a["end_point_cm3"] - b["end_point_cm3"])
+        u = (a["u_end_point_cm3"] ** 2 + b["u_end_point_cm3"] ** 2) ** 0.5
+        if apart > 3.0 * u:
+            notes.append(
+                f"Repeats {one['repeat']} and {other['repeat']} differ by {apart:.2f} cm³, more than three times "
+                f"their combined u of {u:.2f} cm³: look for a slip in one of them. Both are kept."
+            )
+    return notes
