@@ -27,7 +27,6 @@ Array = NDArray[np.float64]
 Numbers = NDArray[np.inexact[Any]]
 
 STEP = 1e-30
-MODES = 6
 
 
 @dataclass(frozen=True)
@@ -58,16 +57,18 @@ class Cup:
 class Modes:
     """The trace as exponentials: T(t) = Σ amplitude·exp(rate·(t − start)) in each interval.
 
-    ``start`` has shape (..., intervals), ``rate`` and ``amplitude`` (..., intervals, 6).
+    ``start`` has shape (intervals, batch), ``rate`` and ``amplitude`` (intervals, 6, batch); ``liquid_c`` is the
+    temperature of the liquid before and after each pour, (pours, 2, batch).
     """
 
     start: Numbers
     rate: Numbers
     amplitude: Numbers
+    liquid_c: Numbers
 
 
-def _liquid(cup: Cup, theta: Numbers, poured: Numbers) -> Numbers:
-    """Heat capacity of the liquid, J/K, when ``poured`` cm³ of alkali are in."""
+def _liquid(cup: Cup, theta: Numbers, poured: Numbers) -> tuple[Numbers, Numbers]:
+    """Heat capacity of the liquid, J/K, and alkali that has reacted, cm³, with ``poured`` cm³ of alkali in."""
     end_point, acid = theta[..., INDEX["end_point_cm3"]], theta[..., INDEX["acid_volume_cm3"]]
     reacted = np.where(poured.real < end_point.real, poured, end_point)
     used = acid * reacted / end_point
@@ -76,135 +77,116 @@ def _liquid(cup: Cup, theta: Numbers, poured: Numbers) -> Numbers:
         + cup.product_j_cm3_k * (used + reacted)
         + cup.alkali_j_cm3_k * (poured - reacted)
     )
-    return np.asarray(total * theta[..., INDEX["heat_capacity_scale"]])
+    return np.asarray(total * theta[..., INDEX["heat_capacity_scale"]]), reacted
 
 
 def _apart(rate: Numbers, lag: Numbers) -> Numbers:
-    """``rate`` moved by a thousandth where it meets the probe's own rate, so that no gain is infinite."""
+    """``rate`` moved by a little where it meets the probe's own rate, so that no gain is infinite."""
     near = np.abs(1.0 + rate.real * lag.real) < 1e-3
     return np.where(near, rate * 1.002, rate)
 
 
-class _Walk:
-    """Carries the state of the cup from interval to interval and notes the modes of each."""
+class _Tables:
+    """All that does not depend on the state, for every interval at once; arrays (intervals, batch)."""
 
     def __init__(self, cup: Cup, theta: Numbers) -> None:
-        self.cup, self.theta = cup, theta
-        layout = cup.layout
-        self.times, self.volumes = theta[..., layout.times], theta[..., layout.volumes]
-        self.mixing = np.exp(theta[..., INDEX["log_mixing_s"], None] + theta[..., layout.mixings])
-        self.loss = np.exp(self["log_loss_w_k"])
-        self.lags = np.exp(self["log_lag_fast_s"]), np.exp(self["log_lag_slow_s"])
-        self.wall_s = np.exp(self["log_wall_s"])
+        layout, self._theta = cup.layout, theta
+        volumes = theta[:, layout.volumes].T
+        times = theta[:, layout.times].T
+        self.start = np.concatenate([np.full_like(times[:1], cup.begin_s), times])
+        self.seconds = np.diff(self.start, axis=0)
+        poured = np.concatenate([np.zeros_like(volumes[:1]), np.cumsum(volumes, axis=0)])
+        liquid, reacted = _liquid(cup, theta, poured)
         self.wall_j_k = self["cup_j_k"] * self["wall_share"]
-        self.fast_j_k = self["cup_j_k"] - self.wall_j_k
-        self.poured = np.zeros_like(self["start_c"])
-        self.capacity = self._capacity()
-        self.liquid_c = self["start_c"]
-        self.wall_c = self["start_c"] + self["wall_offset_c"]
-        self.unmixed_c = np.zeros_like(self.liquid_c)
-        self.probe_c = (self["start_c"] + self["probe_offset_c"],) * 2
+        self.capacity = liquid + self["cup_j_k"] - self.wall_j_k
+        self._pours(cup, volumes, reacted)
+        self._rates(cup)
+        self._gains(np.exp(self["log_mixing_s"] + theta[:, layout.mixings].T))
 
     def __getitem__(self, name: str) -> Numbers:
-        return np.asarray(self.theta[..., INDEX[name]])
+        return np.asarray(self._theta[:, INDEX[name]])
 
-    def _capacity(self) -> Numbers:
-        return np.asarray(_liquid(self.cup, self.theta, self.poured) + self.fast_j_k)
+    def _pours(self, cup: Cup, volumes: Numbers, reacted: Numbers) -> None:
+        """A pour changes the liquid's temperature T by fixed + share·T."""
+        alkali = cup.alkali_j_cm3_k * self["heat_capacity_scale"] * volumes
+        middle = (self.capacity[:-1] + self.capacity[1:] + alkali) / 2.0
+        cold, heat = alkali / middle, self["heat_j_cm3"] * np.diff(reacted, axis=0) / middle
+        slope, alkali_c = self["heat_slope_k"], self["alkali_c"]
+        halfway = 0.5 * (cold * alkali_c + heat) - cup.reference_c
+        self.share = heat * slope * (1.0 - 0.5 * cold) - cold
+        self.fixed = cold * alkali_c + heat * (1.0 + slope * halfway)
 
-    def pour(self, k: int) -> None:
-        """Let portion ``k`` (from 0) in: alkali at its own temperature, and its heat of reaction."""
-        volume, end_point, before = self.volumes[..., k], self["end_point_cm3"], self.capacity
-        after = self.poured + volume
-        reacted = np.where(after.real < end_point.real, after, end_point)
-        reacted = np.where(self.poured.real < end_point.real, reacted - self.poured, 0.0)
-        self.poured = after
-        self.capacity = self._capacity()
-        alkali = self.cup.alkali_j_cm3_k * self["heat_capacity_scale"] * volume
-        middle = (before + self.capacity + alkali) / 2.0
-        cold = alkali * (self["alkali_c"] - self.liquid_c)
-        heat = self["heat_j_cm3"] * reacted
-        warm = self.liquid_c + 0.5 * (cold + heat) / middle - self.cup.reference_c
-        step = (cold + heat * (1.0 + self["heat_slope_k"] * warm)) / middle
-        self.liquid_c = self.liquid_c + step
-        self.unmixed_c = self.unmixed_c + step
-
-    def modes(self, k: int) -> tuple[Numbers, Numbers]:
-        """Rates and amplitudes of the probe's temperature in interval ``k``; keeps them for :meth:`wait`."""
-        warmer = 1.0 + self["loss_curve_k"] * self.cup.warmth_k[k]
-        alpha = self.loss * warmer / self.capacity
-        beta, gamma = self.wall_j_k / (self.wall_s * self.capacity), 1.0 / self.wall_s
-        room = self["room_c"] + self["room_drift_c_s"] * (self.cup.middle_s[k] - self.cup.begin_s)
+    def _rates(self, cup: Cup) -> None:
+        """Rates of the slow modes of liquid and wall, and the weights of the first of them in either."""
+        warmer = 1.0 + self["loss_curve_k"] * cup.warmth_k[:, None]
+        wall_s = np.exp(self["log_wall_s"])
+        alpha = np.exp(self["log_loss_w_k"]) * warmer / self.capacity
+        beta, gamma = self.wall_j_k / (wall_s * self.capacity), 1.0 / wall_s
+        self.room = self["room_c"] + self["room_drift_c_s"] * (cup.middle_s - cup.begin_s)[:, None]
+        self.lags = np.exp(np.stack([self["log_lag_fast_s"], self["log_lag_slow_s"]]))
         total = alpha + beta + gamma
         root = np.sqrt(total * total - 4.0 * alpha * gamma)
-        fast_lag, slow_lag = self.lags
-        slow = -2.0 * alpha * gamma / (total + root)
-        wall = _apart(_apart(-0.5 * (total + root), slow_lag), fast_lag)
-        mixing = self.mixing[..., k - 1] if k else self.mixing[..., 0]
-        mix = _apart(_apart(-1.0 / mixing, fast_lag), slow_lag)
-        excess, wall_excess = self.liquid_c - room, self.wall_c - room
-        slope = -(alpha + beta) * excess + beta * wall_excess
-        first = (slope - wall * excess) / (slow - wall)
-        warm = gamma * excess - gamma * wall_excess
-        inputs = (room, first, excess - first, -self.unmixed_c)
-        rates = (np.zeros_like(room), slow, wall, mix)
-        self._kept = (slow, wall, mix, room, inputs, rates, wall_excess, warm)
-        share = self["lag_share"]
-        weights = (share, 1.0 - share)
-        self._gains = [[1.0 / (1.0 + rate * lag) for rate in rates] for lag in self.lags]
-        own = [
-            state - sum(a * g for a, g in zip(inputs, gains, strict=True))
-            for state, gains in zip(self.probe_c, self._gains, strict=True)
-        ]
-        self._own = own
-        mixed = [a * (weights[0] * g + weights[1] * h) for a, g, h in zip(inputs, *self._gains, strict=True)]
-        rate = np.stack([*rates, -1.0 / fast_lag, -1.0 / slow_lag], axis=-1)
-        return rate, np.stack([*mixed, weights[0] * own[0], weights[1] * own[1]], axis=-1)
+        self.slow = -2.0 * alpha * gamma / (total + root)
+        self.wall = _apart(_apart(-0.5 * (total + root), self.lags[1]), self.lags[0])
+        apart = self.slow - self.wall
+        self.liquid_first = (-(alpha + beta) - self.wall) / apart, beta / apart
+        self.wall_first = gamma / apart, (-gamma - self.wall) / apart
 
-    def wait(self, seconds: Numbers) -> None:
-        """Let ``seconds`` of the interval whose modes were taken last pass."""
-        slow, wall, mix, room, inputs, rates, wall_excess, warm = self._kept
-        ends = [np.exp(rate * seconds) for rate in rates]
-        first = (warm - wall * wall_excess) / (slow - wall)
-        self.liquid_c = room + inputs[1] * ends[1] + inputs[2] * ends[2]
-        self.wall_c = room + first * ends[1] + (wall_excess - first) * ends[2]
-        self.unmixed_c = self.unmixed_c * np.exp(mix * seconds)
-        driven = [a * e for a, e in zip(inputs, ends, strict=True)]
-        self.probe_c = tuple(
-            sum(d * g for d, g in zip(driven, gains, strict=True)) + own * np.exp(-seconds / lag)
-            for gains, own, lag in zip(self._gains, self._own, self.lags, strict=True)
-        )
+    def _gains(self, mixing_s: Numbers) -> None:
+        """Gains of the probe's two lags for each mode, (intervals, 2, batch), and the decay over an interval."""
+        mix = _apart(_apart(-1.0 / mixing_s, self.lags[0]), self.lags[1])
+        self.mix = np.concatenate([mix[:1], mix])
+        rates = self.slow, self.wall, self.mix
+        self.gains = [1.0 / (1.0 + rate[:, None] * self.lags) for rate in rates]
+        self.decays = [np.exp(rate[:-1] * self.seconds) for rate in rates]
+        self.own_decay = np.exp(-self.seconds[:, None] / self.lags)
 
 
 def modes(cup: Cup, theta: Numbers) -> Modes:
-    """Modes of the probe's temperature for parameter vectors ``theta`` of shape (..., size)."""
-    walk = _Walk(cup, theta)
-    begin = np.full_like(walk.times[..., :1], cup.begin_s)
-    start = np.concatenate([begin, walk.times], axis=-1)
-    kept = [walk.modes(0)]
-    for k in range(cup.layout.pours):
-        walk.wait(start[..., k + 1] - start[..., k])
-        walk.pour(k)
-        kept.append(walk.modes(k + 1))
-    return Modes(start, np.stack([r for r, _ in kept], axis=-2), np.stack([a for _, a in kept], axis=-2))
+    """Modes of the probe's temperature for parameter vectors ``theta`` of shape (batch, size)."""
+    table = _Tables(cup, theta)
+    pours, shape = cup.layout.pours, table.start.shape
+    first, second, unmixed = (np.empty(shape, theta.dtype) for _ in range(3))
+    own = np.empty((shape[0], 2, shape[1]), theta.dtype)
+    liquid_c = np.empty((pours, 2, shape[1]), theta.dtype)
+    liquid, left = table["start_c"], np.zeros_like(table["start_c"])
+    wall = liquid + table["wall_offset_c"]
+    probe = np.broadcast_to(liquid + table["probe_offset_c"], own[0].shape)
+    slow_gain, wall_gain, mix_gain = table.gains
+    for k in range(pours + 1):
+        room = table.room[k]
+        excess, wall_excess = liquid - room, wall - room
+        first[k] = a = table.liquid_first[0][k] * excess + table.liquid_first[1][k] * wall_excess
+        second[k] = b = excess - a
+        unmixed[k] = -left
+        own[k] = probe - room - a * slow_gain[k] - b * wall_gain[k] + left * mix_gain[k]
+        if k == pours:
+            break
+        slow, fade, mix = (decay[k] for decay in table.decays)
+        wall_part = table.wall_first[0][k] * excess + table.wall_first[1][k] * wall_excess
+        wall = room + wall_part * slow + (wall_excess - wall_part) * fade
+        a, b, left = a * slow, b * fade, left * mix
+        probe = room + a * slow_gain[k] + b * wall_gain[k] - left * mix_gain[k] + own[k] * table.own_decay[k]
+        before = room + a + b
+        step = table.fixed[k] + table.share[k] * before
+        liquid, left = before + step, left + step
+        liquid_c[k, 0], liquid_c[k, 1] = before, liquid
+    share = np.stack([table["lag_share"], 1.0 - table["lag_share"]])
+    seen = [amp * (gain * share).sum(axis=1) for amp, gain in zip((first, second, unmixed), table.gains, strict=True)]
+    own_rate = np.broadcast_to(-1.0 / table.lags, own.shape)
+    rate = [np.zeros_like(first), table.slow, table.wall, table.mix, own_rate[:, 0], own_rate[:, 1]]
+    amplitude = [table.room, *seen, own[:, 0] * share[0], own[:, 1] * share[1]]
+    return Modes(table.start, np.stack(rate, axis=1), np.stack(amplitude, axis=1), liquid_c)
 
 
 def at_pours(cup: Cup, theta: Array) -> Array:
     """Mixed temperature of the liquid before and after each pour, °C, shape (pours, 2)."""
-    walk = _Walk(cup, theta)
-    start = np.concatenate([[cup.begin_s], walk.times])
-    found = np.empty((cup.layout.pours, 2))
-    for k in range(cup.layout.pours):
-        walk.modes(k)
-        walk.wait(start[k + 1] - start[k])
-        found[k, 0] = walk.liquid_c
-        walk.pour(k)
-        found[k, 1] = walk.liquid_c
-    return found
+    return np.asarray(modes(cup, theta[None, :]).liquid_c[:, :, 0], dtype=np.float64)
 
 
 def capacity(cup: Cup, theta: Array, poured_cm3: Array) -> Array:
     """Heat capacity of liquid, cup and probe, J/K, with ``poured_cm3`` of alkali in."""
-    return np.asarray(_liquid(cup, theta, poured_cm3) + theta[INDEX["cup_j_k"]], dtype=np.float64)
+    return np.asarray(_liquid(cup, theta, poured_cm3)[0] + theta[INDEX["cup_j_k"]], dtype=np.float64)
 
 
 def trace(cup: Cup, theta: Array, time_s: Array) -> tuple[Array, Array]:
@@ -213,11 +195,8 @@ def trace(cup: Cup, theta: Array, time_s: Array) -> tuple[Array, Array]:
     batch = np.repeat(theta[None, :].astype(np.complex128), size, axis=0)
     batch[np.arange(size), np.arange(size)] += 1j * STEP
     found = modes(cup, batch)
-    start, rate, amplitude = found.start[0].real, found.rate[0].real, found.amplitude[0].real
-    slopes = np.concatenate([found.amplitude.imag, found.rate.imag, found.start.imag[..., None]], axis=-1).transpose(
-        1, 2, 0
-    )
-    slopes /= STEP
+    start, rate, amplitude = found.start[:, 0].real, found.rate[..., 0].real, found.amplitude[..., 0].real
+    slopes = np.concatenate([found.amplitude.imag, found.rate.imag, found.start.imag[:, None]], axis=1) / STEP
     temperature, jacobian = np.empty_like(time_s), np.empty((len(time_s), size))
     edges = np.searchsorted(time_s, start[1:], side="left")
     bounds = [0, *edges.tolist(), len(time_s)]

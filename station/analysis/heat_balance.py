@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from station.analysis.cup_layout import INDEX
+from station.analysis.heat_branches import Branch, best_of, branches, posterior
 from station.analysis.heat_inputs import Array, HeatFit, HeatRefused, HeatSetup, Pour, Trace
 from station.analysis.heat_priors import Prior, cup_of, prior_of
 from station.analysis.heat_result import (
@@ -18,12 +19,13 @@ from station.analysis.heat_result import (
     heat_corrected,
     reaction_temperature,
 )
-from station.analysis.heat_solver import Problem, Solution, solve
+from station.analysis.heat_solver import Problem, Solution, covariance_of, likely_noise, solve
 from station.analysis.heat_start import bends, heat_taken_up, plateaus
 
 FEWEST_PORTIONS = 3
 FEWEST_SAMPLES = 20
-COARSE_C = 0.06
+STARTS = 3
+ROUGH_C, COARSE_C = 0.3, 0.05
 
 
 def _starts(prior: Prior, setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> list[Array]:
@@ -39,15 +41,28 @@ def _starts(prior: Prior, setup: HeatSetup, pours: Sequence[Pour], trace: Trace)
     return starts
 
 
-def _fit(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> tuple[Problem, Solution]:
+def _apart(ways: list[Solution]) -> list[Solution]:
+    """The best way and those others that end elsewhere without being much worse."""
+    ways = sorted(ways, key=lambda way: way.cost)
+    found = ways[:1]
+    for way in ways[1:]:
+        other = all(abs(way.theta[0] - one.theta[0]) > 0.1 for one in found)
+        if other and way.cost < found[0].cost + 20.0:
+            found.append(way)
+    return found
+
+
+def _fit(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> tuple[Problem, list[Branch]]:
     prior = prior_of(setup, pours, float(trace.temperature_c[0]))
-    start = _starts(prior, setup, pours, trace)[0]
-    problem = Problem(cup_of(setup, pours, trace), prior, trace, np.full(len(trace.time_s), COARSE_C))
-    rough = solve(problem, start, tolerance=1.0, max_steps=12)
-    spread = 1.4826 * float(np.median(np.abs(rough.residuals_c)))
-    sigma = np.full(len(trace.time_s), max(spread, 1.1 * trace.step_c / np.sqrt(12.0)))
-    problem = replace(problem, sigma_c=sigma)
-    return problem, solve(problem, rough.theta)
+    problem = Problem(cup_of(setup, pours, trace), prior, trace, ROUGH_C)
+    ways = [solve(problem, start, tolerance=0.5, max_steps=8) for start in _starts(prior, setup, pours, trace)[:STARTS]]
+    problem = replace(problem, noise_c=COARSE_C)
+    ways = [solve(problem, way.theta, tolerance=2.0, max_steps=8) for way in _apart(ways)]
+    best = min(ways, key=lambda way: way.cost)
+    problem = replace(problem, noise_c=likely_noise(best.residuals_c, trace.step_c))
+    best = solve(problem, best.theta, tolerance=0.5)
+    problem = replace(problem, noise_c=likely_noise(best.residuals_c, trace.step_c))
+    return problem, branches(problem, best.theta)
 
 
 def _offsets(problem: Problem, solution: Solution, kept: NDArray[np.bool_]) -> Array:
@@ -71,23 +86,26 @@ def fit_trace(trace: Trace, pours: Sequence[Pour], setup: HeatSetup) -> HeatFit:
         raise HeatRefused(
             "too_few_samples", f"The trace has only {len(trace.time_s)} good samples: too few for a heat balance."
         )
-    problem, solution = _fit(setup, pours, trace)
-    cup, theta = problem.cup, solution.theta
+    problem, found = _fit(setup, pours, trace)
+    solution = best_of(found).solution
+    cup, theta = problem.cup, solution.theta.copy()
     covariance = np.zeros((len(theta), len(theta)))
-    covariance[np.ix_(problem.prior.free, problem.prior.free)] = np.linalg.inv(solution.information)
-    end_point, u = float(theta[0]), float(np.sqrt(covariance[0, 0]))
-    total = float(theta[cup.layout.volumes].sum())
-    if end_point + 1.96 * u > total:
+    covariance[np.ix_(problem.prior.free, problem.prior.free)] = covariance_of(solution)
+    end_point = posterior(found)
+    stretch = np.ones(len(theta))
+    stretch[0] = end_point.u / np.sqrt(covariance[0, 0])
+    theta[0], covariance = end_point.value, covariance * np.outer(stretch, stretch)
+    if end_point.high > float(theta[cup.layout.volumes].sum()) - 1e-3:
         raise HeatRefused("not_passed", "The end-point has not been passed yet: go on adding portions.")
-    kept = np.abs(solution.residuals_c) < 5.0 * problem.sigma_c
+    kept = np.abs(solution.residuals_c) < 8.0 * problem.noise_c + trace.step_c
     concentration = acid_concentration(theta, covariance, setup)
     middle_c = reaction_temperature(cup, theta)
     heat = enthalpy(theta, covariance, setup, cup, middle_c)
     volume, corrected = heat_corrected(cup, theta, _offsets(problem, solution, kept))
     return HeatFit(
-        end_point_cm3=end_point,
-        u_end_point_cm3=u,
-        interval_95_cm3=(end_point - 1.96 * u, end_point + 1.96 * u),
+        end_point_cm3=end_point.value,
+        u_end_point_cm3=end_point.u,
+        interval_95_cm3=(end_point.low, end_point.high),
         enthalpy_kj_mol=heat.value if heat else None,
         u_enthalpy_kj_mol=heat.u if heat else None,
         enthalpy_temperature_c=middle_c,

@@ -1,4 +1,11 @@
-"""Robust least squares with priors: Levenberg–Marquardt on the cup model, Huber's loss on the residuals."""
+"""Maximum likelihood with priors: Levenberg–Marquardt on the cup model, with the probe's steps in the loss.
+
+A reading is a conversion rounded to the probe's step, so it says that the noisy temperature lay within half
+a step of it. With logistic noise of scale s that likelihood is closed: for a residual r and half step h,
+−ln L = ln cosh((r+h)/2s) + ln cosh((r−h)/2s) + constant. It is flat within a step when the noise is small
+(a plateau on one code is no proof of its middle), nearly normal when the noise is large, and its tails
+are linear, so that a stale sample pulls no harder than a few good ones.
+"""
 
 from __future__ import annotations
 
@@ -10,78 +17,154 @@ from station.analysis.cup import Cup, trace
 from station.analysis.heat_inputs import Array, Trace
 from station.analysis.heat_priors import Prior
 
-HUBER = 2.5
+LEAST_NOISE_STEPS, MOST_NOISE_C = 0.12, 0.3
 
 
 @dataclass(frozen=True)
 class Problem:
-    """A trace to describe: model, prior, samples, and the standard deviation of each sample (shape n)."""
+    """A trace to describe: model, prior, samples, and the scale of the logistic noise, °C."""
 
     cup: Cup
     prior: Prior
     trace: Trace
-    sigma_c: Array
+    noise_c: float
 
 
 @dataclass(frozen=True)
 class Solution:
-    """Parameters at the minimum, the cost there (−2 ln posterior), residuals °C, derivatives, information.
+    """Parameters at the minimum, the cost there (−2 ln posterior), residuals °C, information.
 
-    ``information`` covers the free parameters only, priors included.
+    ``information`` covers the free parameters only, priors included; ``slope`` is the cost's derivative by the
+    end-point, not 0 where the end-point was held at the edge of its portion.
     """
 
     theta: Array
     cost: float
+    slope: float
     residuals_c: Array
-    jacobian: Array
     information: Array
     steps: int
 
 
-def _cost(scaled: Array, pull: Array) -> float:
-    size = np.abs(scaled)
-    loss = np.where(size <= HUBER, size**2, 2.0 * HUBER * size - HUBER**2)
-    return float(loss.sum() + pull @ pull)
+def _log_cosh(x: Array) -> Array:
+    size = np.abs(x)
+    return np.asarray(size + np.log1p(np.exp(-2.0 * size)))
 
 
-def solve(problem: Problem, start: Array, max_steps: int = 25, tolerance: float = 1e-2) -> Solution:
-    """Minimise from ``start``; stops when a step promises less than ``tolerance`` in −2 ln posterior."""
+def loss(residual_c: Array, noise_c: float, step_c: float) -> tuple[float, Array, Array]:
+    """−2 ln likelihood (up to a constant of the noise), its slope and curvature, halved, for each residual."""
+    high, low = (residual_c + step_c / 2.0) / (2.0 * noise_c), (residual_c - step_c / 2.0) / (2.0 * noise_c)
+    value = 2.0 * float((_log_cosh(high) + _log_cosh(low)).sum())
+    bend_high, bend_low = np.tanh(high), np.tanh(low)
+    slope = (bend_high + bend_low) / (2.0 * noise_c)
+    curvature = (2.0 - bend_high**2 - bend_low**2) / (4.0 * noise_c**2)
+    return value, slope, curvature
+
+
+def likely_noise(residual_c: Array, step_c: float) -> float:
+    """Scale of the logistic noise, °C, under which the residuals are likeliest; never below a floor."""
+    scales = np.geomspace(LEAST_NOISE_STEPS * step_c, MOST_NOISE_C, 33)
+    half = step_c / 2.0 / scales
+    constant = half + np.log1p(-np.exp(-2.0 * half))  # ln 2 sinh, without overflow
+    costs = [loss(residual_c, float(s), step_c)[0] for s in scales] - 2.0 * len(residual_c) * constant
+    return float(scales[np.argmin(costs)])
+
+
+@dataclass(frozen=True)
+class _Look:
+    """The problem seen from one place: residuals, cost, and the scaled normal equations there."""
+
+    theta: Array
+    residuals_c: Array
+    jacobian: Array
+    cost: float
+    information: Array
+    gradient: Array
+    scale: Array
+
+
+def _look(problem: Problem, theta: Array) -> _Look:
     free, prior = problem.prior.free, problem.prior
-    weight, u = 1.0 / problem.sigma_c, prior.u[free]
-    theta = start.copy()
-    steps, damping = 0, 1e-3
+    model, jacobian = trace(problem.cup, theta, problem.trace.time_s)
+    residual = problem.trace.temperature_c - model
+    pull = (theta[free] - prior.mean[free]) / prior.u[free]
+    value, slope, curvature = loss(residual, problem.noise_c, problem.trace.step_c)
+    secant = slope / np.where(np.abs(residual) < 1e-9, 1e-9, residual)
+    weight = np.maximum(curvature, 0.5 * secant)
+    rows = jacobian[:, free]
+    information = rows.T @ (rows * weight[:, None])
+    information[np.diag_indices(len(free))] += prior.u[free] ** -2.0
+    scale = 1.0 / np.sqrt(np.diag(information))
+    gradient = (rows.T @ slope - pull / prior.u[free]) * scale
+    cost = value + float(pull @ pull)
+    return _Look(theta, residual, jacobian, cost, information * np.outer(scale, scale), gradient, scale)
 
-    def look(at: Array) -> tuple[Array, Array, Array, float]:
-        model, jacobian = trace(problem.cup, at, problem.trace.time_s)
-        residual = problem.trace.temperature_c - model
-        pull = (at[free] - prior.mean[free]) / u
-        return residual, jacobian, pull, _cost(residual * weight, pull)
 
-    residual, jacobian, pull, cost = look(theta)
-    while True:
-        scaled = residual * weight
-        size = np.maximum(np.abs(scaled), 1e-12)
-        huber = np.minimum(1.0, HUBER / size)
-        rows = jacobian[:, free] * (weight * np.sqrt(huber))[:, None]
-        scale = 1.0 / np.sqrt((rows**2).sum(axis=0) + 1.0 / u**2)
-        rows = rows * scale
-        information = rows.T @ rows + np.diag((scale / u) ** 2)
-        gradient = rows.T @ (scaled * np.sqrt(huber)) - pull * scale / u
-        if steps >= max_steps:
+def portion_of(problem: Problem, theta: Array) -> int:
+    """Portion (from 0) in which the end-point lies."""
+    volume = np.cumsum(theta[problem.cup.layout.volumes])
+    return int(np.clip(np.searchsorted(volume, theta[0], side="left"), 0, len(volume) - 1))
+
+
+def edges(problem: Problem, theta: Array, portion: int) -> tuple[float, float]:
+    """Cumulative volumes before and after a portion, cm³; the lower a hair inside it, where the model bends."""
+    volume = np.concatenate([[0.0], np.cumsum(theta[problem.cup.layout.volumes])])
+    low, high = float(volume[portion]), float(volume[portion + 1])
+    return low + 1e-6 * (high - low), high
+
+
+def _move(problem: Problem, here: _Look, damping: float, portion: int | None) -> Array:
+    """Scaled step. The end-point stays in ``portion``, or goes a hair beyond the one it is in: the model bends there."""
+    matrix = here.information + damping * np.eye(len(here.gradient))
+    move = np.linalg.solve(matrix, here.gradient)
+    now = portion_of(problem, here.theta) if portion is None else portion
+    low, high = edges(problem, here.theta, now)
+    hair = 2e-3 * (high - low) if portion is None else 0.0
+    wanted = here.theta[0] + move[0] * here.scale[0]
+    allowed = min(max(wanted, low - hair), high + hair)
+    if allowed != wanted:
+        move[0] = (allowed - here.theta[0]) / here.scale[0]
+        move[1:] = np.linalg.solve(matrix[1:, 1:], here.gradient[1:] - matrix[1:, 0] * move[0])
+    return np.asarray(move)
+
+
+def solve(
+    problem: Problem, start: Array, max_steps: int = 30, tolerance: float = 1e-2, portion: int | None = None
+) -> Solution:
+    """Minimise from ``start``; stops when a step promises less than ``tolerance`` in −2 ln posterior.
+
+    With ``portion`` the end-point is held within that portion (from 0); ``start`` must have it there.
+    """
+    free = problem.prior.free
+    here, steps, damping = _look(problem, start), 0, 1e-3
+    while steps < max_steps and damping < 1e6:
+        move = _move(problem, here, damping, portion)
+        if float(move @ (2.0 * here.gradient - here.information @ move)) < tolerance:
             break
-        accepted = False
-        while not accepted and damping < 1e6:
-            move = np.linalg.solve(information + damping * np.eye(len(free)), gradient)
-            promise = float(move @ (2.0 * gradient - information @ move))
-            if promise < tolerance:
-                break
-            trial = theta.copy()
-            trial[free] += move * scale
-            found = look(trial)
-            steps += 1
-            accepted = found[3] < cost
-            damping = max(damping / 10.0, 1e-6) if accepted else damping * 10.0
-        if not accepted:
-            break
-        theta, (residual, jacobian, pull, cost) = trial, found
-    return Solution(theta, cost, residual, jacobian, information / np.outer(scale, scale), steps)
+        trial = here.theta.copy()
+        trial[free] += move * here.scale
+        if portion is not None:
+            low, high = edges(problem, trial, portion)
+            trial[0] = min(max(trial[0], low), high)
+        there = _look(problem, trial)
+        steps += 1
+        accepted = there.cost < here.cost
+        damping = max(damping / 10.0, 1e-6) if accepted else damping * 10.0
+        here = there if accepted else here
+    slope = float(-2.0 * here.gradient[0] / here.scale[0])
+    return Solution(here.theta, here.cost, slope, here.residuals_c, _information(problem, here), steps)
+
+
+def _information(problem: Problem, here: _Look) -> Array:
+    """Curvature of −ln posterior at the minimum; a sample far off still counts a little, so it has an inverse."""
+    free = problem.prior.free
+    rows = here.jacobian[:, free]
+    _, slope, curvature = loss(here.residuals_c, problem.noise_c, problem.trace.step_c)
+    weight = np.maximum(curvature, 0.05 * slope / np.where(here.residuals_c == 0.0, 1.0, here.residuals_c))
+    return np.asarray(rows.T @ (rows * weight[:, None]) + np.diag(problem.prior.u[free] ** -2.0))
+
+
+def covariance_of(solution: Solution) -> Array:
+    """Covariance of the free parameters."""
+    scale = 1.0 / np.sqrt(np.diag(solution.information))
+    return np.asarray(np.linalg.inv(solution.information * np.outer(scale, scale)) * np.outer(scale, scale))
