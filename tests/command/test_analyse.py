@@ -1,0 +1,158 @@
+"""`station analyse` and `station replay`: files in, results and decisions out, mistakes named to the cell."""
+
+import json
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from station.command.main import main
+from station.record.exchange_in import ExchangeError, read_exchange
+from tests.records import record
+
+
+def analysed(capsys: pytest.CaptureFixture[str], *arguments: str | Path) -> dict[str, Any]:
+    assert main(["analyse", *map(str, arguments), "--json"]) == 0
+    answer: dict[str, Any] = json.loads(capsys.readouterr().out)
+    return answer
+
+
+def test_both_methods_stand_side_by_side_and_the_truth_is_in_the_heat_balance(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    made = record(seed=5)
+    (tmp_path / "record.csv").write_text(made.csv)
+    (tmp_path / "plan.toml").write_text(made.plan)
+    answer = analysed(capsys, tmp_path / "record.csv", "--plan", tmp_path / "plan.toml")
+    assert [each["repeat"] for each in answer["repeats"]] == [1, 2]
+    for each in (*answer["repeats"], answer["mean"]):
+        heat, lines = each["heat_balance"], each["straight_lines"]
+        low, high = heat["interval_95_cm3"]
+        assert low <= heat["end_point_cm3"] <= high
+        assert heat["end_point_cm3"] == pytest.approx(made.end_point_cm3, abs=4 * heat["u_end_point_cm3"])
+        assert heat["acid_mol_dm3"] == pytest.approx(made.acid_mol_dm3, abs=4 * heat["u_acid_mol_dm3"])
+        assert heat["enthalpy_kj_mol"] == pytest.approx(made.enthalpy_kj_mol, abs=3 * heat["u_enthalpy_kj_mol"])
+        # Straight lines through raw temperatures come out low, and the prediction says by how much.
+        assert lines["end_point_cm3"] < made.end_point_cm3 - 1.0
+        assert lines["predicted_bias_cm3"] == pytest.approx(lines["end_point_cm3"] - made.end_point_cm3, abs=0.6)
+        assert len(lines["before"]["points"]) >= 3
+        assert len(lines["after"]["points"]) >= 3
+
+
+def test_readings_by_hand_without_a_plan_give_straight_lines_alone(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    # RSC Education, thermometric titration (AQA handbook), typical results: mean of two trials.
+    temperatures = (20.5, 24.3, 27.2, 29.1, 31.05, 32.3, 32.3, 31.7, 30.8)
+    rows = "".join(f"1,{5 * number},{each}\n" for number, each in enumerate(temperatures))
+    (tmp_path / "readings.csv").write_text("repeat,volume_cm3,temperature_c\n" + rows)
+    answer = analysed(capsys, tmp_path / "readings.csv")
+    lines = answer["repeats"][0]["straight_lines"]
+    # Ordinary least squares on 0-20 and 25-40 cm³ cross at 22.323 cm³, Fieller 18.439 to 25.753 (own calculation).
+    assert lines["before"]["points"] == [0, 1, 2, 3, 4]
+    assert lines["end_point_cm3"] == pytest.approx(22.323, abs=0.001)
+    assert lines["interval_95_cm3"] == pytest.approx([18.439, 25.753], abs=0.001)
+    assert answer["repeats"][0]["heat_balance"] is None
+
+
+def test_a_refusal_is_an_answer(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    rows = "".join(f"1,{3 * number},{20 + number}\n" for number in range(7))
+    (tmp_path / "rising.csv").write_text("repeat,volume_cm3,temperature_c\n" + rows)
+    answer = analysed(capsys, tmp_path / "rising.csv")
+    assert answer["mean"]["straight_lines"] is None
+    assert answer["mean"]["refused"]["straight_lines"]
+
+
+def test_replay_settles_each_portion_once_and_never_before_its_press(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    made = record(seed=6, repeats=2)
+    (tmp_path / "record.csv").write_text(made.csv)
+    assert main(["replay", str(tmp_path / "record.csv"), "--json"]) == 0
+    lines = [json.loads(line) for line in capsys.readouterr().out.splitlines()]
+    settled = [line for line in lines if line["kind"] == "settled"]
+    assert Counter((line["repeat"], line["portion"]) for line in settled).most_common(1)[0][1] == 1
+    assert {line["portion"] for line in settled} == set(range(11))
+    assert any(line["kind"] == "prompt" for line in lines)
+    pressed = {(line["repeat"], line["portion"]): line["time_s"] for line in lines if line["kind"] == "portion_added"}
+    for line in settled:
+        assert {"repeat", "portion", "time_s", "temperature_c", "u_c"} <= set(line)
+        if line["portion"]:
+            assert line["time_s"] > pressed[line["repeat"], line["portion"]]
+
+
+HEADER = "repeat,time_s,temperature_c,portion_cm3\n"
+READINGS = "repeat,volume_cm3,temperature_c\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("", "line 1: the file is empty"),
+        ("\ufeff", "line 1: the file is empty"),
+        ("a,b\n1,2\n", "line 1: column repeat is missing"),
+        ("repeat;volume_cm3;temperature_c\n", "commas, not semicolons"),
+        (HEADER, "line 2: no rows"),
+        (HEADER + "1,0,20,\n1,1,nan,\n", "line 3, column temperature_c: not a number"),
+        (HEADER + "1,0,20,\n1,inf,20,\n", "line 3, column time_s: not a number"),
+        (HEADER + "1,0,20,\n1,x,20,\n", "line 3, column time_s: not a number: x"),
+        (HEADER + '1,0,"20,5",\n', "line 2, column temperature_c: not a number: 20,5 (a dot, not a comma)"),
+        (HEADER + "1,0,,\n", "line 2, column temperature_c: neither temperature nor portion"),
+        (HEADER + "1,0,20,4\n", "line 2, column temperature_c: both a temperature and a portion"),
+        (HEADER + "1,5,20,\n1,4,20,\n", "line 3, column time_s: 4 comes after 5"),
+        (HEADER + "1,5\n", "line 2, column temperature_c: 2 cells under a header of 4"),
+        (HEADER + "1.5,5,20,\n", "line 2, column repeat: not a whole number"),
+        (HEADER + "1,5,900,\n", "line 2, column temperature_c: 900 is not between -55 and 125"),
+        (HEADER + "1,5,,-4\n", "line 2, column portion_cm3: -4 is not between 0 and 1000"),
+        (
+            "repeat,volume_cm3,temperature_c\n1,4,20\n1,4,21\n",
+            "line 3, column volume_cm3: 4 is not above the row before",
+        ),
+        ("repeat,repeat,volume_cm3,temperature_c\n", "a column stands twice"),
+    ],
+)
+def test_a_mistake_in_a_file_is_one_line_with_line_and_column(
+    text: str, says: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "lesson.csv"
+    file.write_text(text, encoding="utf-8")
+    assert main(["analyse", str(file)]) == 2
+    said = capsys.readouterr()
+    assert says in said.err
+    assert str(file) in said.err
+    assert said.err.count("\n") == 1
+    assert said.out == ""
+
+
+def test_a_file_that_is_not_there_not_text_or_huge_is_one_line(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "binary.csv").write_bytes(b"\xff\xfe\x00\x01")
+    with (tmp_path / "huge.csv").open("wb") as huge:
+        huge.truncate(30_000_000)
+    for name, says in (("no.csv", "no such file"), ("binary.csv", "not UTF-8"), ("huge.csv", "larger than 20 MB")):
+        for command in ("analyse", "replay"):
+            assert main([command, str(tmp_path / name)]) == 2
+            assert says in capsys.readouterr().err
+
+
+@settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(
+    st.one_of(
+        st.text(max_size=200),
+        st.lists(
+            st.lists(st.one_of(st.floats().map(str), st.sampled_from(["", "1", "x", '"', "4.0"])), max_size=5),
+            max_size=8,
+        ).map(lambda rows: HEADER + "\n".join(",".join(row) for row in rows)),
+    )
+)
+def test_any_text_is_repeats_or_an_error_with_its_line(text: str) -> None:
+    try:
+        repeats = read_exchange(text, "any.csv")
+    except ExchangeError as error:
+        assert "any.csv: line " in str(error)
+    else:
+        assert repeats

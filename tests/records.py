@@ -1,0 +1,60 @@
+"""Records of a virtual cup, made without a bench and without waiting: known end-point, exact or inexact portions."""
+
+import random
+from dataclasses import dataclass
+
+from station.bench.virtual.parameters import SCENARIOS
+from station.bench.virtual.world import World
+
+PLAN = """
+[acid]
+name = "nitric acid"
+volume_cm3 = 25.0
+[alkali]
+name = "potassium hydroxide"
+concentration_mol_dm3 = 0.400
+[portions]
+volume_cm3 = 4.0
+count = 10
+u_volume_cm3 = {u_volume_cm3}
+"""
+
+
+@dataclass(frozen=True)
+class Recorded:
+    """A record CSV, its plan, and what is true of it."""
+
+    csv: str
+    plan: str
+    end_point_cm3: float
+    acid_mol_dm3: float
+    enthalpy_kj_mol: float
+
+
+def record(seed: int = 1, repeats: int = 2, hold_s: int = 40, portions: int = 10, error_cm3: float = 0.0) -> Recorded:
+    """Portions of 4 cm³ (error_cm3: one standard deviation), each pressed 1 s after its pour and held hold_s."""
+    parameters = next(iter(SCENARIOS.values()))(seed)
+    draw = random.Random(seed)
+    rows = ["repeat,time_s,temperature_c,portion_cm3"]
+    world = World(parameters, seed)
+    now_s = 0.0
+    for repeat in range(1, repeats + 1):
+        world.refill(25.0)
+        begun_s = now_s
+        for portion in range(portions + 1):
+            pour_s = now_s
+            if portion:
+                world.pour(draw.gauss(4.0, error_cm3), 3.0)
+            for second in range(1, (50 if portion == 0 else hold_s) + 1):
+                now_s = pour_s + second
+                world.advance(now_s)
+                rows.append(f"{repeat},{now_s - begun_s:.1f},{world.reading_c():.4f},")
+                if portion and second == 4:
+                    rows.append(f"{repeat},{now_s - begun_s:.1f},,4.0")
+    return Recorded(
+        "\n".join(rows) + "\n",
+        PLAN.format(u_volume_cm3=max(error_cm3, 0.02)),
+        parameters.end_point_cm3,
+        parameters.acid_concentration_mol_dm3,
+        parameters.enthalpy_kj_mol,
+    )

@@ -1,0 +1,54 @@
+"""The wheel, installed elsewhere, runs the whole job and serves its page: nothing it needs was left in the checkout."""
+
+import json
+import os
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+
+
+@pytest.fixture(scope="module")
+def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The wheel's content in a folder of its own; what it depends on comes from this environment."""
+    folder = tmp_path_factory.mktemp("wheel")
+    build = [sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "--wheel-dir", str(folder), str(ROOT)]
+    subprocess.run(build, check=True, capture_output=True)
+    (wheel,) = folder.glob("benchwarm-*.whl")
+    with zipfile.ZipFile(wheel) as content:
+        content.extractall(folder / "site")
+    return folder / "site"
+
+
+def test_the_wheel_holds_the_page_and_nothing_of_the_tools(installed: Path) -> None:
+    page = installed / "station" / "page"
+    assert (page / "index.html").is_file()
+    assert list(page.glob("*.js"))
+    assert not list(installed.rglob("node_modules"))
+    assert not list(installed.rglob("test_*.py"))
+
+
+def test_the_wheel_runs_the_demo_from_another_folder(installed: Path, tmp_path: Path) -> None:
+    environment = {**os.environ, "PYTHONPATH": str(installed), "HOME": str(tmp_path), "PYTHONSAFEPATH": "1"}
+    words = ["-m", "station.command.main", "demo", "--speed", "100", "--once", "--json", "--port", "0"]
+    done = subprocess.run(
+        [sys.executable, *words],
+        cwd=tmp_path,
+        env=environment,
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    lines = [json.loads(line) for line in done.stdout.splitlines()]
+    assert lines[0]["kind"] == "serving"
+    result = lines[-1]
+    assert result["kind"] == "result"
+    low, high = result["interval_95_cm3"]
+    assert low <= result["end_point_cm3"] <= high
+    assert [each["repeat"] for each in result["repeats"]] == [1, 2]
