@@ -70,7 +70,7 @@ def _add_looking(app: FastAPI, watch: Watch) -> None:
             return problem(404, "no_such_repeat", f"There is no repeat {repeat}.")
         return samples_of(repeats[repeat - 1])
 
-    @app.get("/api/stream", response_class=StreamingResponse)
+    @app.get("/api/stream", response_class=StreamingResponse, responses={200: {"content": {"text/event-stream": {}}}})
     async def live(
         after: Annotated[int, Query(ge=0)] = 0, last_event_id: Annotated[str | None, Header()] = None
     ) -> Response:

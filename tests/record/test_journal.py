@@ -3,7 +3,6 @@
 import sqlite3
 import subprocess
 import sys
-import tempfile
 import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future
@@ -18,6 +17,7 @@ from hypothesis import strategies as st
 from station.practical import events as e
 from station.record.journal import FILE_NAME, Journal, JournalError, Moment, first_broken, read_events
 from station.record.schema import SCHEMA_VERSION
+from tests.record.cards import small_card
 
 AT = Moment("boot", 1.0, 2.0, "2026-09-01T09:00:00.000+00:00", "none")
 
@@ -310,22 +310,15 @@ def test_reading_where_there_is_no_record_says_so(tmp_path: Path) -> None:
 
 
 @pytest.fixture
-def small_card() -> Iterator[Path]:
-    """A mounted file system of 256 kB, as a card that is nearly full."""
-    with tempfile.TemporaryDirectory(prefix="benchwarm-card-") as card:
-        mount = ["mount", "-t", "tmpfs", "-o", "size=256k", "card", card]
-        if subprocess.run(mount, check=False, capture_output=True).returncode:
-            pytest.skip("a full card is tried on a small tmpfs, and only root may mount one")
-        try:
-            yield Path(card)
-        finally:
-            subprocess.run(["umount", "--lazy", card], check=True)  # a failed test may hold it
+def card() -> Iterator[Path]:
+    with small_card() as folder:
+        yield folder
 
 
-def test_a_full_card_refuses_what_it_cannot_keep_and_goes_on_once_there_is_room(small_card: Path) -> None:
-    ballast = small_card / "ballast"
+def test_a_full_card_refuses_what_it_cannot_keep_and_goes_on_once_there_is_room(card: Path) -> None:
+    ballast = card / "ballast"
     ballast.write_bytes(b"x" * 100_000)
-    journal = Journal(small_card)
+    journal = Journal(card)
     answered: list[e.Stamped] = []
     refused = 0
     while refused < 5:
@@ -337,14 +330,14 @@ def test_a_full_card_refuses_what_it_cannot_keep_and_goes_on_once_there_is_room(
     assert len(answered) > 3
     ballast.unlink()
     answered += kept(journal, sample())
-    assert [each.seq for each in read_events(small_card)] == [each.seq for each in answered]
+    assert [each.seq for each in read_events(card)] == [each.seq for each in answered]
     assert [each.seq for each in answered] == list(range(1, len(answered) + 1))
     journal.close()
-    assert first_broken(small_card) is None
+    assert first_broken(card) is None
 
 
-def test_a_folder_that_may_not_be_written_says_so(small_card: Path) -> None:
-    Journal(small_card).close()
-    subprocess.run(["mount", "-o", "remount,ro", small_card], check=True)
+def test_a_folder_that_may_not_be_written_says_so(card: Path) -> None:
+    Journal(card).close()
+    subprocess.run(["mount", "-o", "remount,ro", card], check=True)
     with pytest.raises(JournalError, match=r"[Rr]ead-only.*make its folder writable or choose another"):
-        Journal(small_card)
+        Journal(card)
