@@ -14,6 +14,7 @@ from station.server.watch import Watch
 
 GRACE_S = 2
 SILENT_MS = 20_000
+BACKLOG = 128
 
 
 class _Server(uvicorn.Server):
@@ -30,7 +31,7 @@ class PortTaken(OSError):  # noqa: N818
 
 
 def listen(host: str, port: int) -> socket.socket:
-    """Return a bound socket; port 0 takes a free one. Raises PortTaken."""
+    """Return a listening socket, so that its address may be told; port 0 takes a free one. Raises PortTaken."""
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     bound = socket.socket(family, socket.SOCK_STREAM)
     bound.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
@@ -38,6 +39,7 @@ def listen(host: str, port: int) -> socket.socket:
     bound.setsockopt(socket.IPPROTO_TCP, socket.TCP_USER_TIMEOUT, SILENT_MS)
     try:
         bound.bind((host, port))
+        bound.listen(BACKLOG)
     except (OSError, OverflowError, ValueError) as error:  # ValueError: what cannot be a host's name
         bound.close()
         raise PortTaken(f"cannot listen on {host} port {port}: {error}; choose another server.port") from error

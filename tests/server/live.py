@@ -166,6 +166,7 @@ class Stream:
         while "\n\n" not in self._text:
             chunk = await asyncio.wait_for(self._chunk(), 10)
             if not chunk:
+                await self.close()
                 return None
             self._text += chunk
         block, _, self._text = self._text.partition("\n\n")
@@ -174,6 +175,11 @@ class Stream:
             return await self.next()
         self.seen.append(message)
         return message
+
+    async def rest(self) -> None:
+        """Read on to the end of the stream."""
+        while await self.next() is not None:
+            pass
 
     async def until(self, event: str, seq: int | None = None) -> Message:
         """Read on to a message of this name (and sequence number)."""

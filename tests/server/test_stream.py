@@ -1,0 +1,241 @@
+"""The live stream loses nothing and doubles nothing, wherever it is cut, and nobody waits for a slow reader."""
+
+import asyncio
+import random
+import socket
+from collections.abc import AsyncIterator, Callable
+from pathlib import Path
+
+import pytest
+import pytest_asyncio
+
+from station.record.journal import read_events
+from station.server import serve as serving
+from station.server import stream as streaming
+from station.server.hub import MOST_LISTENERS
+from tests.server.live import Message, Station, Stream, served
+
+
+@pytest_asyncio.fixture
+async def station(tmp_path: Path) -> AsyncIterator[Station]:
+    async with served(tmp_path) as opened:
+        yield opened
+
+
+async def samples(station: Station, count: int) -> None:
+    for number in range(count):
+        await station.sample(20.0 + number % 16 / 16)
+
+
+async def test_the_reply_begins_at_once_and_asks_proxies_not_to_hold_it(station: Station) -> None:
+    stream = await Stream.opened(station.port, after=0)
+    head = stream.head.lower()
+    assert head.startswith("http/1.1 200")
+    assert "content-type: text/event-stream" in head
+    assert "cache-control: no-cache, no-transform" in head
+    assert "x-accel-buffering: no" in head
+    padding = await stream.until(":")
+    assert stream.retry_ms == 1500
+    assert len(padding.data) > 2000
+    await stream.close()
+
+
+async def test_ids_are_the_journals_numbers_and_every_event_comes_in_order(station: Station) -> None:
+    await samples(station, 3)
+    stream = await Stream.opened(station.port, after=0)
+    await station.done("begin")
+    await samples(station, 3)
+    answer = await station.done("portion_added", portion=1)
+    message = await stream.until("happened", answer["seq"])
+    assert message.data["kind"] == "portion_added"
+    assert stream.happened() == list(range(1, answer["seq"] + 1))
+    told = [each.data for each in stream.seen if each.event == "happened"]
+    assert told == [
+        {"seq": each.seq, "time_s": each.time_s, "kind": each.event.kind, "body": each.event.to_body()}
+        for each in read_events(station.bench.journal.path.parent)
+    ]
+    await stream.close()
+
+
+async def test_a_view_follows_a_change_and_a_live_value_each_sample(station: Station) -> None:
+    stream = await Stream.opened(station.port, after=0)
+    await stream.until("view")
+    seq = await station.sample(21.0)
+    await stream.until("happened", seq)
+    live = await stream.until("live")
+    assert live.data["live"]["temperature_c"] == 21.0
+    assert set(live.data) == {"time_s", "settle", "live", "last_good", "probe"}
+    await station.done("begin")
+    view = await stream.until("view")
+    state = await station.state()
+    assert set(view.data) == set(state) - {"trace"}
+    assert (view.data["seq"], view.data["state"]) == (state["seq"], "start")
+    await stream.close()
+
+
+async def test_wherever_it_is_cut_it_goes_on_without_loss_or_doubling(station: Station) -> None:
+    """Thirty cuts at random places, while samples and acts go on."""
+    chance = random.Random(4)
+    await station.done("begin")
+    writing = asyncio.create_task(_write(station, 240))
+    heard: list[Message] = []
+    last: int | None = None
+    for _ in range(30):
+        stream = await Stream.opened(station.port, 0, None if last is None else str(last))
+        for _ in range(chance.randrange(1, 25)):
+            await asyncio.sleep(0)
+            await stream.next()
+        heard += [each for each in stream.seen if each.event == "happened"]
+        last = heard[-1].seq if heard else None
+        await stream.close()
+    await writing
+    newest = station.bench.seq
+    stream = await Stream.opened(station.port, 0, str(last))
+    if last != newest:
+        await stream.until("happened", newest)
+    heard += [each for each in stream.seen if each.event == "happened"]
+    await stream.close()
+    assert [each.seq for each in heard] == list(range(1, newest + 1))
+    assert station.bench.journal.last_seq == newest
+
+
+async def _write(station: Station, count: int) -> None:
+    for number in range(count):
+        await station.sample(21.0 + number % 3 / 16)
+        if number % 40 == 39:
+            await station.done("pause" if number % 80 == 39 else "resume")
+        await asyncio.sleep(0.001)
+
+
+async def test_a_restart_of_the_station_goes_on_with_the_numbers(tmp_path: Path) -> None:
+    async with served(tmp_path) as station:
+        stream = await Stream.opened(station.port, after=0)
+        await station.done("begin")
+        last = await station.sample(21.0)
+        await stream.until("happened", last)
+        heard = stream.happened()
+    await stream.rest()  # the station ends its streams when it stops
+    async with served(tmp_path) as station:
+        stream = await Stream.opened(station.port, after=0, last_event_id=str(heard[-1]))
+        newest = await station.sample(21.125)
+        await stream.until("happened", newest)
+        assert heard + stream.happened() == list(range(1, newest + 1))
+        assert next(each.data["kind"] for each in stream.seen if each.seq) == "station_started"
+        assert (await station.state())["state"] == "start"
+        await stream.close()
+
+
+async def test_a_newer_last_event_id_counts_more_than_the_address(station: Station) -> None:
+    """A browser that reconnects asks the old address with its newest id."""
+    await samples(station, 5)
+    stream = await Stream.opened(station.port, after=1, last_event_id="5")
+    await stream.until("view")
+    assert stream.happened() == [6, 7]
+    await stream.close()
+
+
+@pytest.mark.parametrize("last", ["1000", "99999999999999999999999", "abc", "-1", "3.5", "0x2", "٣", ""])
+async def test_a_place_that_no_journal_has_means_load_anew(station: Station, last: str) -> None:
+    stream = await Stream.opened(station.port, after=0, last_event_id=last)
+    if last.isascii():
+        message = await stream.until("reset")
+        assert message.seq is None
+    await stream.rest()
+    assert stream.happened() == []
+    assert station.watch.hub.count == 0
+
+
+async def test_who_is_too_far_behind_is_told_to_load_anew(station: Station, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(streaming, "MOST_MISSED", 10)
+    await samples(station, 20)
+    stream = await Stream.opened(station.port, after=3)
+    await stream.until("reset")
+    await stream.rest()
+    assert stream.happened() == []
+    state = await station.state()
+    stream = await Stream.opened(station.port, after=state["seq"])
+    newest = await station.sample(21.0)
+    await stream.until("happened", newest)
+    assert stream.happened() == [newest]
+    await stream.close()
+
+
+async def test_a_silent_stream_still_beats(station: Station, monkeypatch: pytest.MonkeyPatch) -> None:
+    assert streaming.HEARTBEAT_S <= 5
+    monkeypatch.setattr(streaming, "HEARTBEAT_S", 0.02)
+    stream = await Stream.opened(station.port, after=0)
+    await stream.until("view")
+    beats = [await stream.next() for _ in range(3)]
+    assert [each and each.event for each in beats] == [":", ":", ":"]
+    await stream.close()
+
+
+async def test_who_goes_away_is_forgotten(station: Station, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(streaming, "HEARTBEAT_S", 0.02)
+    streams = [await Stream.opened(station.port, after=0) for _ in range(5)]
+    for stream in streams:
+        await stream.until("view")
+    assert station.watch.hub.count == 5
+    for stream in streams[:3]:
+        await stream.close()
+    await _until(lambda: station.watch.hub.count == 2)
+    for stream in streams[3:]:
+        await stream.close()
+
+
+async def _until(condition: Callable[[], bool], limit_s: float = 2.0) -> None:
+    async with asyncio.timeout(limit_s):
+        while not condition():  # noqa: ASYNC110 - the kernel and the hub tell nobody
+            await asyncio.sleep(0.01)
+
+
+async def test_one_page_too_many_is_a_problem_and_the_others_go_on(
+    station: Station, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("station.server.hub.MOST_LISTENERS", 2)
+    assert MOST_LISTENERS >= 40
+    streams = [await Stream.opened(station.port, after=0) for _ in range(2)]
+    answer = await station.client.get("/api/stream")
+    assert answer.status_code == 503
+    assert answer.json()["code"] == "too_many_streams"
+    newest = await station.sample(21.0)
+    for stream in streams:
+        await stream.until("happened", newest)
+        await stream.close()
+
+
+def reads_nothing(port: int) -> socket.socket:
+    """Open a stream over a socket with a small buffer and never read from it."""
+    client = socket.socket()
+    client.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
+    client.connect(("127.0.0.1", port))
+    client.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: x\r\n\r\n")
+    return client
+
+
+def established(port: int) -> int:
+    """How many accepted connections this port has (proc_net_tcp: local address, then the peer's, then 01)."""
+    rows = [line.split() for line in Path("/proc/net/tcp").read_text().splitlines()[1:]]
+    return sum(row[1].endswith(f":{port:04X}") and row[3] == "01" for row in rows)
+
+
+async def test_nobody_waits_for_a_reader_that_sleeps_and_its_connection_is_let_go(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(serving, "SILENT_MS", 500)
+    async with served(tmp_path) as station:
+        asleep = reads_nothing(station.port)
+        stream = await Stream.opened(station.port, after=0)
+        await stream.until("view")
+        await _until(lambda: station.watch.hub.count == 2)
+        long = b"event: happened\ndata: " + b'"' + b"x" * 32_000 + b'"' + b"\n\n"
+        for number in range(1000, 1300):
+            station.watch.hub.send(b"id: %d\n" % number + long, number)
+            await stream.until("happened", number)
+        assert station.watch.hub.count == 1
+        newest = await station.sample(21.0)
+        assert newest < 1000
+        await stream.until("live")
+        await _until(lambda: established(station.port) == 1, 5.0)
+        asleep.close()
+        await stream.close()
