@@ -62,9 +62,12 @@ async def _work(parts: Parts, options: argparse.Namespace) -> None:
         bound = listen(server.host, 0)
     watch = await watched_bench(parts, load_plan(None))
     teller: Teller = JsonTeller() if options.json else WordsTeller(watch.bench)
-    teller.serving(addresses(server.host, bound.getsockname()[1])[0], parts.journal.path.parent)
     watch.bench.listen(teller.happened)
-    await serve(watch, VERSION, bound, lambda: _practical(parts, watch, teller, once=options.once))
+
+    def tell() -> None:
+        teller.serving(addresses(server.host, bound.getsockname()[1])[0], parts.journal.path.parent)
+
+    await serve(watch, VERSION, bound, lambda: _practical(parts, watch, teller, once=options.once), tell)
 
 
 async def _practical(parts: Parts, watch: Watch, teller: Teller, *, once: bool) -> None:
@@ -80,14 +83,14 @@ async def _practical(parts: Parts, watch: Watch, teller: Teller, *, once: bool) 
 
 
 def _speed(text: str) -> float:
-    value = float(text)
-    if not 0 < value <= 200:
-        raise argparse.ArgumentTypeError("choose a speed above 0 and up to 200")
-    return value
+    with suppress(ValueError):
+        if 0 < float(text) <= 200:
+            return float(text)
+    raise argparse.ArgumentTypeError("choose a speed above 0 and up to 200")
 
 
 def _port(text: str) -> int:
-    value = int(text)
-    if not 0 <= value <= 65535:
-        raise argparse.ArgumentTypeError("choose a port from 0 to 65535 (0: a free one)")
-    return value
+    with suppress(ValueError):
+        if 0 <= int(text) <= 65535:
+            return int(text)
+    raise argparse.ArgumentTypeError("choose a port from 0 to 65535 (0: a free one)")

@@ -38,9 +38,12 @@ async def _work(parts: Parts, plan: Plan, *, anew: bool) -> None:
     watch = await watched_bench(parts, plan, anew=anew)
     if parts.driver is not None:
         follow_presses(watch.bench, parts.driver)
-    for address in addresses(server.host, bound.getsockname()[1]):
-        print(f"{parts.settings.bench.name}: {address}", flush=True)
-    await serve(watch, VERSION, bound, _never)
+
+    def tell() -> None:
+        for address in addresses(server.host, bound.getsockname()[1]):
+            print(f"{parts.settings.bench.name}: {address}", flush=True)
+
+    await serve(watch, VERSION, bound, _never, tell)
 
 
 async def _never() -> None:

@@ -47,9 +47,16 @@ def listen(host: str, port: int) -> socket.socket:
 
 
 async def serve(
-    watch: Watch, version: str, bound: socket.socket, until: Callable[[], Coroutine[None, None, None]]
+    watch: Watch,
+    version: str,
+    bound: socket.socket,
+    until: Callable[[], Coroutine[None, None, None]],
+    ready: Callable[[], None] = lambda: None,
 ) -> None:
-    """Serve the bench on this socket until SIGINT, SIGTERM, or `until` returns; then let everything go in order."""
+    """Serve the bench on this socket until SIGINT, SIGTERM, or `until` returns; then let everything go in order.
+
+    `ready` is called once a signal ends the station as it should, before anything happens on the bench.
+    """
     config = uvicorn.Config(
         make_app(watch, version),
         log_level="warning",
@@ -64,6 +71,7 @@ async def serve(
     stop = asyncio.Event()
     for number in (signal.SIGINT, signal.SIGTERM):
         asyncio.get_running_loop().add_signal_handler(number, stop.set)
+    ready()
     watch.begin()
     tasks = [asyncio.create_task(work) for work in (watch.bench.run(), server.serve([bound]), until(), _set(stop))]
     watchdog.ready()
