@@ -1,0 +1,79 @@
+"""Accuracy and speed of the analysis of cups mixed once, on scenes unlike the fitted model.
+
+Run: python -m tests.benchmarks.bench_once [scenes per family, default 40]. Prints, for each family, bias, rms and
+coverage of the 95 % intervals of the heat (cup known, cup unknown) and of the change by extended lines.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+
+import numpy as np
+
+from station.analysis.heat_inputs import Estimate, Trace
+from station.analysis.once import OnceRefused, OnceSetup, extrapolate, fit_once
+from tests.benchmarks.once_scenes import FAMILIES, OnceScene, make_once
+
+
+def setup_of(scene: OnceScene, know_cup: bool) -> OnceSetup:
+    """What the class knows; with ``know_cup`` also the cup's heat capacity, from a cup test."""
+    room = scene.measured_room_c
+    return OnceSetup(
+        Estimate(scene.contents_j_k, 0.002 * scene.contents_j_k),
+        Estimate(scene.added_j_k, (0.2 if scene.solid else 0.005) * scene.added_j_k),
+        Estimate(scene.true_cup_j_k, 0.3) if know_cup else Estimate(5.0, 3.0),
+        added_c=Estimate(scene.measured_added_c, 0.2),
+        room_c=None if room is None else Estimate(room, 0.5),
+        completion_s=Estimate(12.0, 10.0) if scene.solid else Estimate(3.0, 3.0),
+    )
+
+
+def _row(name: str, errors: list[float], inside: list[bool], u: list[float]) -> str:
+    e = np.array(errors)
+    if not len(e):
+        return f"{name} -"
+    return f"{name} bias {e.mean():+6.2f} rms {np.sqrt((e**2).mean()):5.2f} u {np.mean(u):5.2f} in {100 * np.mean(inside):5.1f} %"
+
+
+def main(count: int) -> None:
+    """Print the table."""
+    every: dict[str, tuple[list[float], list[bool], list[float]]] = {
+        k: ([], [], []) for k in ("known", "open", "lines")
+    }
+    seconds: list[float] = []
+    print("errors of heat and of the extended lines' change in % of the true value")
+    for family in FAMILIES:
+        here: dict[str, tuple[list[float], list[bool], list[float]]] = {k: ([], [], []) for k in every}
+        refused, poor = 0, 0
+        for scene in make_once(family, count):
+            trace = Trace(scene.time_s, scene.temperature_c)
+            for key in ("known", "open"):
+                begin = time.perf_counter()
+                fit = fit_once(trace, scene.mixed_at_s, setup_of(scene, key == "known"))
+                seconds.append(time.perf_counter() - begin)
+                size = abs(scene.true_heat_j) / 100.0
+                here[key][0].append((fit.heat_j - scene.true_heat_j) / size * np.sign(scene.true_heat_j))
+                here[key][1].append(fit.interval_95_j[0] <= scene.true_heat_j <= fit.interval_95_j[1])
+                here[key][2].append(fit.u_heat_j / size)
+            poor += not fit.describes_trace
+            try:
+                drawn = extrapolate(scene.time_s, scene.temperature_c, scene.mixed_at_s)
+            except OnceRefused:
+                refused += 1
+                continue
+            change = scene.true_change_c
+            here["lines"][0].append((drawn.change_c - change) / change * 100.0)
+            here["lines"][1].append(drawn.interval_95_c[0] <= change <= drawn.interval_95_c[1])
+            here["lines"][2].append(abs(drawn.u_change_c / change) * 100.0)
+        for key, lists in here.items():
+            for whole, part in zip(every[key], lists, strict=True):
+                whole.extend(part)  # type: ignore[attr-defined]
+        rows = " | ".join(_row(key, *lists) for key, lists in here.items())
+        print(f"{family:16} {rows} | refused {refused} poor {poor}", flush=True)
+    print(f"{'all':16} " + " | ".join(_row(key, *lists) for key, lists in every.items()))
+    print(f"fit: median {1e3 * np.median(seconds):.0f} ms, 95 % within {1e3 * np.quantile(seconds, 0.95):.0f} ms")
+
+
+if __name__ == "__main__":
+    main(int(sys.argv[1]) if len(sys.argv) > 1 else 40)
