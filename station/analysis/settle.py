@@ -80,18 +80,31 @@ def judge(
         if late:
             return Verdict(True, recent[-1][1], step_c, None, 0.0, 0.0, "time is up, few fresh readings")
         return Verdict(False, recent[-1][1], None, None, None, 0.0, "too few fresh readings")
-    reading_c = sum(tail[-READ:]) / READ
     fitted = fit_portion(trace, since_s, before_c, expected_change_c, lags, step_c, cup)
-    error_c = reading_c - fitted.cup_c(now_s)
+    cup_c = fitted.cup_c(now_s)
+    reading_c = _reading(tail, cup_c)
+    error_c = reading_c - cup_c
     u_cup_c = sqrt(fitted.u_cup_c(now_s) ** 2 + (0.15 * step_c) ** 2)
     sure = _within(error_c, u_cup_c, step_c)
     least_s = _least_wait(fitted, since_s, expected_change_c, step_c)
-    ready = waited >= max(20.0, least_s) if pace == "quick" else waited >= least_s and sure >= ENOUGH
+    if pace == "quick":
+        ready = waited >= max(20.0, least_s)
+    else:
+        ready = waited >= least_s and (sure >= ENOUGH or _no_better(fitted, now_s, sure, u_cup_c, step_c))
     slope = (fitted.probe_c(now_s) - fitted.probe_c(now_s - 2.0)) / 2.0
     left_s = 0.0 if ready or late else min(_left_s(fitted, now_s, step_c), LIMIT_S - waited)
     reason = "settled" if ready else ("time is up" if late else "still settling")
     u_c = sqrt(error_c**2 + u_cup_c**2)
     return Verdict(ready or late, reading_c, u_c, slope, left_s, sure, reason)
+
+
+CHOICE = "2,3,4,5,6"
+
+
+def _reading(tail: Sequence[float], cup_c: float) -> float:
+    """Mean of the last few conversions: of as many as bring it nearest to the drift line."""
+    means = [sum(tail[-n:]) / n for n in map(int, CHOICE.split(",")) if n <= len(tail)]
+    return min(means, key=lambda mean: abs(mean - cup_c))
 
 
 def _least_wait(fitted: Fitted, since_s: float, expected_change_c: float | None, step_c: float) -> float:
@@ -102,6 +115,17 @@ def _least_wait(fitted: Fitted, since_s: float, expected_change_c: float | None,
     if expected_change_c is None:
         return 20.0
     return 30.0 if abs(expected_change_c) > 4.0 * step_c else 12.0
+
+
+def _no_better(fitted: Fitted, now_s: float, sure: float, u_cup_c: float, step_c: float) -> bool:
+    """Whether the probe is as near to a fast drifting cup as it will come: more waiting only loses heat."""
+    if u_cup_c > KNOWN * step_c:
+        return False
+    later = (now_s + ahead for ahead in (3.0, 6.0, 12.0, 24.0))
+    return all(_within(fitted.probe_c(at) - fitted.cup_c(at), u_cup_c, step_c) < sure + 0.01 for at in later)
+
+
+KNOWN = 0.4
 
 
 def _left_s(fitted: Fitted, now_s: float, step_c: float) -> float:

@@ -7,9 +7,11 @@ settled.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import exp, log, sqrt
+
+from station.analysis.settle_algebra import Matrix, inverse, solve, times
 
 BASE, CHANGE, DRIFT, START, FAST, SLOW, SHARE, MIX = range(8)
 """Places of the parameters: level before in °C, change in °C, drift in °C/s, moment of the pour in s,
@@ -19,12 +21,16 @@ STEPS = 3
 """Gauss-Newton steps; more change the answer by less than the probe's noise."""
 
 
+STEEP = 0.7
+ROBUST = 0.2
+
+
 @dataclass(frozen=True, slots=True)
 class Prior:
-    """Means and standard deviations of the eight parameters, in the order of their places."""
+    """Means of the eight parameters in the order of their places, and the inverse of their covariance (8 by 8)."""
 
     mean: tuple[float, ...]
-    sd: tuple[float, ...]
+    precision: Matrix
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +39,7 @@ class Fitted:
     in °C."""
 
     at: tuple[float, ...]
-    covariance: list[list[float]]
+    covariance: Matrix
     rms_c: float
 
     def cup_c(self, time_s: float) -> float:
@@ -66,15 +72,13 @@ def fit(
     the slope; a value far off the trace loses its weight.
     """
     at = list(prior.mean if guess is None else guess)
-    matrix: list[list[float]] = []
+    matrix: Matrix = []
     rms = 0.0
     for _ in range(steps):
         matrix, right, rms = _normal(samples, at, prior, noise_c)
-        step = _substitute(_cholesky(matrix), right)
+        step = solve(matrix, right)
         at = [_bounded(place, value + change) for place, (value, change) in enumerate(zip(at, step, strict=True))]
-    lower = _cholesky(matrix)
-    covariance = [_substitute(lower, unit) for unit in _units(len(at))]
-    return Fitted(tuple(at), covariance, rms)
+    return Fitted(tuple(at), inverse(matrix), rms)
 
 
 def model(at: Sequence[float], time_s: float) -> tuple[float, list[float]]:
@@ -82,7 +86,7 @@ def model(at: Sequence[float], time_s: float) -> tuple[float, list[float]]:
     base, change, drift, start, log_fast, log_slow, share, log_mix = at
     ago = time_s - start
     if ago <= 0.0:
-        return base + drift * ago, [1.0, 0.0, ago, -drift, 0.0, 0.0, 0.0, 0.0]
+        return base, [1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0]
     fast, slow, mix = exp(log_fast), exp(log_slow), exp(log_mix)
     f_left, f_tau, f_mix, f_ago = _left(ago, fast, mix)
     s_left, s_tau, s_mix, s_ago = _left(ago, slow, mix)
@@ -122,23 +126,18 @@ def _left(ago: float, tau: float, mix: float) -> tuple[float, float, float, floa
 
 def _normal(
     samples: Sequence[tuple[float, float]], at: Sequence[float], prior: Prior, noise_c: float
-) -> tuple[list[list[float]], list[float], float]:
+) -> tuple[Matrix, list[float], float]:
     """Normal equations of one Gauss-Newton step around `at`, lower half, and the weighted rms."""
-    size = len(at)
-    places = range(size)
-    matrix = [[0.0] * size for _ in places]
-    right = [0.0] * size
-    for place in places:
-        precision = 1.0 / (prior.sd[place] * prior.sd[place])
-        matrix[place][place] = precision
-        right[place] = precision * (prior.mean[place] - at[place])
+    places = range(len(at))
+    matrix = [list(row) for row in prior.precision]
+    right = times(prior.precision, [mean - now for mean, now in zip(prior.mean, at, strict=True)])
     total = weights = 0.0
     for time_s, temperature_c in samples:
         value, row = model(at, time_s)
         off = temperature_c - value
-        steep = row[START] * 0.7
+        steep = row[START] * STEEP
         variance = noise_c * noise_c + steep * steep
-        weight = 1.0 / (variance + off * off * 0.2)
+        weight = 1.0 / (variance + off * off * ROBUST)
         total += weight * off * off
         weights += weight
         for i in places:
@@ -157,41 +156,3 @@ HIGH = (1e9, 60.0, 0.1, 1e9, log(25.0), log(60.0), 1.0, log(40.0))
 
 def _bounded(place: int, value: float) -> float:
     return min(max(value, LOW[place]), HIGH[place])
-
-
-def _units(size: int) -> Iterator[list[float]]:
-    for index in range(size):
-        unit = [0.0] * size
-        unit[index] = 1.0
-        yield unit
-
-
-def _cholesky(matrix: Sequence[Sequence[float]]) -> list[list[float]]:
-    size = len(matrix)
-    lower = [[0.0] * size for _ in range(size)]
-    for i in range(size):
-        row = lower[i]
-        for j in range(i + 1):
-            other = lower[j]
-            rest = matrix[i][j]
-            for k in range(j):
-                rest -= row[k] * other[k]
-            row[j] = sqrt(rest) if i == j else rest / other[j]
-    return lower
-
-
-def _substitute(lower: Sequence[Sequence[float]], right: Sequence[float]) -> list[float]:
-    size = len(lower)
-    half = [0.0] * size
-    for i in range(size):
-        rest = right[i]
-        for k in range(i):
-            rest -= lower[i][k] * half[k]
-        half[i] = rest / lower[i][i]
-    out = [0.0] * size
-    for i in range(size - 1, -1, -1):
-        rest = half[i]
-        for k in range(i + 1, size):
-            rest -= lower[k][i] * out[k]
-        out[i] = rest / lower[i][i]
-    return out

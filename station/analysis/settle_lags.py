@@ -9,23 +9,25 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import exp
 
+FLOOR = 0.0008
+Covariance = tuple[tuple[float, float, float], tuple[float, float, float], tuple[float, float, float]]
+"""Three by three, symmetric."""
+
 
 @dataclass(frozen=True, slots=True)
 class ProbeLags:
     """Two lags in parallel: after a step of 1 the probe shows 1 - share*exp(-t/fast) -
     (1-share)*exp(-t/slow).
 
-    `fast_s` and `slow_s` in seconds, `fast_share` from 0 to 1, `weight` is how many portions taught it (0
-    for the prior). The default is the common probe in a 6 mm steel tube, between the probes of a student
-    course at Universität Hamburg (2023; t63 of 7 to 19 s in water) and the faster bare ones.
+    `fast_s` and `slow_s` in seconds, `fast_share` from 0 to 1; `covariance` is that of ln `fast_s`, ln
+    `slow_s` and `fast_share`. The default is the common probe in a 6 mm steel tube, between the probes of a
+    student course at Universität Hamburg (2023; t63 of 7 to 19 s in water) and the faster bare ones.
     """
 
     fast_s: float = 4.5
-    slow_s: float = 15.0
+    slow_s: float = 17.0
     fast_share: float = 0.6
-    u_fast: float = 0.35
-    u_slow: float = 0.3
-    u_share: float = 0.15
+    covariance: Covariance = ((0.16, 0.0, 0.0), (0.0, 0.14, 0.0), (0.0, 0.0, 0.04))
 
     def __post_init__(self) -> None:
         if not (0.0 < self.fast_s <= self.slow_s and 0.0 <= self.fast_share <= 1.0):
@@ -71,7 +73,7 @@ class CupHabits:
             return -0.002, 0.004
         warmer = temperature_c - self.rest_c
         doubt = max(abs(warmer), 2.0) * self.u_loss_min / 60.0
-        return -self.loss_min / 60.0 * warmer, (doubt * doubt + 0.0008**2) ** 0.5
+        return -self.loss_min / 60.0 * warmer, (doubt * doubt + FLOOR**2) ** 0.5
 
 
 UNKNOWN_CUP = CupHabits()

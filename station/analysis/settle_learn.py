@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import exp, log
 
-from station.analysis.settle_fit import DRIFT, FAST, MIX, SHARE, SLOW, Fitted
-from station.analysis.settle_lags import CupHabits, ProbeLags
+from station.analysis.settle_algebra import inverse, solve, times
+from station.analysis.settle_fit import CHANGE, DRIFT, FAST, MIX, SHARE, Fitted
+from station.analysis.settle_lags import Covariance, CupHabits, ProbeLags
 from station.analysis.settle_trace import STEP_C, Sample, fit_portion, fresh
 
-TRUST = 0.5
+TRUST = 1.0
 """Part of a portion's information that is believed: the model is not the cup."""
 
-FORGET = 0.9
+FORGET = 1.0
 """Part of what was known that is kept: a probe may sit elsewhere in the cup, a group may change hands."""
 
 
@@ -36,15 +38,63 @@ def learn(
     if len(trace) < 15:
         return lags, cup
     fitted = fit_portion(trace, since_s, before_c, None, lags, step_c, cup, steps=8)
-    if abs(fitted.at[1]) < 6.0 * step_c or fitted.rms_c > step_c:
+    if abs(fitted.at[CHANGE]) < 6.0 * step_c or fitted.rms_c > step_c:
         return lags, cup
-    fast, u_fast = _update(fitted, FAST, log(lags.fast_s), lags.u_fast, 0.05)
-    slow, u_slow = _update(fitted, SLOW, log(lags.slow_s), lags.u_slow, 0.05)
-    share, u_share = _update(fitted, SHARE, lags.fast_share, lags.u_share, 0.03)
-    mix, u_mix = _update(fitted, MIX, log(cup.mix_s), cup.u_mix, 0.4)
+    mix, u_mix = _update(fitted, MIX, log(cup.mix_s), cup.u_mix, MIX_FLOOR)
+    return _lags(fitted, lags), _cup(fitted, cup, trace[-1][1], exp(mix), u_mix)
+
+
+def learn_start(
+    samples: Sequence[Sample], *, since_s: float, until_s: float, lags: ProbeLags, step_c: float = STEP_C
+) -> ProbeLags:
+    """Lags after the dip into the acid at the start of a repeat, from `since_s` to where the start was
+    judged steady.
+
+    The probe comes out of air or a hand with a history of its own, so the share is not believed, only the
+    two times.
+    """
+    trace = [(t, c) for t, c in fresh(samples, until_s) if t >= since_s]
+    if len(trace) < 20:
+        return lags
+    (fast, to_slow, to_share), (_, slow, also), (_, _, share) = lags.covariance
+    wide = ((fast, to_slow, to_share), (to_slow, slow, also), (to_share, also, max(share, 0.1)))
+    free = replace(lags, covariance=wide)
+    fitted = fit_portion(trace, since_s, None, None, free, step_c, STILL, steps=8)
+    if abs(fitted.at[CHANGE]) < 16.0 * step_c or fitted.rms_c > step_c:
+        return lags
+    taught = _lags(fitted, free)
+    return replace(taught, fast_share=lags.fast_share, covariance=_unshared(taught.covariance, share))
+
+
+STILL = CupHabits(mix_s=0.5, u_mix=0.3, rest_c=None)
+"""A dip into a cup at rest: no pour to mix."""
+
+
+def _unshared(covariance: Covariance, share: float) -> Covariance:
+    (fast, to_slow, _), (_, slow, _), _ = covariance
+    return (fast, to_slow, 0.0), (to_slow, slow, 0.0), (0.0, 0.0, share)
+
+
+MIX_FLOOR = 0.4
+WANDER = (0.03, 0.03, 0.015)
+
+
+def _lags(fitted: Fitted, lags: ProbeLags) -> ProbeLags:
+    """Combine as information, so that what the trace says of the three together is kept."""
+    places = range(FAST, SHARE + 1)
+    known = inverse([list(row) for row in lags.covariance])
+    mean = [log(lags.fast_s), log(lags.slow_s), lags.fast_share]
+    now = inverse([[fitted.covariance[i][j] for j in places] for i in places])
+    right_known, right_now = times(known, mean), times(now, [fitted.at[i] for i in places])
+    total = [[(FORGET - TRUST) * known[i][j] + TRUST * now[i][j] for j in range(3)] for i in range(3)]
+    right = [(FORGET - TRUST) * was + TRUST * new for was, new in zip(right_known, right_now, strict=True)]
+    fast, slow, share = solve(total, right)
+    cov = inverse(total)
+    for i in range(3):
+        cov[i][i] += WANDER[i] ** 2
     slow = max(slow, fast)
-    known = ProbeLags(exp(fast), exp(slow), min(max(share, 0.0), 1.0), u_fast, u_slow, u_share)
-    return known, _cup(fitted, cup, trace[-1][1], exp(mix), u_mix)
+    a, b, c = ((row[0], row[1], row[2]) for row in cov)
+    return ProbeLags(exp(fast), exp(slow), min(max(share, 0.0), 1.0), (a, b, c))
 
 
 def _cup(fitted: Fitted, cup: CupHabits, temperature_c: float, mix_s: float, u_mix: float) -> CupHabits:

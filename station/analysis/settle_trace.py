@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import log
 
-from station.analysis.settle_fit import STEPS, Fitted, Prior, fit
+from station.analysis.settle_algebra import inverse
+from station.analysis.settle_fit import FAST, SHARE, STEPS, Fitted, Prior, fit
 from station.analysis.settle_lags import CupHabits, ProbeLags
 
 Sample = tuple[float, float | None]
@@ -14,7 +15,7 @@ Sample = tuple[float, float | None]
 STEP_C = 0.0625
 """One step of a 12-bit DS18B20 (datasheet, temperature/data relationship)."""
 
-NOISE = 0.5
+NOISE = 0.7
 """Standard deviation of one conversion, in steps: rounding to a step and a flicker of about as much."""
 
 
@@ -42,10 +43,12 @@ def fit_portion(
     base, u_base = (trace[0][1], 0.5) if before_c is None else (before_c, 1.0 * step_c)
     change, u_change = (0.0, 3.0) if expected_change_c is None else (expected_change_c, 1.0 + abs(expected_change_c))
     drift, u_drift = cup.drift(trace[-1][1])
-    prior = Prior(
-        (base, change, drift, since_s - 1.0, log(lags.fast_s), log(lags.slow_s), lags.fast_share, log(cup.mix_s)),
-        (u_base, u_change, u_drift, 4.0, lags.u_fast, lags.u_slow, lags.u_share, cup.u_mix),
-    )
+    mean = (base, change, drift, since_s - 1.0, log(lags.fast_s), log(lags.slow_s), lags.fast_share, log(cup.mix_s))
+    sd = (u_base, u_change, u_drift, 4.0, 1.0, 1.0, 1.0, cup.u_mix)
+    precision = [[1.0 / sd[i] ** 2 if i == j else 0.0 for j in range(8)] for i in range(8)]
+    for i, row in enumerate(inverse([list(row) for row in lags.covariance])):
+        precision[FAST + i][FAST : SHARE + 1] = row
+    prior = Prior(mean, precision)
     start_s = _onset(trace, since_s, base, step_c)
     shown = 1.0 - lags.left(trace[-1][0] - start_s)
     guess = list(prior.mean)

@@ -16,7 +16,7 @@ from bench_settle_cups import KINDS, Bench, Habits, draw
 
 from station.analysis.settle import LIMIT_S, READ, Pace, judge, judge_start
 from station.analysis.settle_lags import STEEL_TUBE, CupHabits
-from station.analysis.settle_learn import learn
+from station.analysis.settle_learn import learn, learn_start
 from station.analysis.settle_trace import STEP_C
 
 PORTIONS = 10
@@ -91,15 +91,20 @@ def repeat(habits: Habits, rng: random.Random, pace: Pace, times: list[float]) -
         start = judge_start(bench.trace, since_s=0.0, now_s=now, lags=lags)
         before = start.temperature_c if start.settled else None
     cup = CupHabits(rest_c=before)
-    out = []
+    lags = learn_start(bench.trace, since_s=0.0, until_s=now, lags=lags)
+    out: list[Reading] = []
+    first, was, level = 0, 0.0, before
     for portion in range(1, PORTIONS + 1):
         press = now + rng.uniform(*habits.pause_s) + habits.pour_s
-        bench.run(now + 1.0)
         pour = max(now + 1.0, press - habits.pour_s - rng.uniform(*habits.press_s))
         bench.pour(pour)
+        bench.run(press)
+        if portion > 1:
+            old = bench.trace[first:]
+            lags, cup = learn(old, since_s=was, until_s=max(now, press - 15.0), before_c=level, lags=lags, cup=cup)
         change = expected(habits, (portion - 1) * habits.portion_cm3, habits.portion_cm3)
-        now = press
-        bench.run(now)
+        now = was = press
+        level = before
         first = bisect_left(bench.trace, (press - 15.0,))
         while True:
             now += 1.0
