@@ -83,7 +83,10 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
     bench = Bench.opened(parts.journal, parts.clock, parts.probe, parts.panel)
     parts.relay.bench = bench
     started = e.StationStarted(VERSION, settings.probe.driver, parts.probe.probe_id, settings.panel.pins)
-    await bench.start(plan, started, anew=anew)
+    try:
+        await bench.start(plan, started, anew=anew)
+    except JournalError as error:
+        raise CommandError(str(error), EXIT_RECORD) from None
     about = {"name": settings.bench.name, "virtual": parts.driver is not None, "panel": settings.panel.pins}
     return Watch(bench, about)
 

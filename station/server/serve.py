@@ -40,7 +40,7 @@ def listen(host: str, port: int) -> socket.socket:
     try:
         bound.bind((host, port))
         bound.listen(BACKLOG)
-    except (OSError, OverflowError, ValueError) as error:  # ValueError: what cannot be a host's name
+    except (OSError, OverflowError, ValueError, TypeError) as error:  # the last two: no name of a host at all
         bound.close()
         raise PortTaken(f"cannot listen on {host} port {port}: {error}; choose another server.port") from error
     return bound
