@@ -149,3 +149,22 @@ def test_a_bad_read_is_no_neighbour(tree: PlainTree, opened: Opened) -> None:
     reader = opened()
     tree.text(good(0x0550, 0x66, 0xA5))
     assert [reader.read().bad for _ in range(3)] == ["power_on"] * 3
+
+
+def test_a_neighbour_counts_over_a_bad_read_between(tree: PlainTree, opened: Opened) -> None:
+    reader = opened()
+    results = []
+    for text in (good(1353, 0x66, 0xA5), "", good(0x0550, 0x66, 0xA5)):
+        tree.text(text)
+        results.append(reader.read().bad)
+    assert results == [None, "empty", None]
+
+
+def test_a_clone_is_known_by_its_first_byte_6_that_does_not_count(tree: PlainTree, opened: Opened) -> None:
+    """Byte 6 of many clones stands still at 0x0c, which now and then is what a genuine chip would have."""
+    reader = opened()
+    results = []
+    for raw in (0x0554, 0x0553, 0x0554, 0x0550):
+        tree.text(good(raw, 0x0C))
+        results.append(reader.read().temperature_c)
+    assert results == [85.25, 85.1875, 85.25, 85.0]

@@ -89,7 +89,9 @@ def test_signals_do_not_reach_a_conversion(tree: PlainTree, opened: Opened) -> N
         reader.start(collected)
         assert converting.wait(10.0)
         assert reader._thread is not None and reader._thread.ident is not None
-        for _ in range(200):
+        for _ in range(20_000):
+            if collected.readings:
+                break
             os.kill(os.getpid(), signal.SIGUSR1)
             signal.pthread_kill(reader._thread.ident, signal.SIGUSR1)
         readings = collected.wait(2)

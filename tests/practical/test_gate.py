@@ -31,7 +31,9 @@ def test_out_of_range_is_refused_and_remembered_by_nobody(gate: Gate, temperatur
     assert judge_sample(gate, 101.0, temperature_c) == ("out_of_range", gate)
 
 
-@pytest.mark.parametrize(("passed_s", "reach_c"), [(0.0, 1.0), (0.5, 2.5), (1.0, 4.0), (3.0, 10.0), (5.0, 16.0)])
+@pytest.mark.parametrize(
+    ("passed_s", "reach_c"), [(-1.0, 1.0), (0.0, 1.0), (0.5, 2.5), (1.0, 4.0), (3.0, 10.0), (5.0, 16.0)]
+)
 @pytest.mark.parametrize("sign", [1, -1])
 def test_how_far_a_probe_can_move(passed_s: float, reach_c: float, sign: int) -> None:
     at_s, near_c, far_c = 100.0 + passed_s, 21.0 + sign * reach_c, 21.0 + sign * (reach_c + 0.0625)
