@@ -1,0 +1,126 @@
+"""`station serve` stops when it is told to: soon, well, and with everything that was answered in the record."""
+
+import signal
+import socket
+import sqlite3
+import threading
+import time
+from pathlib import Path
+
+import pytest
+
+from station.practical import events as e
+from station.record.journal import FILE_NAME, first_broken, read_events
+from tests.command.child import Served
+
+LIMIT_S = 4.0
+
+
+class Listener(threading.Thread):
+    """Reads a live stream to its end."""
+
+    def __init__(self, port: int) -> None:
+        super().__init__(daemon=True)
+        self.text = b""
+        self.socket = socket.create_connection(("127.0.0.1", port), timeout=20)
+        self.socket.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: x\r\n\r\n")
+        self.start()
+
+    def run(self) -> None:
+        with self.socket:
+            while chunk := self.socket.recv(65536):
+                self.text += chunk
+
+    def numbers(self) -> list[int]:
+        return [int(line.removeprefix(b"id: ")) for line in self.text.split(b"\n") if line.startswith(b"id: ")]
+
+
+def sleeper(port: int) -> socket.socket:
+    """Open a stream and never read it."""
+    asleep = socket.socket()
+    asleep.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
+    asleep.connect(("127.0.0.1", port))
+    asleep.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: x\r\n\r\n")
+    return asleep
+
+
+def until(station: Served, seq: int) -> None:
+    limit_s = time.monotonic() + 10
+    while station.state()["seq"] < seq:
+        assert time.monotonic() < limit_s
+        time.sleep(0.02)
+
+
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGINT])
+def test_with_ten_open_streams_and_a_sleeping_one_it_ends_in_time_and_well(tmp_path: Path, number: int) -> None:
+    with Served(tmp_path, speed=100) as station, sleeper(station.port):
+        listeners = [Listener(station.port) for _ in range(10)]
+        acts = [station.act("begin", "k1"), station.act("portion_added", "k2", portion=1)]
+        until(station, 60)
+        acts.append(station.act("portion_added", "k3", portion=2))
+        begun_s = time.monotonic()
+        station.process.send_signal(number)
+        assert station.process.wait(timeout=20) == 0
+        took_s = time.monotonic() - begun_s
+        assert station.errors() == ""
+        for listener in listeners:
+            listener.join(timeout=10)
+    assert took_s < LIMIT_S
+    kept = list(read_events(station.record))
+    assert [each.seq for each in kept] == list(range(1, len(kept) + 1))
+    assert first_broken(station.record) is None
+    assert {each.event.key for each in kept if isinstance(each.event, e.PortionAdded | e.RepeatBegun)} == {
+        "k1",
+        "k2",
+        "k3",
+    }
+    assert {each.json()["seq"] for each in acts} <= {each.seq for each in kept}
+    for listener in listeners:
+        heard = listener.numbers()
+        assert heard == list(range(1, len(heard) + 1))  # nothing was told that is not kept
+        assert acts[-1].json()["seq"] <= heard[-1] <= kept[-1].seq
+        assert listener.text.endswith(b"0\r\n\r\n")  # each stream was ended, not cut (RFC 9112, 7.1)
+
+
+def test_nothing_is_left_to_be_recovered(tmp_path: Path) -> None:
+    with Served(tmp_path) as station:
+        station.act("begin", "k1")
+        status, _ = station.terminate()
+        assert status == 0
+    assert not (station.record / f"{FILE_NAME}-wal").exists()
+    connection = sqlite3.connect(f"file:{station.record / FILE_NAME}?mode=ro", uri=True)
+    assert connection.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
+    connection.close()
+
+
+def test_a_signal_as_soon_as_the_address_is_told_ends_it_well(tmp_path: Path) -> None:
+    with Served(tmp_path) as station:
+        status, took_s = station.terminate()
+        assert (status, station.errors()) == (0, "")
+    assert took_s < LIMIT_S
+
+
+def test_a_second_signal_does_no_harm(tmp_path: Path) -> None:
+    with Served(tmp_path) as station, sleeper(station.port):
+        station.process.send_signal(signal.SIGTERM)
+        status, _ = station.terminate()
+        assert (status, station.errors()) == (0, "")
+    assert first_broken(station.record) is None
+
+
+def test_while_it_serves_it_has_loaded_neither_numpy_nor_scipy(tmp_path: Path) -> None:
+    with Served(tmp_path) as station:
+        station.act("begin", "k1")
+        station.act("portion_added", "k2", portion=1)
+        loaded = Path(f"/proc/{station.process.pid}/maps").read_text()
+        assert "python" in loaded
+        assert "numpy" not in loaded
+        assert "scipy" not in loaded
+        assert station.terminate()[0] == 0
+
+
+def test_a_second_station_on_the_same_record_is_one_line_and_the_first_goes_on(tmp_path: Path) -> None:
+    with Served(tmp_path) as station:
+        with pytest.raises(AssertionError, match="another station keeps its record here; stop it first"):
+            Served(tmp_path)
+        assert station.act("begin", "k1").status_code == 200
