@@ -1,8 +1,8 @@
 """The cup model: temperature at the probe while portions of alkali go into an insulated cup of acid.
 
 Between pours the cup is a linear system: liquid (with the fast part of the cup), a part of the wall that
-warms slowly, unmixed heat that dies away, and a probe with two time constants. Its solution in each
-interval is a sum of six exponentials ("modes"), so the trace and its derivatives are closed forms:
+warms slowly, unmixed heat that dies away (some of it slowly), and a probe with two time constants. Its solution in each
+interval is a sum of seven exponentials ("modes"), so the trace and its derivatives are closed forms:
 
 * a pour adds alkali of its own temperature and the heat of the part that still finds acid;
 * the liquid's heat capacity follows its composition;
@@ -57,7 +57,7 @@ class Cup:
 class Modes:
     """The trace as exponentials: T(t) = Σ amplitude·exp(rate·(t − start)) in each interval.
 
-    ``start`` has shape (intervals, batch), ``rate`` and ``amplitude`` (intervals, 6, batch); ``liquid_c`` is the
+    ``start`` has shape (intervals, batch), ``rate`` and ``amplitude`` (intervals, 7, batch); ``liquid_c`` is the
     temperature of the liquid before and after each pour, (pours, 2, batch).
     """
 
@@ -92,7 +92,7 @@ class _Tables:
     def __init__(self, cup: Cup, theta: Numbers) -> None:
         layout, self._theta = cup.layout, theta
         volumes = theta[:, layout.volumes].T
-        times = theta[:, layout.times].T
+        times = theta[:, layout.times].T - self["press_s"]
         self.start = np.concatenate([np.full_like(times[:1], cup.begin_s), times])
         self.seconds = np.diff(self.start, axis=0)
         poured = np.concatenate([np.zeros_like(volumes[:1]), np.cumsum(volumes, axis=0)])
@@ -136,7 +136,9 @@ class _Tables:
         """Gains of the probe's two lags for each mode, (intervals, 2, batch), and the decay over an interval."""
         mix = _apart(_apart(-1.0 / mixing_s, self.lags[0]), self.lags[1])
         self.mix = np.concatenate([mix[:1], mix])
-        rates = self.slow, self.wall, self.mix
+        stir = _apart(_apart(-np.exp(-self["log_slow_mixing_s"]), self.lags[0]), self.lags[1])
+        self.corner = np.broadcast_to(stir, self.mix.shape)
+        rates = self.slow, self.wall, self.mix, self.corner
         self.gains = [1.0 / (1.0 + rate[:, None] * self.lags) for rate in rates]
         self.decays = [np.exp(rate[:-1] * self.seconds) for rate in rates]
         self.own_decay = np.exp(-self.seconds[:, None] / self.lags)
@@ -146,35 +148,39 @@ def modes(cup: Cup, theta: Numbers) -> Modes:
     """Modes of the probe's temperature for parameter vectors ``theta`` of shape (batch, size)."""
     table = _Tables(cup, theta)
     pours, shape = cup.layout.pours, table.start.shape
-    first, second, unmixed = (np.empty(shape, theta.dtype) for _ in range(3))
+    first, second, unmixed, corner = (np.empty(shape, theta.dtype) for _ in range(4))
     own = np.empty((shape[0], 2, shape[1]), theta.dtype)
     liquid_c = np.empty((pours, 2, shape[1]), theta.dtype)
-    liquid, left = table["start_c"], np.zeros_like(table["start_c"])
+    liquid, slow_share = table["start_c"], table["slow_share"]
+    left, far = np.zeros_like(liquid), np.zeros_like(liquid)
     wall = liquid + table["wall_offset_c"]
     probe = np.broadcast_to(liquid + table["probe_offset_c"], own[0].shape)
-    slow_gain, wall_gain, mix_gain = table.gains
+    slow_gain, wall_gain, mix_gain, far_gain = table.gains
     for k in range(pours + 1):
         room = table.room[k]
         excess, wall_excess = liquid - room, wall - room
         first[k] = a = table.liquid_first[0][k] * excess + table.liquid_first[1][k] * wall_excess
         second[k] = b = excess - a
-        unmixed[k] = -left
-        own[k] = probe - room - a * slow_gain[k] - b * wall_gain[k] + left * mix_gain[k]
+        unmixed[k], corner[k] = -left, -far
+        driven = room + a * slow_gain[k] + b * wall_gain[k] - left * mix_gain[k] - far * far_gain[k]
+        own[k] = probe - driven
         if k == pours:
             break
-        slow, fade, mix = (decay[k] for decay in table.decays)
+        slow, fade, mix, creep = (decay[k] for decay in table.decays)
         wall_part = table.wall_first[0][k] * excess + table.wall_first[1][k] * wall_excess
         wall = room + wall_part * slow + (wall_excess - wall_part) * fade
-        a, b, left = a * slow, b * fade, left * mix
-        probe = room + a * slow_gain[k] + b * wall_gain[k] - left * mix_gain[k] + own[k] * table.own_decay[k]
+        a, b, left, far = a * slow, b * fade, left * mix, far * creep
+        driven = room + a * slow_gain[k] + b * wall_gain[k] - left * mix_gain[k] - far * far_gain[k]
+        probe = driven + own[k] * table.own_decay[k]
         before = room + a + b
         step = table.fixed[k] + table.share[k] * before
-        liquid, left = before + step, left + step
+        liquid, left, far = before + step, left + far + (1.0 - slow_share) * step, slow_share * step
         liquid_c[k, 0], liquid_c[k, 1] = before, liquid
     share = np.stack([table["lag_share"], 1.0 - table["lag_share"]])
-    seen = [amp * (gain * share).sum(axis=1) for amp, gain in zip((first, second, unmixed), table.gains, strict=True)]
+    inputs = first, second, unmixed, corner
+    seen = [part * (gain * share).sum(axis=1) for part, gain in zip(inputs, table.gains, strict=True)]
     own_rate = np.broadcast_to(-1.0 / table.lags, own.shape)
-    rate = [np.zeros_like(first), table.slow, table.wall, table.mix, own_rate[:, 0], own_rate[:, 1]]
+    rate = [np.zeros_like(first), table.slow, table.wall, table.mix, table.corner, own_rate[:, 0], own_rate[:, 1]]
     amplitude = [table.room, *seen, own[:, 0] * share[0], own[:, 1] * share[1]]
     return Modes(table.start, np.stack(rate, axis=1), np.stack(amplitude, axis=1), liquid_c)
 

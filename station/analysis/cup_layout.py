@@ -1,4 +1,4 @@
-"""Where each parameter of the cup model stands in its vector: twenty of the cup, three of each pour.
+"""Where each parameter of the cup model stands in its vector: twenty-three of the cup, three of each pour.
 
 Knows names, units and order only; the physics is in :mod:`station.analysis.cup`.
 """
@@ -18,6 +18,9 @@ SCALARS = (
     "log_lag_slow_s",
     "lag_share",  # … and the share of the fast one in its step response
     "log_mixing_s",  # ln of the common mixing time
+    "slow_share",  # the part of a portion's heat that mixes slowly, in a corner that is not stirred …
+    "log_slow_mixing_s",  # … and ln of the time that takes
+    "press_s",  # how much later than the pour this group presses, on average
     "cup_j_k",  # heat capacity of cup and probe
     "wall_share",  # the part of it that warms slowly
     "log_wall_s",
@@ -48,7 +51,7 @@ class Layout:
 
     @property
     def times(self) -> slice:
-        """Moments of the pours, s."""
+        """Moments of the pours, s, before the common lateness of the press is taken off."""
         return slice(len(SCALARS), len(SCALARS) + self.pours)
 
     @property

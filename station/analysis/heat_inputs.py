@@ -54,14 +54,14 @@ class Trace:
 class Pour:
     """One portion: when "it is in" was pressed, its nominal volume and that volume's u (1 sd, independent).
 
-    ``u_press_s`` says how far the press may be from the pour. A portion that may be missing or doubled gets
+    ``u_press_s`` says how far the press may be from the pour beyond what the group is late or early on average. A portion that may be missing or doubled gets
     a ``u_volume_cm3`` as large as its volume.
     """
 
     press_s: float
     volume_cm3: float
     u_volume_cm3: float
-    u_press_s: float = 4.0
+    u_press_s: float = 2.5
 
     def __post_init__(self) -> None:
         if not (self.volume_cm3 > 0.0 and self.u_volume_cm3 >= 0.0 and self.u_press_s >= 0.0):

@@ -16,6 +16,8 @@ from station.analysis.cup import Cup
 from station.analysis.cup_layout import INDEX, Layout
 from station.analysis.heat_inputs import Array, Estimate, HeatSetup, Pour, Trace
 
+SLOW_SHARE, GROUP_PRESS_S = 0.06, 3.0
+
 FREE = 1e6
 """Standard uncertainty of a parameter about which nothing is known."""
 
@@ -52,6 +54,9 @@ def _scalars(setup: HeatSetup, first_c: float) -> dict[str, Estimate]:
         "log_lag_slow_s": _log(setup.lag_slow_s),
         "lag_share": setup.lag_share,
         "log_mixing_s": Estimate(float(np.log(3.0)), 0.7),
+        "slow_share": Estimate(0.0, SLOW_SHARE),
+        "log_slow_mixing_s": Estimate(float(np.log(50.0)), 0.5),
+        "press_s": Estimate(1.0, GROUP_PRESS_S),
         "cup_j_k": setup.cup_j_k,
         "wall_share": Estimate(0.5, 0.3),
         "log_wall_s": Estimate(float(np.log(40.0)), 0.7),
