@@ -36,8 +36,7 @@ def analysed(path: Path, plan: Plan | None) -> dict[str, Any]:
     """Return the results for a file; readings of a record are those the live procedure would have put down."""
     from station.practical.results import results  # noqa: PLC0415 - loads numpy, which other commands need not
 
-    repeats = load_repeats(path)
-    return results(plan, [with_readings(plan, each) if each.samples else each for each in repeats])
+    return results(plan, with_readings(plan, load_repeats(path)))
 
 
 def _analyse(options: argparse.Namespace) -> int:

@@ -26,10 +26,9 @@ def _replay(options: argparse.Namespace) -> int:
     repeats = load_repeats(options.file)
     if not all(each.samples for each in repeats):
         raise CommandError(f"{options.file}: line 1: no samples to replay; a record CSV has a column time_s")
-    for recorded in repeats:
-        for decided in replay(plan, recorded):
-            line = decision(decided)
-            print(json.dumps(line, ensure_ascii=False) if options.json else _words(line), flush=True)
+    for decided in replay(plan, repeats):
+        line = decision(decided)
+        print(json.dumps(line, ensure_ascii=False) if options.json else _words(line), flush=True)
     return 0
 
 

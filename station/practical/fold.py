@@ -7,6 +7,7 @@ from typing import Any
 
 from station.practical import events as e
 from station.practical.gate import judge_sample
+from station.practical.learning import learned
 from station.practical.plan import plan_from
 from station.practical.state import Gate, Portion, Reading, Repeat, Sample, State, Step
 
@@ -88,11 +89,12 @@ def _added(state: State, event: e.PortionAdded, time_s: float) -> State:
     return replace(changed, step=Step.SETTLE, prompted=None)
 
 
-def _settled(state: State, event: e.ReadingSettled, _: float) -> State:
+def _settled(state: State, event: e.ReadingSettled, time_s: float) -> State:
     repeat = state.repeats[event.repeat - 1]
     reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, event.reason)
     others = tuple(each for each in repeat.readings if each.portion != event.portion)
-    return state.with_repeat(replace(repeat, readings=(*others, reading)))
+    changed = state.with_repeat(replace(repeat, readings=(*others, reading)))
+    return learned(changed, repeat, event, time_s) if event.settled else changed
 
 
 def _undone(state: State, event: e.PortionUndone, _: float) -> State:

@@ -1,12 +1,11 @@
 """Asks the settle detector at each sample, and puts down what it says."""
 
 from station.analysis.settle import Verdict, judge, judge_start
-from station.analysis.settle_lags import STEEL_TUBE
 from station.practical import events as e
 from station.practical.plan import OncePlan
 from station.practical.state import Repeat, State, Step
 
-BEFORE_S = 8.0
+BEFORE_S = 10.0
 """How much of the trace before the press the detector sees: a pour may come some seconds before its press."""
 STEP_C = 0.0625
 START_HOLD_S = 30.0
@@ -42,7 +41,8 @@ def portion_verdict(state: State, time_s: float) -> Verdict:
         since_s=since_s,
         now_s=time_s,
         before_c=before[0] if before else None,
-        lags=STEEL_TUBE,
+        lags=state.lags,
+        cup=state.habits,
         step_c=STEP_C,
         pace=state.plan.pace,
     )

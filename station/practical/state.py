@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
+from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
 from station.practical.plan import READY_PLAN, Plan, read_plan
 
 
@@ -110,6 +111,8 @@ class State:
     probe: str = "ok"
     keys: tuple[str, ...] = ()
     ended_early: bool = False
+    lags: ProbeLags = STEEL_TUBE
+    habits: CupHabits = UNKNOWN_CUP
 
     @property
     def current(self) -> Repeat | None:
