@@ -82,19 +82,31 @@ export interface Line {
   points: number[];
 }
 
-export interface Crossing {
+export interface EndPoint {
   end_point_cm3: number;
   u_end_point_cm3: number;
   interval_95_cm3: readonly [number, number];
+}
+
+/** The graph-paper method on the mean readings; its interval knows their scatter only. */
+export interface Crossing extends EndPoint {
   temperature_c: number;
+  /** How far off lines through raw readings are expected to be / cm³; negative: too low. */
+  predicted_bias_cm3?: number | null;
   before: Line;
   after: Line;
+}
+
+/** The fit of the whole trace. */
+export interface HeatBalance extends EndPoint {
+  describes_trace: boolean;
 }
 
 export interface Result {
   seq: number;
   straight_lines: Crossing | null;
-  refused: { straight_lines?: string };
+  heat_balance?: HeatBalance | null;
+  refused: { straight_lines?: string; heat_balance?: string };
 }
 
 /** What the station says of itself, without the samples. */
@@ -104,6 +116,8 @@ export interface View {
   time_s: number;
   speed: number;
   bench: { name: string; virtual: boolean; panel: string };
+  /** Why nothing can be kept just now, in words. */
+  fault: string | null;
   plan: Plan;
   state: "ready" | "alkali" | "start" | "pour" | "settle" | "rinse" | "paused" | "done";
   instruction: Instruction;

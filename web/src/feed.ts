@@ -87,7 +87,8 @@ export class Feed {
 
   private onLetter(letter: Letter): void {
     if (letter.note) this.step(heard(this.seat, letter.note, performance.now()));
-    if (letter.relay && this.seat.role === "follower") this.take(letter.relay);
+    const listens = this.seat.role === "follower" || this.seat.role === "asking";
+    if (letter.relay && listens) this.take(letter.relay);
   }
 
   /** A message the leader heard first-hand: taken in, and passed on to the other tabs. */

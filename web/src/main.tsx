@@ -6,18 +6,24 @@ import { Feed } from "./feed";
 
 /** Ages must move on while nothing is heard. */
 const AGE_MS = 500;
+/** A browser may hold frames back for a window that is half covered; the truth must not wait for them. */
+const LATEST_MS = 100;
 
 const root = document.getElementById("page");
 if (!root) throw new Error("index.html has no #page");
 
-let asked = false;
+let frame = 0;
+let timer = 0;
 const draw = () => {
-  asked = false;
+  cancelAnimationFrame(frame);
+  clearTimeout(timer);
+  frame = timer = 0;
   render(<App model={feed.model} now_ms={performance.now()} take={(message) => feed.take(message)} />, root);
 };
 const askForDraw = () => {
-  if (!asked) requestAnimationFrame(draw);
-  asked = true;
+  if (timer) return;
+  frame = requestAnimationFrame(draw);
+  timer = window.setTimeout(draw, LATEST_MS);
 };
 const feed = new Feed(askForDraw);
 feed.start();

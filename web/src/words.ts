@@ -53,6 +53,7 @@ export const words = {
   } as Record<string, string>,
   badSample: (kind: string) => `newest sample left out: ${kind}`,
 
+  fault: (reason: string) => `Nothing can be recorded just now. Call your teacher. (${reason})`,
   sending: "Sending …",
   unanswered:
     "The station did not answer, so this may or may not be recorded. Press again: it is never counted twice.",
@@ -74,13 +75,22 @@ export const words = {
   volumeChartText: (points: number) =>
     points === 0 ? "No readings yet." : `${points} readings; the table below gives them all.`,
 
-  result: "Where the lines cross",
-  byStraightLines: "straight lines",
+  byStraightLines: "Where the straight lines cross",
+  byHeatBalance: "Heat balance of the whole trace",
   endPoint: (volume_cm3: number, u_cm3: number) => `${fixed(volume_cm3, volumeDecimals(u_cm3))} cm³`,
   plusMinus: (u_cm3: number) => `standard uncertainty ${fixed(u_cm3, volumeDecimals(u_cm3))} cm³`,
   interval: (low: number, high: number, u_cm3: number) =>
     `95 % interval ${fixed(low, volumeDecimals(u_cm3))} to ${fixed(high, volumeDecimals(u_cm3))} cm³`,
-  refused: (reason: string) => `The lines give no crossing yet: ${reason}`,
+  scatterOnly: (bias_cm3: number | null) => {
+    const known = "The ± knows only how the readings scatter.";
+    if (bias_cm3 === null || Math.abs(bias_cm3) < 0.05) return known;
+    const side = bias_cm3 < 0 ? "low" : "high";
+    return `${known} Lines through uncorrected readings are expected to cross about ${fixed(Math.abs(bias_cm3), 1)} cm³ too ${side} here.`;
+  },
+  heatBalanceKnows: "Allows for the growing volume, the loss to the room and the probe’s lag.",
+  notDescribed: "The model does not describe this trace well: take this with care.",
+  refused: (reason: string) => `The lines give no crossing. ${reason}`,
+  refusedHeat: (reason: string) => `No heat balance. ${reason}`,
 
   table: "Readings",
   tableVolume: "volume added / cm³",

@@ -35,6 +35,7 @@ const view: View = {
   portion: 1,
   portions_planned: 3,
   total_added_cm3: 5,
+  fault: null,
   settle: { left_s: 12, sure: 0.4 },
   live: { temperature_c: 22.5, time_s: 129.5, bad: null },
   last_good: { temperature_c: 22.5, time_s: 129.5 },

@@ -6,6 +6,7 @@ import type { Freshness } from "../age";
 import { drawnRepeats } from "../chart_volume";
 import type { View } from "../contract";
 import { keptTogether } from "../format";
+import { waitLeft } from "../wait";
 import { words } from "../words";
 import type { Acting } from "./acting";
 
@@ -28,14 +29,6 @@ function standing(view: View): string {
   const portion = view.instruction.portion ?? view.portion;
   if (portion === 0 || view.state === "rinse") return repeat;
   return `${repeat} · ${words.portionOf(portion, view.portions_planned)}`;
-}
-
-/** Wall seconds left of a wait, and the share of it that is over. */
-export function waitLeft(view: View, poured_s: number | null): { left_s: number | null; over: number | null } {
-  if (!view.settle || view.settle.left_s === null) return { left_s: null, over: null };
-  const { left_s } = view.settle;
-  const gone_s = poured_s === null ? 0 : Math.max(0, view.time_s - poured_s);
-  return { left_s: left_s / (view.speed || 1), over: gone_s + left_s > 0 ? gone_s / (gone_s + left_s) : null };
 }
 
 function Waiting({ view, poured_s }: { view: View; poured_s: number | null }) {
@@ -65,7 +58,13 @@ function DoneButton({ view, acting }: { view: View; acting: Acting }) {
     void acting.send(meant);
   };
   return (
-    <button type="button" class="done" aria-disabled={acting.busy} onClick={press}>
+    <button
+      type="button"
+      class="done"
+      data-act={act}
+      data-portion={portion}
+      aria-disabled={acting.busy} onClick={press}
+    >
       {acting.busy ? words.sending : (label ?? words.correctionNames[act]?.(portion ?? 0) ?? act)}
     </button>
   );
@@ -89,6 +88,11 @@ export function InstructionCard({ view, poured_s, heard, acting }: Props) {
         )}
         <DoneButton view={view} acting={acting} />
       </div>
+      {view.fault && (
+        <p class="fault" role="alert">
+          {words.fault(view.fault)}
+        </p>
+      )}
       {acting.trouble && (
         <div class="trouble" role="alert">
           <p>{acting.trouble}</p>

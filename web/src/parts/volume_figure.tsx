@@ -106,7 +106,7 @@ export function VolumeFigure({ plan, repeats, mean, result, over }: Props) {
     () => (
       <section class="figure">
         <h2 id="volume-title">{words.volumeChart}</h2>
-        <Sized class="drawing" shape={0.43}>
+        <Sized class="drawing" shape={0.4}>
           {(box) => <Drawing data={{ plan, repeats, mean, crossing }} box={box} />}
         </Sized>
         <Legend

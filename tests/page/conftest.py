@@ -1,0 +1,235 @@
+"""A real station, a real browser. Every page that a test opens is watched: a console error, a script error or a
+request to anywhere but the station fails the test that opened it.
+"""
+
+import json
+import shutil
+import signal
+import socket
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import httpx
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, ViewportSize, sync_playwright
+
+STATION = Path(sys.executable).parent / "station"
+FLAGS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+PHONE = ViewportSize(width=360, height=760)
+PROJECTOR = ViewportSize(width=1920, height=1080)
+START_S = 30.0
+
+
+class Station:
+    """A station in its own process: `demo` or `serve`; it can be held, killed and started again."""
+
+    def __init__(self, *arguments: str) -> None:
+        self.arguments = arguments
+        self.url = ""
+        self._process: subprocess.Popen[str] | None = None
+
+    def start(self) -> None:
+        """Start the process and wait for its first line."""
+        self._process = subprocess.Popen(
+            [str(STATION), *self.arguments], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+        )
+        assert self._process.stdout is not None
+        line = self._process.stdout.readline()
+        if not line:
+            pytest.fail(f"station {' '.join(self.arguments)} died: {self._process.communicate()[1]}")
+        self.url = str(json.loads(line)["url"]) if line.startswith("{") else line.rsplit(maxsplit=1)[-1]
+        self._answers()
+
+    def _answers(self) -> None:
+        until = time.monotonic() + START_S
+        while time.monotonic() < until:
+            try:
+                httpx.get(f"{self.url}api/state", timeout=5).raise_for_status()
+            except httpx.HTTPError:
+                time.sleep(0.05)
+            else:
+                return
+        pytest.fail(f"the station at {self.url} did not answer within {START_S:.0f} s")
+
+    def state(self) -> dict[str, Any]:
+        """What the station itself says."""
+        answer: dict[str, Any] = httpx.get(f"{self.url}api/state", timeout=10).json()
+        return answer
+
+    def act(self, **act: Any) -> httpx.Response:
+        """Act from another device."""
+        return httpx.post(f"{self.url}api/acts", json={"key": f"test {time.monotonic_ns()}", **act}, timeout=10)
+
+    def signal(self, number: signal.Signals) -> None:
+        """Send the process a signal."""
+        assert self._process is not None
+        self._process.send_signal(number)
+
+    def kill(self) -> None:
+        """Cut the power."""
+        assert self._process is not None
+        self._process.kill()
+        self._process.communicate()
+        self._process = None
+
+    def stop(self) -> None:
+        """Stop the process if it runs."""
+        if self._process is None:
+            return
+        self._process.send_signal(signal.SIGCONT)
+        self._process.terminate()
+        try:
+            self._process.communicate(timeout=15)
+        except subprocess.TimeoutExpired:
+            self.kill()
+
+
+@dataclass
+class Watched:
+    """Pages under watch: what went wrong on them, and which streams they hold."""
+
+    origin: str
+    wrong: list[str] = field(default_factory=list)
+    _streams: list[Request] = field(default_factory=list)
+    opened: int = 0
+    expected: tuple[str, ...] = ()
+    """Parts of console messages that this test provokes, such as a refused connection."""
+
+    @property
+    def open_streams(self) -> list[Request]:
+        """Streams that pages still open hold now."""
+        return [each for each in self._streams if not each.frame.page.is_closed()]
+
+    def watch(self, context: BrowserContext) -> None:
+        """Watch everything in a browser context."""
+        context.on("console", self._said)
+        context.on("weberror", lambda error: self._error(str(error.error)))
+        context.on("request", self._requested)
+        context.on("requestfinished", self._ended)
+        context.on("requestfailed", self._ended)
+
+    def _said(self, message: ConsoleMessage) -> None:
+        if message.type == "error":
+            self._error(message.text)
+
+    def _error(self, text: str) -> None:
+        if not any(part in text for part in self.expected):
+            self.wrong.append(text)
+
+    def _requested(self, request: Request) -> None:
+        if not request.url.startswith((self.origin, "data:")):
+            self.wrong.append(f"request off the station: {request.url}")
+        if "/api/stream" in request.url:
+            self.opened += 1
+            self._streams.append(request)
+
+    def _ended(self, request: Request) -> None:
+        if request in self._streams:
+            self._streams.remove(request)
+
+
+def expect_accessible(page: Page) -> None:
+    """No violation of any rule that axe-core knows."""
+    results = Axe().run(page)
+    assert results.violations_count == 0, results.generate_report()
+
+
+OpenContext = Callable[..., tuple[BrowserContext, Watched]]
+OpenPage = Callable[..., Page]
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    chromium = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+    if chromium is None:
+        pytest.fail("The page's tests need a real browser: install Chromium (Debian: apt install chromium).")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=chromium, args=list(FLAGS))
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def open_context(browser: Browser) -> Iterator[OpenContext]:
+    """Open a browser context on a station; at the end nothing may have gone wrong in it."""
+    opened: list[tuple[BrowserContext, Watched]] = []
+
+    def open_one(station: Station, **options: Any) -> tuple[BrowserContext, Watched]:
+        context = browser.new_context(**{"viewport": PHONE, **options})
+        context.set_default_timeout(20_000)
+        watched = Watched(station.url)
+        watched.watch(context)
+        opened.append((context, watched))
+        return context, watched
+
+    yield open_one
+    for context, watched in opened:
+        context.close()
+        assert watched.wrong == []
+
+
+@pytest.fixture
+def open_page(open_context: OpenContext) -> OpenPage:
+    """Open the page of a station in a context of its own."""
+
+    def open_one(station: Station, **options: Any) -> Page:
+        context, _ = open_context(station, **options)
+        page = context.new_page()
+        page.goto(station.url)
+        page.wait_for_selector("main")
+        return page
+
+    return open_one
+
+
+def serve_settings(folder: Path, host: str) -> Path:
+    """Settings of a station with a virtual cup, 100 times as fast as the wall, on a free port."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    settings = folder / "station.toml"
+    settings.write_text(
+        f"""
+        bench.name = "Bench 5"
+        probe.driver = "virtual"
+        virtual.speed = 100.0
+        server.host = "{host}"
+        server.port = {port}
+        record.folder = "{folder / "record"}"
+        """,
+        encoding="utf-8",
+    )
+    return settings
+
+
+@pytest.fixture
+def bench(tmp_path: Path) -> Iterator[Station]:
+    """A station that waits for hands on the page."""
+    settings = serve_settings(tmp_path, "127.0.0.1")
+    station = Station("serve", "--config", str(settings))
+    station.start()
+    yield station
+    station.stop()
+
+
+@pytest.fixture(scope="module")
+def slow_demo() -> Iterator[Station]:
+    """A demo near true speed: it is under way for as long as a module's tests last."""
+    station = Station("demo", "--speed", "6", "--port", "0", "--json")
+    station.start()
+    yield station
+    station.stop()
