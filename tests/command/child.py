@@ -1,5 +1,6 @@
 """A `station` command in a process of its own."""
 
+import os
 import signal
 import subprocess
 import sys
@@ -35,9 +36,10 @@ class Served:
         config = folder / "station.toml"
         config.write_text(settings.format(speed=speed))
         self.begun_s = time.monotonic()
-        self.process = subprocess.Popen(
-            [*RUN, "serve", "--config", config], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
-        )
+        # What a killed process leaves in the temporary folder goes with the test's own.
+        env = {**os.environ, "TMPDIR": str(folder)}
+        command = [*RUN, "serve", "--config", str(config)]
+        self.process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=env)
         assert self.process.stdout is not None
         line = self.process.stdout.readline()
         if not line.startswith("Bench 7: http://127.0.0.1:"):
