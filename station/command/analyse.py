@@ -8,7 +8,7 @@ from typing import Any
 from station.command.errors import CommandError
 from station.command.settings import load_plan, read_text
 from station.practical.dataset import RepeatData
-from station.practical.plan import Plan
+from station.practical.plan import OncePlan, Plan
 from station.practical.replay import with_readings
 from station.record.exchange_in import ExchangeError, read_exchange
 
@@ -24,10 +24,10 @@ def add_to(commands: Any) -> None:
     parser.set_defaults(work=_analyse)
 
 
-def load_repeats(path: Path) -> list[RepeatData]:
+def load_repeats(path: Path, plan: Plan | None) -> list[RepeatData]:
     """Return the repeats of the file. Raises CommandError naming line and column."""
     try:
-        return read_exchange(read_text(path, LARGEST_FILE), str(path))
+        return read_exchange(read_text(path, LARGEST_FILE), str(path), once=isinstance(plan, OncePlan))
     except ExchangeError as error:
         raise CommandError(str(error)) from None
 
@@ -36,7 +36,7 @@ def analysed(path: Path, plan: Plan | None) -> dict[str, Any]:
     """Return the results for a file; readings of a record are those the live procedure would have put down."""
     from station.practical.results import results  # noqa: PLC0415 - loads numpy, which other commands need not
 
-    return results(plan, with_readings(plan, load_repeats(path)))
+    return results(plan, with_readings(plan, load_repeats(path, plan)))
 
 
 def _analyse(options: argparse.Namespace) -> int:

@@ -23,7 +23,7 @@ def add_to(commands: Any) -> None:
 
 def _replay(options: argparse.Namespace) -> int:
     plan = None if options.plan is None else load_plan(options.plan)
-    repeats = load_repeats(options.file)
+    repeats = load_repeats(options.file, plan)
     if not all(each.samples for each in repeats):
         raise CommandError(f"{options.file}: line 1: no samples to replay; a record CSV has a column time_s")
     for decided in replay(plan, repeats):

@@ -20,9 +20,15 @@ def _block(name: str, result: dict[str, Any]) -> list[str]:
 def _method(method: str, result: dict[str, Any]) -> str:
     found = result[method]
     if found is None:
-        return f"no end-point: {result['refused'].get(method, 'no reason was given')}"
-    low, high = found["interval_95_cm3"]
-    words = f"{found['end_point_cm3']:.2f} ± {found['u_end_point_cm3']:.2f} cm³ (95 %: {low:.2f} to {high:.2f} cm³)"
+        return f"no result: {result['refused'].get(method, 'no reason was given')}"
+    if "change_c" in found:
+        low, high = found["interval_95_c"]
+        words = f"{found['change_c']:+.2f} ± {found['u_change_c']:.2f} °C (95 %: {low:+.2f} to {high:+.2f} °C)"
+        words += f"; heat {found['heat_j']:.0f} ± {found['u_heat_j']:.0f} J"
+    else:
+        low, high = found["interval_95_cm3"]
+        end_point_cm3, u_cm3 = found["end_point_cm3"], found["u_end_point_cm3"]
+        words = f"{end_point_cm3:.2f} ± {u_cm3:.2f} cm³ (95 %: {low:.2f} to {high:.2f} cm³)"
     if found.get("label"):
         words += f", {found['label']}"
     if found.get("enthalpy_kj_mol") is not None:

@@ -12,7 +12,8 @@ from station.analysis.heat_inputs import HeatRefused, HeatSetup
 from station.chemistry.pairs import Neutralisation
 from station.practical.dataset import Known, ReadingRow, RepeatData
 from station.practical.heat import heat_fit, heat_json, mean_heat, reacting_pair, setup_for_readings
-from station.practical.plan import Plan, PortionsPlan
+from station.practical.once import once_results
+from station.practical.plan import OncePlan, Plan, PortionsPlan
 from station.practical.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
 from station.practical.straight import straight_lines
 
@@ -25,7 +26,9 @@ def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOT
 
     Without a plan there are straight lines alone.
     """
-    if not isinstance(plan, PortionsPlan):
+    if isinstance(plan, OncePlan):
+        return once_results(plan, repeats, known)
+    if plan is None:
         return {
             "repeats": [{"repeat": each.repeat, **_lines_alone(each.readings)} for each in repeats],
             "mean": _lines_alone(mean_rows(repeats)),

@@ -22,10 +22,11 @@ class ExchangeError(ValueError):
 Row = tuple[int, dict[str, str]]
 
 
-def read_exchange(text: str, where: str) -> list[RepeatData]:
+def read_exchange(text: str, where: str, *, once: bool = False) -> list[RepeatData]:
     """Return the repeats of a record CSV (traces and pours) or a readings CSV (readings only).
 
-    `where` names the file in errors. Raises ExchangeError.
+    `where` names the file in errors. With `once` each repeat has one portion row, the moment of mixing, and
+    its volume may be 0 (a solid). Raises ExchangeError.
     """
     header, rows = _table(text.removeprefix("\ufeff"), where)
     kind = _kind(header, where)
@@ -37,7 +38,7 @@ def read_exchange(text: str, where: str) -> list[RepeatData]:
         by_repeat.setdefault(int(number), []).append((line, cells))
     if not by_repeat:
         raise ExchangeError(f"{where}: line 2: no rows below the header; is it the right file?")
-    return [kind(where, repeat, list(each)) for repeat, each in sorted(by_repeat.items())]
+    return [kind(where, repeat, each, once) for repeat, each in sorted(by_repeat.items())]
 
 
 def _table(text: str, where: str) -> tuple[list[str], Iterator[Row]]:
@@ -72,7 +73,7 @@ def _rows(reader: "Iterator[list[str]]", header: Sequence[str], where: str) -> I
         yield line, dict(zip(header, (cell.strip() for cell in cells), strict=True))
 
 
-def _kind(header: Sequence[str], where: str) -> Callable[[str, int, list[Row]], RepeatData]:
+def _kind(header: Sequence[str], where: str) -> Callable[[str, int, list[Row], bool], RepeatData]:
     if len(set(header)) != len(header):
         raise ExchangeError(f"{where}: line 1: a column stands twice in the header")
     if "time_s" in header or "portion_cm3" in header:
@@ -86,7 +87,7 @@ def _kind(header: Sequence[str], where: str) -> Callable[[str, int, list[Row]], 
     return kind
 
 
-def _record(where: str, repeat: int, rows: list[Row]) -> RepeatData:
+def _record(where: str, repeat: int, rows: list[Row], once: bool) -> RepeatData:
     samples: list[tuple[float, float]] = []
     pours: list[tuple[float, float, bool]] = []
     times: list[tuple[int, float]] = []
@@ -99,14 +100,16 @@ def _record(where: str, repeat: int, rows: list[Row]) -> RepeatData:
         if cells["temperature_c"]:
             samples.append((time_s, _number(where, line, cells, "temperature_c", LOWEST_C, HIGHEST_C)))
         else:
-            pours.append((time_s, _number(where, line, cells, "portion_cm3", 0, LARGEST_CM3, above=True), False))
+            if once and pours:
+                raise _at(where, line, "portion_cm3", "a second portion, where the plan mixes once")
+            pours.append((time_s, _number(where, line, cells, "portion_cm3", 0, LARGEST_CM3, above=not once), False))
     for (_, before_s), (line, time_s) in pairwise(times):
         if time_s < before_s:
             raise _at(where, line, "time_s", f"{time_s:g} comes after {before_s:g}; rows go by time in a repeat")
     return RepeatData(repeat, (), tuple(samples), tuple(pours))
 
 
-def _readings(where: str, repeat: int, rows: list[Row]) -> RepeatData:
+def _readings(where: str, repeat: int, rows: list[Row], once: bool) -> RepeatData:  # noqa: ARG001 - one shape
     readings: list[ReadingRow] = []
     for line, cells in rows:
         volume_cm3 = _number(where, line, cells, "volume_cm3", 0, LARGEST_CM3)

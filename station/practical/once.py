@@ -1,0 +1,214 @@
+"""The results of a practical that mixes once: temperature change, heat and enthalpy, by lines and by heat balance."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from station.analysis.heat_inputs import Estimate, Trace
+from station.analysis.once import enthalpy_once, extrapolate, fit_once
+from station.analysis.once_inputs import Extrapolation, OnceHeat, OnceRefused, OnceSetup, Stretch
+from station.analysis.repeats import summarise
+from station.chemistry.cup import GasError, cup_contents, dissolved_contents
+from station.chemistry.heat import water_formed
+from station.chemistry.pairs import WrongPairError, neutralisation_steps
+from station.chemistry.reagents import find_reagent
+from station.chemistry.solutions import solution
+from station.chemistry.water import water_density_g_cm3, water_volumetric_heat_capacity_j_cm3_k
+from station.chemistry.worked import Measured
+from station.practical.dataset import Known, RepeatData
+from station.practical.plan import OncePlan
+
+Json = dict[str, Any]
+
+AT_C = 22.0
+U_VOLUME_CM3 = 0.3  # a 50 cm³ measuring cylinder, class A: ±0.5 cm³ (ASTM E1272 gives 0.25 to 0.50), rectangular
+U_MASS_G = 0.01  # two readings of a 0.01 g balance: common practice, no source
+U_ADDED_C, U_ROOM_C = 0.3, 1.0
+SOLUTION_S, SOLID_S = Estimate(2.0, 2.0), Estimate(10.0, 10.0)
+SOLID_J_G_K = Estimate(0.9, 0.3)  # salts lie between 0.6 and 1.2 J/(g K); an estimate
+
+
+@dataclass(frozen=True)
+class Contents:
+    """Heat capacities in J/K of all in the cup and of the added part, the amount that reacts (mol, or None)."""
+
+    all_j_k: Estimate
+    added_j_k: Estimate
+    amount_mol: Measured | None
+    of_what: str
+    note: str = ""
+
+
+def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) -> Json:
+    """Return the results as JSON values: `repeats` one by one, then `mean` of the repeats."""
+    contents = contents_of(plan)
+    found = [_repeat(plan, contents, repeat, known) for repeat in repeats]
+    mean: Json = {"straight_lines": None, "heat_balance": None, "refused": {}, "notes": []}
+    for method in ("straight_lines", "heat_balance"):
+        done = [each[method] for each in found if each[method] is not None]
+        mean[method] = _mean(done)
+        if not done and found:
+            mean["refused"][method] = found[-1]["refused"].get(method, "no repeat gave a result")
+    return {"repeats": found, "mean": mean}
+
+
+def contents_of(plan: OncePlan) -> Contents:
+    """Return what the cup holds after mixing, and how much of it reacts."""
+    addition = find_reagent(plan.addition.name)
+    if plan.addition.mass_g is not None:
+        return _dissolved(plan, plan.addition.mass_g)
+    liquid_cm3, added_cm3 = plan.liquid.volume_cm3, plan.portion_cm3
+    added_mol_dm3 = plan.addition.concentration_mol_dm3 or 0.0
+    added_j_k = solution({addition.solute: added_mol_dm3}, AT_C).volumetric_j_cm3_k * added_cm3
+    if plan.liquid.concentration_mol_dm3 is None:
+        water_j_k = water_volumetric_heat_capacity_j_cm3_k(AT_C) * liquid_cm3
+        return Contents(_within(water_j_k + added_j_k, 0.01), _within(added_j_k, 0.01), None, addition.name)
+    liquid = find_reagent(plan.liquid.name)
+    pour = ((liquid, plan.liquid.concentration_mol_dm3, liquid_cm3), (addition, added_mol_dm3, added_cm3))
+    acid, alkali = pour if liquid.is_acid else (pour[1], pour[0])
+    try:
+        pair = neutralisation_steps(acid[0], alkali[0])
+        mixed = cup_contents(*acid, *alkali, AT_C)
+    except (WrongPairError, GasError) as error:
+        liquid_j_k = solution({liquid.solute: plan.liquid.concentration_mol_dm3}, AT_C).volumetric_j_cm3_k * liquid_cm3
+        note = f"No enthalpy per mole: {error}."
+        return Contents(_within(liquid_j_k + added_j_k, 0.02), _within(added_j_k, 0.02), None, "reaction", note)
+    u_liquid, u_added = plan.liquid.u_volume_cm3 or U_VOLUME_CM3, plan.addition.u_volume_cm3 or U_VOLUME_CM3
+    u_acid, u_alkali = (u_liquid, u_added) if liquid.is_acid else (u_added, u_liquid)
+    water = water_formed(
+        pair, Measured(acid[1]), Measured(acid[2], u_acid), Measured(alkali[1]), Measured(alkali[2], u_alkali)
+    )
+    all_j_k = _within(mixed.heat_capacity_j_k, max(mixed.u_relative, 0.005))
+    return Contents(all_j_k, _within(added_j_k, 0.01), Measured(water.value, water.u), "water formed")
+
+
+def _dissolved(plan: OncePlan, mass_g: float) -> Contents:
+    solid = find_reagent(plan.addition.name)
+    u_mass_g = plan.addition.u_mass_g or U_MASS_G
+    amount = Measured(mass_g / solid.molar_mass_g_mol, u_mass_g / solid.molar_mass_g_mol)
+    liquid_g = plan.liquid.volume_cm3 * water_density_g_cm3(AT_C)
+    mixed = dissolved_contents(solid, mass_g, liquid_g, AT_C)
+    u_liquid = (plan.liquid.u_volume_cm3 or U_VOLUME_CM3) / plan.liquid.volume_cm3
+    note = "" if plan.liquid.name == "water" else f"The {plan.liquid.name} in the cup is counted as water."
+    return Contents(
+        _within(mixed.heat_capacity_j_k, (mixed.u_relative**2 + u_liquid**2) ** 0.5),
+        Estimate(SOLID_J_G_K.value * mass_g, SOLID_J_G_K.u * mass_g),
+        amount,
+        f"{solid.name} dissolved",
+        note,
+    )
+
+
+def _repeat(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known) -> Json:
+    result: Json = {
+        "repeat": repeat.repeat,
+        "straight_lines": None,
+        "heat_balance": None,
+        "refused": {},
+        "notes": [contents.note] if contents.note else [],
+    }
+    if not repeat.pours or not repeat.samples:
+        why = "Mixing has not been recorded yet." if repeat.samples else "There is no trace: these are readings only."
+        return {**result, "refused": {"straight_lines": why, "heat_balance": why}}
+    mixed_at_s = repeat.pours[0][0]
+    data = np.asarray(repeat.samples, dtype=np.float64)
+    rising = np.concatenate([[True], np.diff(np.maximum.accumulate(data[:, 0])) > 0.0])
+    times, temperatures = data[rising, 0].copy(), data[rising, 1].copy()
+    try:
+        result["straight_lines"] = _lines_json(extrapolate(times, temperatures, mixed_at_s), plan, contents)
+    except OnceRefused as refusal:
+        result["refused"]["straight_lines"] = refusal.reason
+    try:
+        fit = fit_once(Trace(times, temperatures), mixed_at_s, _setup(plan, contents, known))
+        result["heat_balance"] = _heat_json(fit, contents)
+        result["notes"] = [*result["notes"], *fit.notes]
+    except OnceRefused as refusal:
+        result["refused"]["heat_balance"] = refusal.reason
+    return result
+
+
+def _setup(plan: OncePlan, contents: Contents, known: Known) -> OnceSetup:
+    added_c, u_added_c = known.alkali_c, known.alkali_u_c
+    if added_c is None:
+        added_c, u_added_c = plan.addition.temperature_c, U_ADDED_C
+    room_c = plan.surroundings.room_c
+    return OnceSetup(
+        contents_j_k=contents.all_j_k,
+        added_j_k=contents.added_j_k,
+        cup_j_k=Estimate(plan.cup.heat_capacity_j_k, plan.cup.u_heat_capacity_j_k),
+        added_c=None if added_c is None else Estimate(added_c, u_added_c or U_ADDED_C),
+        room_c=None if room_c is None else Estimate(room_c, U_ROOM_C),
+        completion_s=SOLUTION_S if plan.addition.mass_g is None else SOLID_S,
+    )
+
+
+def _lines_json(found: Extrapolation, plan: OncePlan, contents: Contents) -> Json:
+    all_j_k = contents.all_j_k.value + plan.cup.heat_capacity_j_k
+    u_j_k = (contents.all_j_k.u**2 + plan.cup.u_heat_capacity_j_k**2) ** 0.5
+    heat_j = all_j_k * found.change_c
+    u_heat_j = ((all_j_k * found.u_change_c) ** 2 + (u_j_k * found.change_c) ** 2) ** 0.5
+    return {
+        "change_c": found.change_c,
+        "u_change_c": found.u_change_c,
+        "interval_95_c": list(found.interval_95_c),
+        "mixed_at_s": found.mixed_at_s,
+        "label": found.label,
+        "rule": found.rule,
+        "before": _stretch(found.before),
+        "after": _stretch(found.after),
+        "heat_j": heat_j,
+        "u_heat_j": u_heat_j,
+        **_enthalpy(heat_j, u_heat_j, contents),
+    }
+
+
+def _stretch(line: Stretch) -> Json:
+    return {
+        "begin_s": line.begin_s,
+        "end_s": line.end_s,
+        "slope_c_s": line.slope_c_s,
+        "at_mixing_c": line.at_mixing_c,
+        "u_at_mixing_c": line.u_at_mixing_c,
+    }
+
+
+def _heat_json(fit: OnceHeat, contents: Contents) -> Json:
+    return {
+        "change_c": fit.change_c,
+        "u_change_c": fit.u_change_c,
+        "interval_95_c": list(fit.interval_95_c),
+        "heat_j": fit.heat_j,
+        "u_heat_j": fit.u_heat_j,
+        "interval_95_j": list(fit.interval_95_j),
+        "describes_trace": fit.describes_trace,
+        "residual_rms_c": fit.residual_rms_c,
+        **_enthalpy(fit.heat_j, fit.u_heat_j, contents),
+    }
+
+
+def _enthalpy(heat_j: float, u_heat_j: float, contents: Contents) -> Json:
+    if contents.amount_mol is None:
+        return {"enthalpy_kj_mol": None, "u_enthalpy_kj_mol": None, "enthalpy_of": None}
+    worked = enthalpy_once(heat_j, u_heat_j, *contents.amount_mol, contents.of_what)
+    return {"enthalpy_kj_mol": worked.value, "u_enthalpy_kj_mol": worked.u, "enthalpy_of": contents.of_what}
+
+
+def _mean(found: Sequence[Json]) -> Json | None:
+    if not found:
+        return None
+    mean: Json = {}
+    for name in ("change_c", "heat_j", "enthalpy_kj_mol"):
+        if any(each[name] is None for each in found):
+            mean |= {name: None, f"u_{name}": None}
+            continue
+        made = summarise([each[name] for each in found], [each[f"u_{name}"] for each in found])
+        mean |= {name: made.mean, f"u_{name}": made.u}
+        if name == "change_c":
+            mean["interval_95_c"] = list(made.interval_95)
+    return mean
+
+
+def _within(value: float, relative: float) -> Estimate:
+    return Estimate(value, value * relative)
