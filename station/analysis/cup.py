@@ -197,13 +197,14 @@ def capacity(cup: Cup, theta: Array, poured_cm3: Array) -> Array:
 
 def trace(cup: Cup, theta: Array, time_s: Array) -> tuple[Array, Array]:
     """Temperature at the probe, °C, at ``time_s`` (shape n, rising) and its derivatives (shape n × size)."""
-    size = cup.layout.size
-    batch = np.repeat(theta[None, :].astype(np.complex128), size, axis=0)
-    batch[np.arange(size), np.arange(size)] += 1j * STEP
+    size, moved = cup.layout.size, cup.layout.moved
+    batch = np.repeat(theta[None, :].astype(np.complex128), moved, axis=0)
+    batch[np.arange(moved), np.arange(moved)] += 1j * STEP
     found = modes(cup, batch)
     start, rate, amplitude = found.start[:, 0].real, found.rate[..., 0].real, found.amplitude[..., 0].real
     slopes = np.concatenate([found.amplitude.imag, found.rate.imag, found.start.imag[:, None]], axis=1) / STEP
-    temperature, jacobian = np.empty_like(time_s), np.empty((len(time_s), size))
+    temperature, jacobian = np.empty_like(time_s), np.zeros((len(time_s), size))
+    patches = theta[cup.layout.patches]
     edges = np.searchsorted(time_s, start[1:], side="left")
     bounds = [0, *edges.tolist(), len(time_s)]
     for k in range(len(start)):
@@ -211,7 +212,8 @@ def trace(cup: Cup, theta: Array, time_s: Array) -> tuple[Array, Array]:
         since = (time_s[here] - start[k])[:, None]
         decay = np.exp(since * rate[k])
         parts = decay * amplitude[k]
-        temperature[here] = parts.sum(axis=1)
+        temperature[here] = parts.sum(axis=1) + patches[k]
         speed = (parts @ rate[k])[:, None]
-        jacobian[here] = np.concatenate([decay, parts * since, -speed], axis=1) @ slopes[k]
+        jacobian[here, :moved] = np.concatenate([decay, parts * since, -speed], axis=1) @ slopes[k]
+        jacobian[here, moved + k] = 1.0
     return temperature, jacobian

@@ -1,4 +1,4 @@
-"""Where each parameter of the cup model stands in its vector: twenty-three of the cup, three of each pour.
+"""Where each parameter of the cup model stands in its vector: twenty-three of the cup, three of each pour, one of each interval.
 
 Knows names, units and order only; the physics is in :mod:`station.analysis.cup`.
 """
@@ -47,6 +47,11 @@ class Layout:
     @property
     def size(self) -> int:
         """Length of the parameter vector."""
+        return self.moved + self.pours + 1
+
+    @property
+    def moved(self) -> int:
+        """How many of the parameters move heat about; the patches behind them only shift what is read."""
         return len(SCALARS) + 3 * self.pours
 
     @property
@@ -62,9 +67,15 @@ class Layout:
     @property
     def mixings(self) -> slice:
         """Logarithm of each portion's mixing time over the common one."""
-        return slice(len(SCALARS) + 2 * self.pours, self.size)
+        return slice(len(SCALARS) + 2 * self.pours, self.moved)
+
+    @property
+    def patches(self) -> slice:
+        """How much warmer than the mean the liquid around the probe is in each interval (pours + 1), °C."""
+        return slice(self.moved, self.size)
 
     def names(self) -> tuple[str, ...]:
-        """Name of every place: scalars, then ``pour_time_s[1]``, ``volume_cm3[1]``, ``log_mixing[1]``, …."""
+        """Name of every place: scalars, then ``pour_time_s[1]``, ``volume_cm3[1]``, ``log_mixing[1]``, …, ``patch_c[0]``, …."""
         groups = ("pour_time_s", "volume_cm3", "log_mixing")
-        return SCALARS + tuple(f"{group}[{k + 1}]" for group in groups for k in range(self.pours))
+        moved = tuple(f"{group}[{k + 1}]" for group in groups for k in range(self.pours))
+        return SCALARS + moved + tuple(f"patch_c[{k}]" for k in range(self.pours + 1))

@@ -25,6 +25,7 @@ from station.analysis.heat_start import bends, heat_taken_up, plateaus
 FEWEST_PORTIONS = 3
 FEWEST_SAMPLES = 20
 STARTS = 3
+PATCH = 0.008
 ROUGH_C, COARSE_C = 0.3, 0.05
 
 
@@ -53,7 +54,9 @@ def _apart(ways: list[Solution]) -> list[Solution]:
 
 
 def _fit(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> tuple[Problem, list[Branch]]:
-    prior = prior_of(setup, pours, float(trace.temperature_c[0]))
+    prior = prior_of(
+        setup, pours, float(trace.temperature_c[0]), PATCH * float(np.ptp(trace.temperature_c)) / len(pours)
+    )
     problem = Problem(cup_of(setup, pours, trace), prior, trace, ROUGH_C)
     ways = [solve(problem, start, tolerance=0.5, max_steps=8) for start in _starts(prior, setup, pours, trace)[:STARTS]]
     problem = replace(problem, noise_c=COARSE_C)

@@ -14,9 +14,9 @@ import numpy as np
 from station.analysis.heat_inputs import Array
 from station.analysis.heat_solver import Problem, Solution, covariance_of, edges, portion_of, solve
 
-NEGLIGIBLE, HOPELESS = 12.0, 60.0
-"""How much more than the best (−2 ln posterior) the edge of a portion costs when it is not followed further, and
-a portion after a few steps when it is given up."""
+NEGLIGIBLE, HOPELESS = 12.0, 40.0
+"""How much more than the best (−2 ln posterior) the edge of a portion costs when it is not looked at, by the
+first guess, and when it is not crossed."""
 
 NEAR = 0.3
 """Within this share of a portion from its edge the next portion is tried in any case."""
@@ -56,15 +56,16 @@ def _branch(problem: Problem, solution: Solution, portion: int) -> Branch:
 
 
 def _neighbour(problem: Problem, branch: Branch, side: int, best: float) -> Branch | None:
-    """The branch of the portion before (side −1) or after (+1), entered a little way from the shared edge."""
+    """The branch of the portion before (side −1) or after (+1), entered through the shared edge."""
     start = branch.solution.theta.copy()
-    portion = branch.portion + side
-    low, high = edges(problem, start, portion)
-    start[0] = high - 0.06 * (high - low) if side < 0 else low + 0.06 * (high - low)
-    solution = solve(problem, start, max_steps=5, portion=portion)
-    if solution.cost > best + HOPELESS:
+    start[0] = branch.low_cm3 if side < 0 else branch.high_cm3
+    edge = solve(problem, start, tolerance=0.5, hold=True, portion=branch.portion)
+    if edge.cost > best + HOPELESS:
         return None
-    return _branch(problem, solve(problem, solution.theta, portion=portion), portion)
+    portion, start = branch.portion + side, edge.theta.copy()
+    low, high = edges(problem, start, portion)
+    start[0] = high if side < 0 else low
+    return _branch(problem, solve(problem, start, portion=portion), portion)
 
 
 def branches(problem: Problem, start: Array) -> list[Branch]:

@@ -70,7 +70,7 @@ def _scalars(setup: HeatSetup, first_c: float) -> dict[str, Estimate]:
     }
 
 
-def prior_of(setup: HeatSetup, pours: Sequence[Pour], first_c: float) -> Prior:
+def prior_of(setup: HeatSetup, pours: Sequence[Pour], first_c: float, patch_c: float) -> Prior:
     """Prior of all parameters for these portions; ``first_c`` is about the acid's temperature at the start."""
     layout = Layout(len(pours))
     mean, u = np.zeros(layout.size), np.zeros(layout.size)
@@ -79,6 +79,7 @@ def prior_of(setup: HeatSetup, pours: Sequence[Pour], first_c: float) -> Prior:
     mean[layout.times], u[layout.times] = [p.press_s for p in pours], [p.u_press_s for p in pours]
     mean[layout.volumes], u[layout.volumes] = [p.volume_cm3 for p in pours], [p.u_volume_cm3 for p in pours]
     u[layout.mixings] = 0.4
+    u[layout.patches] = patch_c
     return Prior(mean, u)
 
 

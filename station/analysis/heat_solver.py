@@ -113,7 +113,7 @@ def edges(problem: Problem, theta: Array, portion: int) -> tuple[float, float]:
     return low + 1e-6 * (high - low), high
 
 
-def _move(problem: Problem, here: _Look, damping: float, portion: int | None) -> Array:
+def _move(problem: Problem, here: _Look, damping: float, portion: int | None, hold: bool = False) -> Array:
     """Scaled step. The end-point stays in ``portion``, or goes a hair beyond the one it is in: the model bends there."""
     matrix = here.information + damping * np.eye(len(here.gradient))
     move = np.linalg.solve(matrix, here.gradient)
@@ -121,7 +121,7 @@ def _move(problem: Problem, here: _Look, damping: float, portion: int | None) ->
     low, high = edges(problem, here.theta, now)
     hair = 2e-3 * (high - low) if portion is None else 0.0
     wanted = here.theta[0] + move[0] * here.scale[0]
-    allowed = min(max(wanted, low - hair), high + hair)
+    allowed = here.theta[0] if hold else min(max(wanted, low - hair), high + hair)
     if allowed != wanted:
         move[0] = (allowed - here.theta[0]) / here.scale[0]
         move[1:] = np.linalg.solve(matrix[1:, 1:], here.gradient[1:] - matrix[1:, 0] * move[0])
@@ -129,16 +129,22 @@ def _move(problem: Problem, here: _Look, damping: float, portion: int | None) ->
 
 
 def solve(
-    problem: Problem, start: Array, max_steps: int = 30, tolerance: float = 1e-2, portion: int | None = None
+    problem: Problem,
+    start: Array,
+    max_steps: int = 30,
+    tolerance: float = 1e-2,
+    portion: int | None = None,
+    hold: bool = False,
 ) -> Solution:
     """Minimise from ``start``; stops when a step promises less than ``tolerance`` in −2 ln posterior.
 
     With ``portion`` the end-point is held within that portion (from 0); ``start`` must have it there.
+    With ``hold`` the end-point is not moved at all.
     """
     free = problem.prior.free
     here, steps, damping = _look(problem, start), 0, 1e-3
     while steps < max_steps and damping < 1e6:
-        move = _move(problem, here, damping, portion)
+        move = _move(problem, here, damping, portion, hold)
         if float(move @ (2.0 * here.gradient - here.information @ move)) < tolerance:
             break
         trial = here.theta.copy()
