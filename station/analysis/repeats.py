@@ -10,12 +10,15 @@ from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.special import chdtrc
 
 from station.analysis.lines_fit import Numbers, student_t
 from station.analysis.lines_school import SchoolUncertainty, half_the_range
 from station.analysis.outliers import OutlierTest, anomaly
 
 NORMAL_95 = 1.959964
+REFUTES = 0.05
+OWN_DEGREES = 8  # a standard uncertainty that is itself known to 25 %
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +78,10 @@ def summarise(
 ) -> MeanOfRepeats:
     """Mean of k >= 1 results (end-points, enthalpies …) of repeats, shape (k,).
 
-    u of the mean is the larger of two: the scatter of the repeats, s / √k with Student's t for k - 1, and
-    the repeats' own u, √(Σu²) / k, when `u_values` are given; so a lucky agreement does not make it small.
+    u of the mean is the larger of two: the scatter of the repeats, s / √k, and the repeats' own u, √(Σu²) / k,
+    when `u_values` are given; so a lucky agreement does not make it small. The interval takes Student's t for
+    k - 1 where scatter is all there is, or where it refutes the repeats' own u (chi-squared, 5 %); else the own
+    u counts as known to a quarter, 8 degrees of freedom more (JCGM 100:2008, G.4.2).
     `u_common` is shared by all repeats (one solution, one probe) and does not average out. Raises ValueError
     for no result, one that is not finite, or a single one without its u.
     """
@@ -91,7 +96,7 @@ def summarise(
         raise ValueError("a single result needs its own standard uncertainty")
     by_scatter = own is None or (scatter is not None and scatter >= own)
     u = (scatter if by_scatter else own) or 0.0
-    factor = student_t(count - 1) if by_scatter else NORMAL_95
+    factor = student_t(_degrees(count, scatter, own)) if by_scatter else NORMAL_95
     half = math.hypot(factor * u, NORMAL_95 * u_common)
     return MeanOfRepeats(
         mean,
@@ -103,6 +108,14 @@ def summarise(
         half_the_range(data.tolist()) if count > 1 and mean != 0 else None,
         anomaly(data, step=step),
     )
+
+
+def _degrees(count: int, scatter: float | None, own: float | None) -> int:
+    """Degrees of freedom of an interval that the scatter decides."""
+    free = count - 1
+    if own is None or scatter is None or own == 0.0 or chdtrc(free, free * (scatter / own) ** 2) < REFUTES:
+        return free
+    return free + OWN_DEGREES
 
 
 def _own(u_values: Numbers | None, count: int) -> float | None:

@@ -69,6 +69,13 @@ def test_scatter_that_exceeds_the_repeats_own_u_decides() -> None:
     assert result.interval_95 == pytest.approx((25 - 4.3027 / math.sqrt(3), 25 + 4.3027 / math.sqrt(3)), abs=1e-4)
 
 
+def test_two_repeats_that_scatter_as_their_own_u_says_do_not_get_the_t_of_one_degree() -> None:
+    result = summarise([24.0, 24.6], [0.4, 0.4])
+    assert result.basis == "scatter of repeats"
+    # Student's t for 1 + 8 degrees of freedom: 2.2622 (JCGM 100:2008, G.4.2, own u known to a quarter).
+    assert result.interval_95[1] - result.mean == pytest.approx(2.2622 * 0.3, abs=1e-4)
+
+
 def test_a_lucky_agreement_does_not_make_u_small() -> None:
     result = summarise([25.0, 25.01], [0.3, 0.3])
     assert result.basis == "uncertainty of each repeat"
