@@ -5,7 +5,7 @@ import { age_s, freshness } from "./age";
 import type { Message, View } from "./contract";
 import { type Model, pouredAt, runningRepeat } from "./model";
 import { Corrections } from "./parts/corrections";
-import { Header } from "./parts/header";
+import { Contact, Header } from "./parts/header";
 import { InstructionCard } from "./parts/instruction";
 import { Numbers } from "./parts/numbers";
 import { Readings } from "./parts/readings";
@@ -37,7 +37,8 @@ export function App({ model, now_ms, take }: Props) {
   const watching = poured_s !== null && WATCHING.includes(view.state);
   return (
     <>
-      <Header view={view} heard={heard} />
+      <Header view={view} />
+      <Contact heard={heard} />
       <main class={`state-${view.state} heard-${heard}`}>
         <div class="doing">
           <InstructionCard view={view} poured_s={poured_s} heard={heard} acting={acting} />

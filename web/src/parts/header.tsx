@@ -1,10 +1,10 @@
-// Which bench, which practical, and whether the page still hears the station.
+// Which bench and which practical; and whether the page still hears the station.
 
 import type { Freshness } from "../age";
 import type { View } from "../contract";
 import { words } from "../words";
 
-export function Header({ view, heard }: { view: View; heard: Freshness }) {
+export function Header({ view }: { view: View }) {
   const { acid, alkali } = view.plan;
   return (
     <header>
@@ -14,9 +14,15 @@ export function Header({ view, heard }: { view: View; heard: Freshness }) {
       <p class="practical">
         {words.practical(acid.name, acid.volume_cm3, alkali.name, alkali.concentration_mol_dm3)}
       </p>
-      <div role="status" class="contact">
-        {heard !== "fresh" && <p>{heard === "old" ? words.silent : words.lost}</p>}
-      </div>
     </header>
+  );
+}
+
+/** Stays in sight wherever the page is scrolled to: what is shown may no longer be true. */
+export function Contact({ heard }: { heard: Freshness }) {
+  return (
+    <div role="status" class="contact">
+      {heard !== "fresh" && <p>{heard === "old" ? words.silent : words.lost}</p>}
+    </div>
   );
 }
