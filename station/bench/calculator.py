@@ -89,7 +89,8 @@ async def _child_answers(question: bytes) -> tuple[int, bytes, bytes]:
             stderr=asyncio.subprocess.PIPE,
         )
         try:
-            out, err = await asyncio.wait_for(child.communicate(question), LIMIT_S)
+            async with asyncio.timeout(LIMIT_S):
+                out, err = await child.communicate(question)
         except TimeoutError:
             raise CalculationFailed(f"no answer within {LIMIT_S:.0f} s") from None
         finally:

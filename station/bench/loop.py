@@ -134,7 +134,9 @@ class Bench:
         patience_s = answer_within_s(self.clock.speed)
         while True:
             try:
-                reading = await asyncio.wait_for(self._readings.get(), patience_s)
+                # Not wait_for: in Python 3.11 it swallows a cancellation that meets its result.
+                async with asyncio.timeout(patience_s):
+                    reading = await self._readings.get()
                 taken = e.SampleTaken(reading.temperature_c, reading.bad, None, reading.text)
                 time_s = reading.time_s
                 watchdog.feed(0.0)

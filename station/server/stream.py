@@ -42,7 +42,8 @@ async def stream(watch: Watch, listener: Listener, after: int) -> AsyncIterator[
         yield b"".join(message for _, message in missed) + watch.view_message()
         while True:
             try:
-                item = await asyncio.wait_for(listener.queue.get(), HEARTBEAT_S)
+                async with asyncio.timeout(HEARTBEAT_S):
+                    item = await listener.queue.get()
             except TimeoutError:
                 yield HEARTBEAT
                 continue
