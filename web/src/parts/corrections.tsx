@@ -3,9 +3,9 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Act } from "../acts";
 import type { View } from "../contract";
-import { typedNumber } from "../typed";
 import { words } from "../words";
 import type { Acting } from "./acting";
+import { formFor } from "./correction_forms";
 
 /** The order they stand in: small and frequent first, what ends something last. */
 const ORDER = [
@@ -24,173 +24,6 @@ const ORDER = [
 /** These need no question: each can be undone at once or loses nothing. */
 const AT_ONCE = ["begin", "rinsed", "pause", "resume"];
 
-interface FormProps {
-  act: string;
-  view: View;
-  busy: boolean;
-  send: (act: Act) => void;
-  close: () => void;
-}
-
-interface Choice {
-  repeat: number;
-  portion: number;
-  volume_cm3: number;
-}
-
-/** Every portion that can be corrected, the newest first. */
-export function choices(view: View): Choice[] {
-  const all = view.repeats
-    .filter((repeat) => repeat.status !== "set aside")
-    .flatMap(({ repeat, portions }) => portions.map(({ portion, volume_cm3 }) => ({ repeat, portion, volume_cm3 })));
-  return all.reverse();
-}
-
-function PortionChoice({ from, value, choose }: { from: Choice[]; value: number; choose: (index: number) => void }) {
-  return (
-    <label>
-      {words.whichPortion}
-      <select value={value} onChange={(event) => choose(Number(event.currentTarget.value))}>
-        {from.map(({ repeat, portion, volume_cm3 }, index) => (
-          <option key={`${repeat} ${portion}`} value={index}>
-            {words.portionName(repeat, portion, volume_cm3)}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
-}
-
-function NumberField({ label, value, change }: { label: string; value: string; change: (text: string) => void }) {
-  return (
-    <label>
-      {label}
-      <input
-        type="text"
-        inputMode="decimal"
-        autocomplete="off"
-        value={value}
-        onInput={(event) => change(event.currentTarget.value)}
-      />
-    </label>
-  );
-}
-
-function Buttons({ act, busy, close, ready = true }: { act: string; busy: boolean; close: () => void; ready?: boolean }) {
-  return (
-    <div class="answers">
-      <button type="submit" class="strong" disabled={busy || !ready}>
-        {words.yes[act]}
-      </button>
-      <button type="button" class="plain" onClick={close}>
-        {words.no}
-      </button>
-    </div>
-  );
-}
-
-function PortionForm({ act, view, busy, send, close }: FormProps) {
-  // What was there when the form opened: a portion added meanwhile must not shift the choice.
-  const [from] = useState(() => choices(view));
-  const [index, choose] = useState(0);
-  const [volume, type] = useState("");
-  const volume_cm3 = typedNumber(volume);
-  const needsVolume = act === "portion_volume";
-  const chosen = from[index];
-  const submit = (event: Event) => {
-    event.preventDefault();
-    if (!chosen) return;
-    const meant = { act, repeat: chosen.repeat, portion: chosen.portion };
-    if (!needsVolume) send(meant);
-    else if (volume_cm3 !== null) send({ ...meant, volume_cm3 });
-  };
-  return (
-    <form onSubmit={submit}>
-      <PortionChoice from={from} value={index} choose={choose} />
-      {needsVolume && <NumberField label={words.realVolume} value={volume} change={type} />}
-      <Buttons act={act} busy={busy} close={close} ready={Boolean(chosen) && (!needsVolume || volume_cm3 !== null)} />
-    </form>
-  );
-}
-
-function RestartForm({ act, view, busy, send, close }: FormProps) {
-  const [choice, choose] = useState<string>(words.reasons[0]);
-  const [own, type] = useState("");
-  const reason = choice === words.otherReason ? own.trim() : choice;
-  const submit = (event: Event) => {
-    event.preventDefault();
-    if (reason) send({ act, reason });
-  };
-  return (
-    <form onSubmit={submit}>
-      <p>{words.ask.repeat_restarted(view.repeat)}</p>
-      <label>
-        {words.reasonLabel}
-        <select value={choice} onChange={(event) => choose(event.currentTarget.value)}>
-          {[...words.reasons, words.otherReason].map((text) => (
-            <option key={text} value={text}>
-              {text}
-            </option>
-          ))}
-        </select>
-      </label>
-      {choice === words.otherReason && (
-        <label>
-          {words.reasonText}
-          <input type="text" maxLength={200} value={own} onInput={(event) => type(event.currentTarget.value)} />
-        </label>
-      )}
-      <Buttons act={act} busy={busy} close={close} ready={reason !== ""} />
-    </form>
-  );
-}
-
-function AlkaliForm({ act, view, busy, send, close }: FormProps) {
-  const [text, type] = useState("");
-  const temperature_c = typedNumber(text);
-  const submit = (event: Event) => {
-    event.preventDefault();
-    if (temperature_c !== null) send({ act, temperature_c });
-  };
-  return (
-    <form onSubmit={submit}>
-      {view.state !== "alkali" && (
-        <button type="button" class="strong" disabled={busy} onClick={() => send({ act })}>
-          {words.measureAlkali}
-        </button>
-      )}
-      <NumberField label={words.alkaliTemperature} value={text} change={type} />
-      <Buttons act={act} busy={busy} close={close} ready={temperature_c !== null} />
-    </form>
-  );
-}
-
-function ConfirmForm({ act, view, busy, send, close }: FormProps) {
-  const last = view.portion;
-  const question = act === "portion_undone" ? words.ask.portion_undone(last)
-    : act === "portion_added" ? words.ask.portion_added(last + 1)
-    : words.ask.finish;
-  const submit = (event: Event) => {
-    event.preventDefault();
-    if (act === "portion_undone") send({ act, portion: last });
-    else if (act === "portion_added") send({ act, portion: last + 1 });
-    else send({ act });
-  };
-  return (
-    <form onSubmit={submit}>
-      <p>{question}</p>
-      <Buttons act={act} busy={busy} close={close} />
-    </form>
-  );
-}
-
-const FORMS: Record<string, (props: FormProps) => preact.JSX.Element> = {
-  portion_volume: PortionForm,
-  portion_unsure: PortionForm,
-  repeat_restarted: RestartForm,
-  alkali_temperature: AlkaliForm,
-};
-
 export function Corrections({ view, acting }: { view: View; acting: Acting }) {
   const [open, setOpen] = useState(false);
   const [chosen, choose] = useState<string | null>(null);
@@ -208,7 +41,7 @@ export function Corrections({ view, acting }: { view: View; acting: Acting }) {
     toggle.current?.focus();
   };
   const send = (act: Act) => void acting.send(act).then((taken) => taken && close());
-  const Form = asked === null ? null : (FORMS[asked] ?? ConfirmForm);
+  const Form = asked === null ? null : formFor(asked);
   const name = (act: string) => words.correctionNames[act]?.(act === "portion_added" ? view.portion + 1 : view.portion);
   return (
     <section class="corrections" onKeyDown={(event) => event.key === "Escape" && open && close()}>
