@@ -21,6 +21,7 @@ class ReadingRow:
 class RepeatData:
     """One repeat as the analysis sees it: readings, and the trace and pours where there is one.
 
+    `ended` is False for a repeat under way: its numbers are shown, and kept out of a mean with ended ones.
     `samples` are (time_s, temperature_c), good ones only; `pours` are (time_s of the press, volume_cm3,
     unsure); times since the repeat's start.
     """
@@ -29,6 +30,7 @@ class RepeatData:
     readings: tuple[ReadingRow, ...]
     samples: tuple[tuple[float, float], ...] = ()
     pours: tuple[tuple[float, float, bool], ...] = ()
+    ended: bool = True
 
 
 @dataclass(frozen=True)
@@ -54,6 +56,7 @@ def repeat_data(repeat: Repeat) -> RepeatData:
             if each.temperature_c is not None
         ),
         tuple((round(each.time_s - repeat.begun_s, 3), each.volume_cm3, each.unsure) for each in repeat.portions),
+        repeat.status == "ended",
     )
 
 
@@ -70,6 +73,7 @@ def question_for(state: State) -> dict[str, Any]:
                 "readings": [[row.portion, row.volume_cm3, row.temperature_c] for row in each.readings],
                 "samples": each.samples,
                 "pours": each.pours,
+                "ended": each.ended,
             }
             for each in data
         ],
@@ -84,6 +88,7 @@ def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatDat
             tuple(ReadingRow(*row) for row in each["readings"]),
             tuple((time_s, temperature_c) for time_s, temperature_c in each["samples"]),
             tuple((time_s, volume_cm3, unsure) for time_s, volume_cm3, unsure in each["pours"]),
+            each["ended"],
         )
         for each in question["repeats"]
     ]

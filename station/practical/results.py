@@ -77,7 +77,8 @@ def mean_rows(repeats: Sequence[RepeatData]) -> tuple[ReadingRow, ...]:
 
 def _mean(plan: PortionsPlan, repeats: Sequence[RepeatData], found: Sequence[Json]) -> Json:
     _, setup = _what_is_known(plan, NOTHING_KNOWN)
-    fits = [each["heat_balance"] for each in found if each["heat_balance"] is not None]
+    sound = [each.repeat for each in repeats if each.ended] or [each.repeat for each in repeats]
+    fits = [each["heat_balance"] for each in found if each["heat_balance"] and each["repeat"] in sound]
     heat = mean_heat(fits, plan)
     lines = straight_lines(mean_rows(repeats), setup, heat["end_point_cm3"] if heat else None)
     refused = dict(lines["refused"])

@@ -9,6 +9,7 @@ from fastapi.responses import FileResponse, Response, StreamingResponse
 from fastapi.staticfiles import StaticFiles
 from starlette.exceptions import HTTPException
 from starlette.middleware.body_limit import RequestBodyLimitMiddleware
+from starlette.middleware.gzip import GZipMiddleware
 
 from station.practical.acts import Act, ActRefused
 from station.practical.view import samples_of
@@ -40,6 +41,7 @@ def make_app(watch: Watch, version: str) -> FastAPI:
     )
     # The guard is outermost; a body that does not tell its length is counted while it comes.
     app.add_middleware(RequestBodyLimitMiddleware, max_body_size=LARGEST_BODY)
+    app.add_middleware(GZipMiddleware, minimum_size=1000, compresslevel=5)
     app.add_middleware(Guard)
     _add_looking(app, watch)
     _add_acting(app, watch)
