@@ -11,6 +11,7 @@ ActName = Literal[
     "portion_undone",
     "portion_volume",
     "portion_unsure",
+    "answer",
     "rinsed",
     "repeat_restarted",
     "pause",
@@ -36,6 +37,8 @@ class Act(BaseModel):
     portion: Annotated[int, Field(ge=1, le=1000)] | None = None
     volume_cm3: Annotated[float, Field(gt=0, le=1000, allow_inf_nan=False)] | None = None
     temperature_c: Annotated[float, Field(ge=-5, le=60, allow_inf_nan=False)] | None = None
+    question: Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_plain)] | None = None
+    answer: Annotated[str, Field(min_length=1, max_length=40), AfterValidator(_plain)] | None = None
     reason: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain)] | None = None
     by: Literal["page", "button"] = "page"
 

@@ -161,6 +161,28 @@ class PortionUnsure(Event):
 
 
 @dataclass(frozen=True)
+class QuestionAsked(Event):
+    """The station noticed something about a portion that only a person can know; `code` says what."""
+
+    kind: ClassVar[str] = "question_asked"
+    repeat: int
+    portion: int
+    code: str
+
+
+@dataclass(frozen=True)
+class QuestionAnswered(Event):
+    """A person's answer; what follows from it stands in the events after this one."""
+
+    kind: ClassVar[str] = "question_answered"
+    repeat: int
+    portion: int
+    code: str
+    answer: str
+    key: str | None = None
+
+
+@dataclass(frozen=True)
 class RepeatEnded(Event):
     """All portions of the repeat are read, or it was finished with what there is."""
 
@@ -220,6 +242,8 @@ EVENTS: dict[str, type[Event]] = {
         PortionUndone,
         PortionVolumeCorrected,
         PortionUnsure,
+        QuestionAsked,
+        QuestionAnswered,
         RepeatEnded,
         RepeatSetAside,
         Paused,

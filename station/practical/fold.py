@@ -9,7 +9,7 @@ from station.practical import events as e
 from station.practical.gate import judge_sample
 from station.practical.learning import learned
 from station.practical.plan import plan_from
-from station.practical.state import Gate, Portion, Reading, Repeat, Sample, State, Step
+from station.practical.state import Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
 
 RECENT_S = 60.0
 
@@ -124,6 +124,16 @@ def _unsure(state: State, event: e.PortionUnsure, _: float) -> State:
     return _of_portion(state, event.repeat, event.portion, unsure=True)
 
 
+def _asked(state: State, event: e.QuestionAsked, _: float) -> State:
+    return replace(state, asked=(*state.asked, Asked(event.repeat, event.portion, event.code)))
+
+
+def _answered(state: State, event: e.QuestionAnswered, _: float) -> State:
+    answered = Asked(event.repeat, event.portion, event.code, event.answer)
+    others = tuple(each for each in state.asked if each.question != answered.question)
+    return replace(state, asked=(*others, answered))
+
+
 def _repeat_ended(state: State, event: e.RepeatEnded, _: float) -> State:
     repeat = state.repeats[event.repeat - 1]
     return replace(state.with_repeat(replace(repeat, status="ended")), step=Step.RINSE, prompted=None)
@@ -160,6 +170,8 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.PortionUndone: _undone,
     e.PortionVolumeCorrected: _volume,
     e.PortionUnsure: _unsure,
+    e.QuestionAsked: _asked,
+    e.QuestionAnswered: _answered,
     e.RepeatEnded: _repeat_ended,
     e.RepeatSetAside: _set_aside,
     e.Paused: _paused,

@@ -9,6 +9,7 @@ from typing import TypeAlias
 
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
+from station.practical.questions import answer_events
 from station.practical.sampling import sample_events
 from station.practical.settling import (
     after_reading,
@@ -166,6 +167,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.POUR, "portion_undone"): _undone,
     (Step.POUR, "portion_volume"): _volume,
     (Step.POUR, "portion_unsure"): _unsure,
+    (Step.POUR, "answer"): answer_events,
     (Step.POUR, "repeat_restarted"): _restarted,
     (Step.POUR, "pause"): _pause,
     (Step.POUR, "finish"): _finish,
@@ -173,6 +175,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.SETTLE, "portion_undone"): _undone,
     (Step.SETTLE, "portion_volume"): _volume,
     (Step.SETTLE, "portion_unsure"): _unsure,
+    (Step.SETTLE, "answer"): answer_events,
     (Step.SETTLE, "repeat_restarted"): _restarted,
     (Step.SETTLE, "pause"): _pause,
     (Step.SETTLE, "finish"): _finish,
@@ -184,6 +187,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.RINSE, "finish"): _finish,
     (Step.PAUSED, "resume"): _resume,
     (Step.PAUSED, "portion_added"): _added,
+    (Step.PAUSED, "answer"): answer_events,
     (Step.PAUSED, "finish"): _finish,
     (Step.DONE, "portion_volume"): _volume,
     (Step.DONE, "portion_unsure"): _unsure,

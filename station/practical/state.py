@@ -84,6 +84,21 @@ class Repeat:
 
 
 @dataclass(frozen=True)
+class Asked:
+    """A question about a portion, and its answer once there is one."""
+
+    repeat: int
+    portion: int
+    code: str
+    answer: str | None = None
+
+    @property
+    def question(self) -> str:
+        """The id that an answer names."""
+        return f"{self.repeat}-{self.portion}-{self.code}"
+
+
+@dataclass(frozen=True)
 class Gate:
     """What the plausibility gate remembers: the last good sample, and the last that was refused as a jump."""
 
@@ -111,6 +126,7 @@ class State:
     probe: str = "ok"
     keys: tuple[str, ...] = ()
     ended_early: bool = False
+    asked: tuple[Asked, ...] = ()
     lags: ProbeLags = STEEL_TUBE
     habits: CupHabits = UNKNOWN_CUP
 

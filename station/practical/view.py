@@ -5,6 +5,7 @@ from typing import Any
 
 from station.practical.procedure import possible_acts
 from station.practical.prompts import instruction
+from station.practical.questions import open_questions
 from station.practical.settling import verdict_now
 from station.practical.state import Repeat, Sample, State, mean_readings
 
@@ -28,7 +29,7 @@ def view(state: State, time_s: float) -> View:
         "ended_early": state.ended_early,
         "repeats": [_repeat(repeat) for repeat in state.repeats],
         "mean": mean_readings(state.counted),
-        "questions": [],
+        "questions": open_questions(state),
         **live(state, time_s),
     }
 

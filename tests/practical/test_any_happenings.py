@@ -10,16 +10,20 @@ from station.practical import events as e
 from station.practical.acts import ActRefused
 from station.practical.fold import fold_all
 from station.practical.prompts import instruction
+from station.practical.questions import QUESTIONS, ask_events
 from station.practical.state import State, Step
 from station.practical.view import trace, view
 from tests.practical.walk import ACTS, Walk
 
 BAD = ("empty", "crc", "zeros", "power_on", "gone", "no_answer", "garbled")
 
+CODES = tuple(QUESTIONS)
+
 sampled = st.one_of(
     st.tuples(st.just("sample"), st.floats(-60, 130, allow_nan=False)),
     st.tuples(st.just("steady"), st.sampled_from([19.9375, 20.0, 22.5, 25.0])),
     st.tuples(st.just("bad"), st.sampled_from(BAD)),
+    st.tuples(st.just("ask"), st.sampled_from(CODES)),
 )
 acted = st.tuples(
     st.just("act"),
@@ -31,6 +35,8 @@ acted = st.tuples(
             "volume_cm3": st.floats(0.1, 50),
             "temperature_c": st.floats(-5, 60),
             "reason": st.just("a reason"),
+            "question": st.builds("{}-{}-{}".format, st.integers(1, 2), st.integers(1, 3), st.sampled_from(CODES)),
+            "answer": st.sampled_from(["yes", "no", "once", "twice", "spilled", "lid", "not sure"]),
         },
     ),
 )
@@ -62,6 +68,8 @@ def _happen(walk: Walk, what: str, value: object) -> None:
                 walk.sample(temperature_c)
         case "bad", str(bad):
             walk.sample(None, bad)
+        case "ask", str(code) if walk.state.poured:
+            walk.keep(list(ask_events(walk.state, (code,))))
         case "act", dict(values):
             walk.act(**{"name" if key == "act" else key: each for key, each in values.items()})
 

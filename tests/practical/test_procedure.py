@@ -6,6 +6,7 @@ from station.practical import events as e
 from station.practical.acts import Act, ActRefused
 from station.practical.fold import fold_all
 from station.practical.procedure import TABLE, advance, possible_acts
+from station.practical.questions import ask_events
 from station.practical.state import Step
 from tests.practical.walk import ACTS, Walk, kinds
 
@@ -247,8 +248,11 @@ def test_every_act_outside_the_table_is_refused_and_changes_nothing() -> None:
 def test_every_row_of_the_table_can_be_used() -> None:
     for step, name in TABLE:
         walk = _one_in_each_step()[step]
+        if name == "answer":
+            walk.keep(list(ask_events(walk.state, ("twice",))))
         reached = walk.state.poured if name != "portion_added" else walk.state.poured + 1
         values = {"portion": max(reached, 1), "volume_cm3": 2.0, "reason": "a reason"}
+        values |= {"question": f"1-{walk.state.poured}-twice", "answer": "once"}
         if step is Step.ALKALI and name == "alkali_temperature":
             values["temperature_c"] = 20.0
         assert walk.act(name, **values), (step, name)

@@ -1,0 +1,91 @@
+"""The station's questions: asked once, answered once, and what follows from each answer."""
+
+import pytest
+
+from station.practical import events as e
+from station.practical.acts import ActRefused
+from station.practical.questions import NOT_SURE, QUESTIONS, ask_events
+from station.practical.state import Step
+from station.practical.view import view
+from tests.practical.walk import Walk, kinds
+
+
+def asked(code: str, portions: int = 1) -> Walk:
+    """A repeat in which the station asks about the newest portion."""
+    walk = Walk()
+    walk.to_pour()
+    for number in range(1, portions + 1):
+        walk.act("portion_added", portion=number)
+    walk.keep(list(ask_events(walk.state, (code,))))
+    return walk
+
+
+@pytest.mark.parametrize("code", QUESTIONS)
+def test_a_question_is_at_most_twelve_words_and_takes_not_sure(code: str) -> None:
+    (question,) = view(asked(code).state, 0.0)["questions"]
+    assert len(question["text"].split()) <= 12
+    assert question["id"] == f"1-1-{code}"
+    assert NOT_SURE in [each["answer"] for each in question["answers"]]
+
+
+@pytest.mark.parametrize("code", QUESTIONS)
+def test_it_is_asked_once_and_answered_once(code: str) -> None:
+    walk = asked(code)
+    assert ask_events(walk.state, (code,)) == ()
+    walk.act("answer", question=f"1-1-{code}", answer=NOT_SURE)
+    assert view(walk.state, 0.0)["questions"] == []
+    if walk.state.step is Step.SETTLE:
+        with pytest.raises(ActRefused, match="not open"):
+            walk.act("answer", question=f"1-1-{code}", answer=NOT_SURE)
+
+
+def test_a_portion_that_was_not_poured_is_taken_back() -> None:
+    walk = asked("no_change")
+    answered = walk.act("answer", question="1-1-no_change", answer="no")
+    assert kinds(answered) == ["question_answered", "portion_undone"]
+    assert (walk.state.step, walk.state.poured) == (Step.POUR, 0)
+
+
+def test_one_that_others_followed_is_left_out_instead() -> None:
+    walk = asked("no_change")
+    walk.act("portion_added", portion=2)
+    answered = walk.act("answer", question="1-1-no_change", answer="no")
+    assert kinds(answered) == ["question_answered", "portion_unsure"]
+
+
+def test_a_portion_poured_twice_counts_twice() -> None:
+    walk = asked("twice")
+    walk.act("answer", question="1-1-twice", answer="twice")
+    assert walk.state.repeats[0].total_cm3 == 6.0
+
+
+def test_a_spilled_cup_sets_the_repeat_aside() -> None:
+    walk = asked("fall")
+    walk.act("answer", question="1-1-fall", answer="spilled")
+    assert walk.state.step is Step.RINSE
+    assert walk.state.repeats[0].reason == "the cup was spilled"
+    assert view(walk.state, 0.0)["questions"] == []
+
+
+@pytest.mark.parametrize("code", ["no_change", "twice", "fall", "probe_out"])
+def test_not_sure_keeps_the_reading_and_leaves_it_out_of_the_lines(code: str) -> None:
+    walk = asked(code)
+    walk.act("answer", question=f"1-1-{code}", answer=NOT_SURE)
+    assert walk.state.repeats[0].unsure(1)
+
+
+def test_another_answer_or_question_is_refused_with_what_is_known() -> None:
+    walk = asked("fall")
+    before = walk.state
+    with pytest.raises(ActRefused, match="The answers are: no, lid, spilled, not sure"):
+        walk.act("answer", question="1-1-fall", answer="maybe")
+    with pytest.raises(ActRefused, match="not open"):
+        walk.act("answer", question="1-9-fall", answer="no")
+    assert walk.state == before
+
+
+def test_a_question_about_a_portion_taken_back_is_closed() -> None:
+    walk = asked("twice")
+    walk.act("portion_undone", portion=1)
+    assert view(walk.state, 0.0)["questions"] == []
+    assert isinstance(walk.happened[-1].event, e.PortionUndone)
