@@ -24,10 +24,11 @@ from station.analysis.once_lines import (
     effective_count,
     find_line,
 )
+from station.analysis.once_model import trace
 from station.chemistry.heat import Worked, enthalpy_per_mole
 from station.chemistry.worked import Measured
 
-__all__ = ["OnceHeat", "OnceRefused", "OnceSetup", "enthalpy_once", "extrapolate", "fit_once"]
+__all__ = ["OnceHeat", "OnceRefused", "OnceSetup", "enthalpy_once", "extrapolate", "fit_once", "predicted_bias_c"]
 
 LABEL = "scatter only: a slow wall, a slow reaction or a curved fall shift the lines by more"
 
@@ -96,6 +97,19 @@ def _stretch(fitted: Fitted, times: Array, mixed_at_s: float, s: float, step_c: 
     begin, end = (float(times[fitted.used[k]]) for k in (0, -1))
     at, u_at = line.at(mixed_at_s), known.u_at(mixed_at_s)
     return Stretch(begin, end, line.slope, known.u_slope, at, u_at, fitted.used, fitted.set_aside, effective)
+
+
+def predicted_bias_c(heat: OnceHeat, time_s: Array, *, press_s: float, step_c: float = 0.0625) -> float | None:
+    """How far the extended lines lie from the change of the heat balance, in °C, by the rule and not by scatter.
+
+    The lines are drawn through the fitted course itself at the times of the samples (shape n). None where they refuse.
+    ``press_s`` is the marked moment, to which the lines are extended.
+    """
+    course, _ = trace(heat.parameters, np.asarray(time_s, np.float64) - press_s)
+    try:
+        return extrapolate(time_s, course, press_s, step_c=step_c).change_c - heat.change_c
+    except OnceRefused:
+        return None
 
 
 def enthalpy_once(heat_j: float, u_heat_j: float, moles: float, u_moles: float, of_what: str = "reaction") -> Worked:

@@ -65,6 +65,12 @@ class Extrapolation:
     label: str
 
 
+LIQUIDS_S, SOLIDS_S = Estimate(4.0, 4.0), Estimate(30.0, 30.0)
+"""Times of completion: two liquids that react at once; a solid or a slow reaction. Wide estimates of ours."""
+CUP_J_K, PRESS_S, STEM_SHARE = Estimate(5.0, 3.0), Estimate(1.0, 4.0), Estimate(0.004, 0.004)
+LAG_FAST_S, LAG_SLOW_S, LAG_SHARE = Estimate(4.6, 2.3), Estimate(19.0, 9.0), Estimate(0.55, 0.3)
+
+
 @dataclass(frozen=True)
 class OnceSetup:
     """What is known of contents, cup and probe before mixing.
@@ -72,23 +78,26 @@ class OnceSetup:
     ``contents_j_k`` is the heat capacity of all that is in the cup after mixing (solution of the products),
     ``added_j_k`` that of what is added, before it is added, both in J/K. ``added_c`` is the temperature of what
     is added (None: about that of the cup, u 2 °C), ``room_c`` the room's (None: about the cup's, u 3 °C).
-    ``completion_s`` is the time in which mixing and reaction, or dissolving, come to 63 %: about 2 s for
-    liquids, 10 s for solids, within a factor given by its u; estimates, common practice, no source.
+    ``completion_s`` is the longest of the times in which mixing and reaction, or dissolving, complete, within a
+    factor given by its u: see ``LIQUIDS_S`` and ``SOLIDS_S``.
     ``press_s`` is how late "mixed" was pressed (negative: early). The lags are the probe's two time constants in
     stirred water and the share of the fast one; the defaults span the eight DS18B20 probes whose step responses
-    a student course at Universität Hamburg published in 2023 (63 % after 6.8 to 19 s).
+    a student course at Universität Hamburg published in 2023 (63 % after 6.8 to 19 s). ``stem_share`` is how
+    much of its excess over the room a probe that is not wholly in the liquid loses along its tube and leads (an
+    estimate for 30 mm of a 6 mm steel tube, no source).
     """
 
     contents_j_k: Estimate
     added_j_k: Estimate
-    cup_j_k: Estimate = Estimate(5.0, 3.0)
+    cup_j_k: Estimate = CUP_J_K
     added_c: Estimate | None = None
     room_c: Estimate | None = None
-    completion_s: Estimate = Estimate(3.0, 3.0)
-    press_s: Estimate = Estimate(1.0, 4.0)
-    lag_fast_s: Estimate = Estimate(4.6, 2.3)
-    lag_slow_s: Estimate = Estimate(19.0, 9.0)
-    lag_share: Estimate = Estimate(0.55, 0.3)
+    completion_s: Estimate = LIQUIDS_S
+    press_s: Estimate = PRESS_S
+    lag_fast_s: Estimate = LAG_FAST_S
+    lag_slow_s: Estimate = LAG_SLOW_S
+    lag_share: Estimate = LAG_SHARE
+    stem_share: Estimate = STEM_SHARE
 
     def __post_init__(self) -> None:
         if not 0.0 < self.added_j_k.value < self.contents_j_k.value:

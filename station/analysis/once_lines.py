@@ -17,7 +17,7 @@ from station.analysis.once_inputs import Indices
 
 LEAST_READINGS = 3
 LEAST_SPAN_S = 90.0
-LONGEST_S = 360.0
+LONGEST_S, LONGEST_READINGS = 240.0, 8
 CLOSE_BEFORE_S, CLOSE_AFTER_S = 10.0, 10.0
 BLOCK_S = 20.0
 OFF_STEPS = 2.0
@@ -27,9 +27,10 @@ BEGINNINGS = 60
 RULE = (
     f"Readings from {CLOSE_BEFORE_S:.0f} s before to {CLOSE_AFTER_S:.0f} s after mixing are left out. Each line begins "
     "at the earliest reading from which on the next ones agree, within half a step of the probe or one hundredth of "
-    "the change, with the straight line through all later readings, and goes on for at most "
-    f"{LONGEST_S / 60:.0f} minutes, at least {LEAST_SPAN_S / 60:g} minutes and {LEAST_READINGS} readings. Readings "
-    f"more than {OFF_STEPS:.0f} steps off their line, and more than three times as far as is usual, are set aside."
+    "the change, with the straight line through all later readings. It goes on for "
+    f"{LEAST_SPAN_S / 60:g} to {LONGEST_S / 60:.0f} minutes and at least {LEAST_READINGS} readings (readings by hand: "
+    f"up to {LONGEST_READINGS}, however long). Readings more than {OFF_STEPS:.0f} steps off their line, and more than "
+    "three times as far as is usual, are set aside."
 )
 
 
@@ -83,7 +84,8 @@ def find_line(time_s: Array, temperature_c: Array, inside: Indices, step_c: floa
     latest = min(latest, len(inside) - LEAST_READINGS + 1)
     for first in np.unique(np.linspace(0, latest - 1, min(BEGINNINGS, max(latest, 1))).astype(int)):
         part = inside[first:]
-        part = part[time_s[part] <= time_s[part[0]] + LONGEST_S]
+        long = int(np.count_nonzero(time_s[part] <= time_s[part[0]] + LONGEST_S))
+        part = part[: max(long, LONGEST_READINGS)]
         if _agrees(time_s, temperature_c, part, step_c, allowed):
             return robust_line(time_s, temperature_c, part, step_c)
     return None

@@ -15,6 +15,7 @@ Array = NDArray[np.float64]
 DT_S = 0.1
 STEP_C = 0.0625
 LAYERS = 4
+GRADES = 5  # of grain size
 VAPOUR_J_G = 2450.0
 
 FAMILIES = (
@@ -38,8 +39,9 @@ class OnceScene:
     true_heat_j: float
     true_change_c: float
     true_cup_j_k: float
-    contents_j_k: float
+    contents_j_k: float  # as told to the class, 0.2 % (1 sd) from the truth
     added_j_k: float
+    true_added_c: float
     measured_added_c: float
     measured_room_c: float | None
     solid: bool
@@ -68,11 +70,12 @@ def _draw(rng: np.random.Generator, family: str) -> dict[str, float]:
         "room_swing_c": u(0.0, 0.3), "room_period_s": u(120.0, 600.0), "humidity": u(0.3, 0.7),
         "pour_s": u(4.0, 10.0) if "long_pour" in some else u(1.0, 3.5),
         "grain_s": {"slow_dissolving": u(40.0, 120.0)}.get(pick, u(10.0, 40.0)) if solid else 0.0,
+        "grain_spread": u(0.1, 0.5),
         "reaction_s": u(15.0, 40.0) if "slow_reaction" in some and not solid else 0.3,
         "side_share": u(0.1, 0.3) if "poor_stirring" in some else u(0.05, 0.15),
         "side_s": u(4.0, 12.0) if "poor_stirring" in some else u(1.0, 3.0),
         "open_w_k": u(0.03, 0.12), "out_w_k": u(0.02, 0.1),
-        "evaporation": (u(0.4, 1.0) if "evaporating" in some else u(0.0, 0.25)) * 6e-4,
+        "evaporation": (u(0.2, 0.5) if "evaporating" in some else u(0.0, 0.15)) * 6e-4,
         "wall_j_k": wall, "wall_s": u(70.0, 250.0) if slow else u(15.0, 50.0), "probe_j_k": probe_j_k,
         "wall_offset_c": 0.4 * n(), "probe_offset_c": u(-1.5, 1.5), "stem_share": u(0.0, 0.01),
         "lag1_s": 4.5 * np.exp(0.3 * n()) * probe_factor, "lag2_s": 18.0 * np.exp(0.25 * n()) * probe_factor,
@@ -80,7 +83,8 @@ def _draw(rng: np.random.Generator, family: str) -> dict[str, float]:
         "chain": float("other_probe" in some), "gaps": float("gaps" in some),
         "end_s": mixed + (u(150.0, 240.0) if "short" in some else u(360.0, 600.0)),
         "noise_c": float(rng.choice([0.0, 0.01, 0.02, 0.03])), "period_s": u(0.9, 1.2), "offset_c": u(-0.4, 0.4),
-        "told_added_c": 0.15 * n(), "told_room_c": 0.4 * n() if rng.random() < 0.7 else np.nan,
+        "told_added_c": 0.2 * n(), "told_contents": 1.0 + 0.002 * n(),
+        "told_room_c": 0.4 * n() if rng.random() < 0.7 else np.nan,
     }  # fmt: skip
 
 
@@ -105,12 +109,17 @@ def cup_test_j_k(contents_j_k: float, p: dict[str, float]) -> float:
 
 
 class _Tank:
-    """Rates of change for a batch of scenes. States: liquid, side zone, heat not yet given out by grains (share left
-    of their size) and by reaction (J), four layers of wall, three nodes of the probe.
+    """Rates of change for a batch of scenes.
+
+    States: liquid, side zone, what is left of a middling grain's size (below 0 when it has gone), heat not yet given
+    out by the reaction (J), four layers of wall, three nodes of the probe.
     """
 
     def __init__(self, p: dict[str, Array], heat_j: Array) -> None:
         self.p, self.heat_j = p, heat_j
+        self.sizes = np.exp(np.linspace(-1.5, 1.5, GRADES)[:, None] * p["grain_spread"])
+        weights = self.sizes**3 * np.exp(-0.5 * np.linspace(-1.5, 1.5, GRADES)[:, None] ** 2)
+        self.weights = weights / weights.sum(axis=0)
 
     def begin(self) -> Array:
         p = self.p
@@ -127,12 +136,14 @@ class _Tank:
         inside = (phase > 0.0) & (phase < 1.0)
         flow = np.where(inside, (1.0 - np.cos(2.0 * np.pi * phase)) / p["pour_s"], 0.0)
         poured = np.clip(phase, 0.0, 1.0)
+        poured = poured - np.sin(2.0 * np.pi * poured) / (2.0 * np.pi)
         capacity = p["contents_j_k"] - p["added_j_k"] * (1.0 - poured)
         room = p["room_c"] + p["room_drift_c_s"] * t + p["room_swing_c"] * np.sin(2 * np.pi * t / p["room_period_s"])
         solid = p["solid"] > 0.0
         # Grains dissolve from their surface: their size shrinks evenly; the heat goes with the volume.
-        dissolving = np.where(solid & (phase > 0.5) & (grain > 0.0), 1.0 / np.maximum(p["grain_s"], 1.0), 0.0)
-        from_grains = self.heat_j * 3.0 * np.maximum(grain, 0.0) ** 2 * dissolving
+        dissolving = np.where(solid & (phase > 0.5), 1.0 / np.maximum(p["grain_s"], 1.0), 0.0)
+        left = np.maximum(1.0 - (1.0 - grain) / self.sizes, 0.0)
+        from_grains = self.heat_j * (3.0 * left**2 / self.sizes * self.weights).sum(axis=0) * dissolving
         reacting = waiting / p["reaction_s"]
         heating = np.where(solid, from_grains, reacting) + flow * p["added_j_k"] * (p["added_c"] - main)
         dry = np.maximum(_vapour_kpa(main) - p["humidity"] * _vapour_kpa(room), -1.0)
@@ -225,8 +236,9 @@ def make_once(family: str, count: int, seed: int = 1) -> list[OnceScene]:
                 true_heat_j=float(heat_j[k]),
                 true_change_c=float((heat_j[k] + brought) / (d["contents_j_k"] + cups[k])),
                 true_cup_j_k=float(cups[k]),
-                contents_j_k=d["contents_j_k"],
+                contents_j_k=d["contents_j_k"] * d["told_contents"],
                 added_j_k=d["added_j_k"],
+                true_added_c=d["added_c"] + d["offset_c"],
                 measured_added_c=d["added_c"] + d["offset_c"] + d["told_added_c"],
                 measured_room_c=None if np.isnan(d["told_room_c"]) else d["room_c"] + d["offset_c"] + d["told_room_c"],
                 solid=bool(d["solid"]),
