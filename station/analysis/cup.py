@@ -190,6 +190,11 @@ def at_pours(cup: Cup, theta: Array) -> Array:
     return np.asarray(modes(cup, theta[None, :]).liquid_c[:, :, 0], dtype=np.float64)
 
 
+def pour_times(cup: Cup, theta: Array) -> Array:
+    """Moments of the pours, s."""
+    return np.asarray(theta[cup.layout.times] - theta[INDEX["press_s"]])
+
+
 def capacity(cup: Cup, theta: Array, poured_cm3: Array) -> Array:
     """Heat capacity of liquid, cup and probe, J/K, with ``poured_cm3`` of alkali in."""
     return np.asarray(_liquid(cup, theta, poured_cm3)[0] + theta[INDEX["cup_j_k"]], dtype=np.float64)

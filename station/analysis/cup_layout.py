@@ -1,4 +1,4 @@
-"""Where each parameter of the cup model stands in its vector: twenty-three of the cup, three of each pour, one of each interval.
+"""Where each parameter of the cup model stands in its vector: first the cup, then pours, then intervals.
 
 Knows names, units and order only; the physics is in :mod:`station.analysis.cup`.
 """
@@ -75,7 +75,7 @@ class Layout:
         return slice(self.moved, self.size)
 
     def names(self) -> tuple[str, ...]:
-        """Name of every place: scalars, then ``pour_time_s[1]``, ``volume_cm3[1]``, ``log_mixing[1]``, …, ``patch_c[0]``, …."""
+        """Name of every place: the scalars, then such as ``pour_time_s[1]``, ``volume_cm3[1]``, ``patch_c[0]``."""
         groups = ("pour_time_s", "volume_cm3", "log_mixing")
         moved = tuple(f"{group}[{k + 1}]" for group in groups for k in range(self.pours))
         return SCALARS + moved + tuple(f"patch_c[{k}]" for k in range(self.pours + 1))

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from station.analysis.heat_inputs import Array
-from station.analysis.heat_solver import Problem, Solution, covariance_of, edges, portion_of, solve
+from station.analysis.heat_solver import Problem, Solution, place_covariance, solve
 
 NEGLIGIBLE, HOPELESS = 12.0, 40.0
 """How much more than the best (−2 ln posterior) the edge of a portion costs when it is not looked at, by the
@@ -21,23 +21,41 @@ first guess, and when it is not crossed."""
 NEAR = 0.3
 """Within this share of a portion from its edge the next portion is tried in any case."""
 
-POINTS = 201
+POINTS = 101
 
 
 @dataclass(frozen=True)
 class Branch:
-    """The fit with the end-point held in one portion (from 0)."""
+    """The fit with the end-point held in one portion (from 0), as a normal posterior cut off at the edges.
+
+    Places are on the plan's scale, where the edges ``low`` and ``high`` stand still. ``top`` is where the normal has
+    its top, beyond an edge when the fit was held there, and ``top_cost`` its height; ``u_place`` its width. The true
+    end-point changes by ``lean`` with the place and scatters about it by ``blur_cm3``, which the volumes leave open.
+    """
 
     portion: int
     solution: Solution
-    low_cm3: float
-    high_cm3: float
-    u_cm3: float
+    low: float
+    high: float
+    top: float
+    top_cost: float
+    u_place: float
+    lean: float
+    blur_cm3: float
 
-    def cost(self, end_point_cm3: Array) -> Array:
-        """−2 ln posterior along the end-point, all else at its best."""
-        beyond = end_point_cm3 - self.solution.theta[0]
-        return np.asarray(self.solution.cost + self.solution.slope * beyond + (beyond / self.u_cm3) ** 2)
+    def cost(self, place: Array) -> Array:
+        """−2 ln posterior at places of the end-point, all else at its best."""
+        return np.asarray(self.top_cost + ((place - self.top) / self.u_place) ** 2)
+
+    def end_point_cm3(self, place: Array) -> Array:
+        """Mean of the true end-point for places."""
+        return np.asarray(self.solution.theta[0] + self.lean * (place - self.solution.place[0]))
+
+    def places(self) -> Array:
+        """Grid of places within the portion where the posterior is not negligible."""
+        low, high = np.clip(self.top + np.array([-5.0, 5.0]) * self.u_place, self.low, self.high)
+        reach = min(self.u_place, self.high - self.low)
+        return np.linspace(min(low, self.high - reach), max(high, self.low + reach), POINTS)
 
 
 @dataclass(frozen=True)
@@ -51,34 +69,50 @@ class EndPoint:
 
 
 def _branch(problem: Problem, solution: Solution, portion: int) -> Branch:
-    u = float(np.sqrt(covariance_of(solution)[0, 0]))
-    return Branch(portion, solution, *edges(problem, solution.theta, portion), u)
+    covariance = place_covariance(problem, solution)
+    low, high = problem.scale.edges(portion)
+    variance, along = float(covariance[0, 0]), covariance @ solution.turn
+    lean = float(along[0]) / variance
+    blur = float(solution.turn @ along) - lean**2 * variance
+    # Held at an edge the cost has a slope left; the top of the parabola is where it would vanish.
+    slope = 0.0 if low < solution.place[0] < high else solution.slope
+    return Branch(
+        portion,
+        solution,
+        low,
+        high,
+        top=float(solution.place[0]) - 0.5 * slope * variance,
+        top_cost=solution.cost - 0.25 * slope**2 * variance,
+        u_place=float(np.sqrt(variance)),
+        lean=lean,
+        blur_cm3=float(np.sqrt(max(blur, 1e-6))),
+    )
 
 
 def _neighbour(problem: Problem, branch: Branch, side: int, best: float) -> Branch | None:
     """The branch of the portion before (side −1) or after (+1), entered through the shared edge."""
-    start = branch.solution.theta.copy()
-    start[0] = branch.low_cm3 if side < 0 else branch.high_cm3
-    edge = solve(problem, start, tolerance=0.5, hold=True, portion=branch.portion)
+    start = branch.solution.place.copy()
+    start[0] = branch.low if side < 0 else branch.high
+    edge = solve(problem, start, max_steps=10, tolerance=0.5, hold=True, portion=branch.portion)
     if edge.cost > best + HOPELESS:
         return None
-    portion, start = branch.portion + side, edge.theta.copy()
-    low, high = edges(problem, start, portion)
+    portion, start = branch.portion + side, edge.place.copy()
+    low, high = problem.scale.edges(portion)
     start[0] = high if side < 0 else low
-    return _branch(problem, solve(problem, start, portion=portion), portion)
+    return _branch(problem, solve(problem, start, max_steps=20, portion=portion), portion)
 
 
 def branches(problem: Problem, start: Array) -> list[Branch]:
-    """Fits for all portions in which the end-point may lie, in order of volume; ``start`` is near the best."""
-    portion = portion_of(problem, start)
+    """Fits for all portions in which the end-point may lie, in order; the place ``start`` is near the best."""
+    portion = problem.scale.portion(start)
     first = _branch(problem, solve(problem, start, portion=portion), portion)
     found = [first]
     for side in (-1, 1):
         here = first
         while 0 <= here.portion + side < problem.cup.layout.pours:
-            edge = here.low_cm3 if side < 0 else here.high_cm3
+            edge = here.low if side < 0 else here.high
             best = best_of(found).solution.cost
-            far = abs(here.solution.theta[0] - edge) > NEAR * (here.high_cm3 - here.low_cm3)
+            far = abs(here.solution.place[0] - edge) > NEAR * (here.high - here.low)
             if far and here.cost(np.array([edge]))[0] > best + NEGLIGIBLE:
                 break
             there = _neighbour(problem, here, side, best)
@@ -97,17 +131,21 @@ def best_of(found: list[Branch]) -> Branch:
 def posterior(found: list[Branch]) -> EndPoint:
     """Join the branches."""
     best = best_of(found).solution.cost
-    points, weights = [], []
+    means, weights, blurs = [], [], []
     for branch in found:
-        centre, width = float(branch.solution.theta[0]), 5.0 * branch.u_cm3
-        low, high = max(branch.low_cm3, centre - width), min(branch.high_cm3, centre + width)
-        grid = np.linspace(low, high, POINTS)
-        density = np.exp(-0.5 * (branch.cost(grid) - best))
-        points.append((grid[1:] + grid[:-1]) / 2.0)
-        weights.append((density[1:] + density[:-1]) / 2.0 * np.diff(grid))
-    volume, weight = np.concatenate(points), np.concatenate(weights)
+        if branch.solution.cost > best + HOPELESS:
+            continue
+        grid = branch.places()
+        middle = (grid[1:] + grid[:-1]) / 2.0
+        weights.append(np.exp(-0.5 * (branch.cost(middle) - best)) * np.diff(grid))
+        means.append(branch.end_point_cm3(middle))
+        blurs.append(np.full(len(middle), branch.blur_cm3))
+    volume, weight, blur = np.concatenate(means), np.concatenate(weights), np.concatenate(blurs)
     weight = weight / weight.sum()
     mean = float(weight @ volume)
-    total = np.cumsum(weight)
-    low, high = np.interp([0.025, 0.975], total, volume)
-    return EndPoint(mean, float(np.sqrt(weight @ (volume - mean) ** 2)), float(low), float(high))
+    u = float(np.sqrt(weight @ ((volume - mean) ** 2 + blur**2)))
+    points = np.linspace((volume - 4.0 * blur).min(), (volume + 4.0 * blur).max(), 4 * POINTS)
+    density = (weight / blur * np.exp(-0.5 * ((points[:, None] - volume) / blur) ** 2)).sum(axis=1)
+    total = np.cumsum(density)
+    low, high = np.interp([0.025, 0.975], total / total[-1], points)
+    return EndPoint(mean, u, float(low), float(high))

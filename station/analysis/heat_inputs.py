@@ -54,8 +54,8 @@ class Trace:
 class Pour:
     """One portion: when "it is in" was pressed, its nominal volume and that volume's u (1 sd, independent).
 
-    ``u_press_s`` says how far the press may be from the pour beyond what the group is late or early on average. A portion that may be missing or doubled gets
-    a ``u_volume_cm3`` as large as its volume.
+    ``u_press_s`` says how far the press may be from the pour, beyond what the group is late or early on average.
+    A portion that may be missing or doubled gets a ``u_volume_cm3`` as large as its volume.
     """
 
     press_s: float

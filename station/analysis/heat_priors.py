@@ -83,11 +83,17 @@ def prior_of(setup: HeatSetup, pours: Sequence[Pour], first_c: float, patch_c: f
     return Prior(mean, u)
 
 
+def start_temperature(trace: Trace, pours: Sequence[Pour]) -> float:
+    """About the acid's temperature, °C: the samples some seconds before the first press, when there are any."""
+    before = trace.temperature_c[trace.time_s < pours[0].press_s - 6.0]
+    return float(np.median(before[-6:])) if len(before) else float(trace.temperature_c[0])
+
+
 def cup_of(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> Cup:
     """The fixed part of the cup model for this trace."""
     edges = [trace.time_s[0], *(p.press_s for p in pours), trace.time_s[-1] + 1.0]
     middle = np.array([(a + b) / 2.0 for a, b in pairwise(edges)])
-    first = float(trace.temperature_c[0])
+    first = start_temperature(trace, pours)
     warmth = np.interp(middle, trace.time_s, trace.temperature_c) - first
     return Cup(
         setup.acid_j_cm3_k,

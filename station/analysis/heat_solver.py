@@ -16,6 +16,7 @@ import numpy as np
 from station.analysis.cup import Cup, trace
 from station.analysis.heat_inputs import Array, Trace
 from station.analysis.heat_priors import Prior
+from station.analysis.heat_scale import PlanScale
 
 LEAST_NOISE_STEPS, MOST_NOISE_C = 0.12, 0.3
 
@@ -29,16 +30,24 @@ class Problem:
     trace: Trace
     noise_c: float
 
+    @property
+    def scale(self) -> PlanScale:
+        """The plan's scale of volumes."""
+        return PlanScale.of(self.prior.mean[self.cup.layout.volumes])
+
 
 @dataclass(frozen=True)
 class Solution:
-    """Parameters at the minimum, the cost there (−2 ln posterior), residuals °C, information.
+    """The minimum: where on the plan's scale (``place``), the true parameters, the cost (−2 ln posterior).
 
-    ``information`` covers the free parameters only, priors included; ``slope`` is the cost's derivative by the
-    end-point, not 0 where the end-point was held at the edge of its portion.
+    ``turn`` are the derivatives of the true end-point by the place; ``information`` is the curvature by the place,
+    of the free parameters only, priors included; ``slope`` is the cost's derivative by the place's end-point, not
+    0 where it was held at an edge. Residuals are in °C.
     """
 
+    place: Array
     theta: Array
+    turn: Array
     cost: float
     slope: float
     residuals_c: Array
@@ -74,20 +83,26 @@ def likely_noise(residual_c: Array, step_c: float) -> float:
 class _Look:
     """The problem seen from one place: residuals, cost, and the scaled normal equations there."""
 
+    place: Array
     theta: Array
+    turn: Array
     residuals_c: Array
-    jacobian: Array
+    rows: Array
     cost: float
     information: Array
     gradient: Array
     scale: Array
 
 
-def _look(problem: Problem, theta: Array) -> _Look:
+def _look(problem: Problem, place: Array) -> _Look:
     free, prior = problem.prior.free, problem.prior
+    theta, turn = problem.scale.theta(place)
     model, jacobian = trace(problem.cup, theta, problem.trace.time_s)
+    by_end_point = jacobian[:, 0].copy()
+    jacobian[:, 0] = 0.0
+    jacobian += by_end_point[:, None] * turn
     residual = problem.trace.temperature_c - model
-    pull = (theta[free] - prior.mean[free]) / prior.u[free]
+    pull = (place[free] - prior.mean[free]) / prior.u[free]
     value, slope, curvature = loss(residual, problem.noise_c, problem.trace.step_c)
     secant = slope / np.where(np.abs(residual) < 1e-9, 1e-9, residual)
     weight = np.maximum(curvature, 0.5 * secant)
@@ -97,33 +112,23 @@ def _look(problem: Problem, theta: Array) -> _Look:
     scale = 1.0 / np.sqrt(np.diag(information))
     gradient = (rows.T @ slope - pull / prior.u[free]) * scale
     cost = value + float(pull @ pull)
-    return _Look(theta, residual, jacobian, cost, information * np.outer(scale, scale), gradient, scale)
-
-
-def portion_of(problem: Problem, theta: Array) -> int:
-    """Portion (from 0) in which the end-point lies."""
-    volume = np.cumsum(theta[problem.cup.layout.volumes])
-    return int(np.clip(np.searchsorted(volume, theta[0], side="left"), 0, len(volume) - 1))
-
-
-def edges(problem: Problem, theta: Array, portion: int) -> tuple[float, float]:
-    """Cumulative volumes before and after a portion, cm³; the lower a hair inside it, where the model bends."""
-    volume = np.concatenate([[0.0], np.cumsum(theta[problem.cup.layout.volumes])])
-    low, high = float(volume[portion]), float(volume[portion + 1])
-    return low + 1e-6 * (high - low), high
+    return _Look(place, theta, turn, residual, rows, cost, information * np.outer(scale, scale), gradient, scale)
 
 
 def _move(problem: Problem, here: _Look, damping: float, portion: int | None, hold: bool = False) -> Array:
-    """Scaled step. The end-point stays in ``portion``, or goes a hair beyond the one it is in: the model bends there."""
+    """Scaled step. The model bends at the edges of portions, so the end-point goes at most a hair beyond its own.
+
+    It stays in ``portion`` if one is given, and does not move with ``hold``.
+    """
     matrix = here.information + damping * np.eye(len(here.gradient))
     move = np.linalg.solve(matrix, here.gradient)
-    now = portion_of(problem, here.theta) if portion is None else portion
-    low, high = edges(problem, here.theta, now)
+    now = problem.scale.portion(here.place) if portion is None else portion
+    low, high = problem.scale.edges(now)
     hair = 2e-3 * (high - low) if portion is None else 0.0
-    wanted = here.theta[0] + move[0] * here.scale[0]
-    allowed = here.theta[0] if hold else min(max(wanted, low - hair), high + hair)
+    wanted = here.place[0] + move[0] * here.scale[0]
+    allowed = here.place[0] if hold else min(max(wanted, low - hair), high + hair)
     if allowed != wanted:
-        move[0] = (allowed - here.theta[0]) / here.scale[0]
+        move[0] = (allowed - here.place[0]) / here.scale[0]
         move[1:] = np.linalg.solve(matrix[1:, 1:], here.gradient[1:] - matrix[1:, 0] * move[0])
     return np.asarray(move)
 
@@ -136,7 +141,7 @@ def solve(
     portion: int | None = None,
     hold: bool = False,
 ) -> Solution:
-    """Minimise from ``start``; stops when a step promises less than ``tolerance`` in −2 ln posterior.
+    """Minimise from the place ``start``; stops when a step promises less than ``tolerance`` in −2 ln posterior.
 
     With ``portion`` the end-point is held within that portion (from 0); ``start`` must have it there.
     With ``hold`` the end-point is not moved at all.
@@ -147,30 +152,40 @@ def solve(
         move = _move(problem, here, damping, portion, hold)
         if float(move @ (2.0 * here.gradient - here.information @ move)) < tolerance:
             break
-        trial = here.theta.copy()
+        trial = here.place.copy()
         trial[free] += move * here.scale
         if portion is not None:
-            low, high = edges(problem, trial, portion)
-            trial[0] = min(max(trial[0], low), high)
+            trial[0] = np.clip(trial[0], *problem.scale.edges(portion))  # no rounding across the edge
         there = _look(problem, trial)
         steps += 1
         accepted = there.cost < here.cost
         damping = max(damping / 10.0, 1e-6) if accepted else damping * 10.0
         here = there if accepted else here
     slope = float(-2.0 * here.gradient[0] / here.scale[0])
-    return Solution(here.theta, here.cost, slope, here.residuals_c, _information(problem, here), steps)
+    found = _information(problem, here)
+    return Solution(here.place, here.theta, here.turn, here.cost, slope, here.residuals_c, found, steps)
 
 
 def _information(problem: Problem, here: _Look) -> Array:
     """Curvature of −ln posterior at the minimum; a sample far off still counts a little, so it has an inverse."""
-    free = problem.prior.free
-    rows = here.jacobian[:, free]
     _, slope, curvature = loss(here.residuals_c, problem.noise_c, problem.trace.step_c)
     weight = np.maximum(curvature, 0.05 * slope / np.where(here.residuals_c == 0.0, 1.0, here.residuals_c))
-    return np.asarray(rows.T @ (rows * weight[:, None]) + np.diag(problem.prior.u[free] ** -2.0))
+    prior = np.diag(problem.prior.u[problem.prior.free] ** -2.0)
+    return np.asarray(here.rows.T @ (here.rows * weight[:, None]) + prior)
 
 
-def covariance_of(solution: Solution) -> Array:
-    """Covariance of the free parameters."""
+def place_covariance(problem: Problem, solution: Solution) -> Array:
+    """Covariance of all parameters on the plan's scale (size × size), 0 for those held fixed."""
+    free, size = problem.prior.free, len(solution.theta)
     scale = 1.0 / np.sqrt(np.diag(solution.information))
-    return np.asarray(np.linalg.inv(solution.information * np.outer(scale, scale)) * np.outer(scale, scale))
+    inverse = np.linalg.inv(solution.information * np.outer(scale, scale)) * np.outer(scale, scale)
+    covariance = np.zeros((size, size))
+    covariance[np.ix_(free, free)] = inverse
+    return covariance
+
+
+def covariance_of(problem: Problem, solution: Solution) -> Array:
+    """Covariance of the true parameters (size × size), 0 for those held fixed."""
+    turned = np.eye(len(solution.theta))
+    turned[0] = solution.turn
+    return np.asarray(turned @ place_covariance(problem, solution) @ turned.T)
