@@ -80,6 +80,7 @@ class HeatSetup:
     published in 2023 (63 % after 6.8 to 19 s). ``heat_slope_k`` is the relative change of the heat of
     reaction per kelvin: −0.0039 from ΔCp = −215 J/(K mol) for the ionisation of water at infinite dilution
     (Singh et al., Can. J. Chem. 54, 3315 (1976)), about −0.0014 at 0.5 mol/dm³.
+    ``unmodelled`` names, in words, heat that the model does not know (a second step, a gas): then the fit refuses.
     """
 
     acid_volume_cm3: Estimate
@@ -97,6 +98,7 @@ class HeatSetup:
     lag_slow_s: Estimate = Estimate(19.0, 9.0)
     lag_share: Estimate = Estimate(0.55, 0.3)
     heat_slope_k: Estimate = Estimate(-0.0015, 0.0015)
+    unmodelled: str | None = None
 
 
 @dataclass(frozen=True)
