@@ -9,7 +9,7 @@ from importlib.metadata import version
 
 from station.command.errors import CommandError
 
-COMMANDS = ("demo", "serve", "export", "analyse", "replay")
+COMMANDS = ("demo", "serve", "export", "analyse", "replay", "predict")
 
 
 def run() -> None:
