@@ -40,6 +40,13 @@ async def test_the_reply_begins_at_once_and_asks_proxies_not_to_hold_it(station:
     await stream.close()
 
 
+async def test_it_is_never_compressed_even_for_who_takes_it(station: Station) -> None:
+    """A compressor would hold small messages back."""
+    async with station.client.stream("GET", "/api/stream", headers={"accept-encoding": "gzip, br"}) as reply:
+        assert "content-encoding" not in reply.headers
+        assert (await anext(reply.aiter_raw())).startswith(b"retry: 1500")
+
+
 async def test_ids_are_the_journals_numbers_and_every_event_comes_in_order(station: Station) -> None:
     await samples(station, 3)
     stream = await Stream.opened(station.port, after=0)
