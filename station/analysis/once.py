@@ -22,6 +22,7 @@ from station.analysis.once_lines import (
     RULE,
     Fitted,
     effective_count,
+    facts_in,
     find_line,
 )
 from station.analysis.once_model import trace
@@ -64,17 +65,23 @@ def extrapolate(
             "not_a_line",
             "The readings after mixing are not a straight line yet: keep recording until the fall (or rise) is steady.",
         )
-    return _between(lines[0], lines[1], times, mixed_at_s, step_c, u_mixed_at_s)
+    return _between(lines[0], lines[1], times, temperatures, mixed_at_s, step_c, u_mixed_at_s)
 
 
 def _between(
-    first: Fitted, last: Fitted, times: Array, mixed_at_s: float, step_c: float, u_mixed_at_s: float
+    first: Fitted,
+    last: Fitted,
+    times: Array,
+    temperatures: Array,
+    mixed_at_s: float,
+    step_c: float,
+    u_mixed_at_s: float,
 ) -> Extrapolation:
     degrees = first.line.degrees + last.line.degrees
     scatter = math.sqrt((first.line.sse + last.line.sse) / degrees)
     steps = step_c / math.sqrt(12.0)
     s = max(scatter, steps)
-    before, after = (_stretch(side, times, mixed_at_s, s, step_c) for side in (first, last))
+    before, after = (_stretch(side, times, temperatures, mixed_at_s, s, step_c) for side in (first, last))
     change = after.at_mixing_c - before.at_mixing_c
     moment = (after.slope_c_s - before.slope_c_s) * u_mixed_at_s
     u = math.hypot(before.u_at_mixing_c, after.u_at_mixing_c, moment)
@@ -90,9 +97,9 @@ def _between(
     return Extrapolation(change, u, interval, before, after, mixed_at_s, s, RULE, LABEL)
 
 
-def _stretch(fitted: Fitted, times: Array, mixed_at_s: float, s: float, step_c: float) -> Stretch:
+def _stretch(fitted: Fitted, times: Array, temperatures: Array, mixed_at_s: float, s: float, step_c: float) -> Stretch:
     line = fitted.line
-    effective = effective_count(fitted.residuals_c, step_c)
+    effective = min(effective_count(fitted.residuals_c, step_c), float(facts_in(temperatures[fitted.used])))
     known = line.with_s(s * math.sqrt(line.count / effective), line.degrees)
     begin, end = (float(times[fitted.used[k]]) for k in (0, -1))
     at, u_at = line.at(mixed_at_s), known.u_at(mixed_at_s)

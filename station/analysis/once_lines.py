@@ -23,6 +23,8 @@ BLOCK_S = 20.0
 OFF_STEPS = 2.0
 CHANGE_SHARE = 0.01
 BEGINNINGS = 60
+ROUNDS = 5
+NORMAL_MAD = 1.4826  # standard deviation over median absolute deviation, normal distribution
 
 RULE = (
     f"Readings from {CLOSE_BEFORE_S:.0f} s before to {CLOSE_AFTER_S:.0f} s after mixing are left out. Each line begins "
@@ -48,17 +50,15 @@ def robust_line(time_s: Array, temperature_c: Array, inside: Indices, step_c: fl
     """Least squares line through ``inside``, without those far off it; starts from the medians of the thirds."""
     used = inside
     off = np.abs(temperature_c[inside] - _median_line(time_s[inside], temperature_c[inside]))
-    for _ in range(5):
-        limit = max(OFF_STEPS * step_c, 3.0 * 1.4826 * float(np.median(off)))
-        now = inside[off <= limit]
-        if len(now) < max(LEAST_READINGS, len(inside) // 2):
-            now = inside
-        line = fit_line(time_s[now], temperature_c[now])
-        if np.array_equal(now, used) and len(now) < len(inside):
-            break
-        used = now
+    for _ in range(ROUNDS):
+        near = inside[off <= max(OFF_STEPS * step_c, 3.0 * NORMAL_MAD * float(np.median(off)))]
+        if len(near) < max(LEAST_READINGS, len(inside) // 2):
+            near = inside
+        line = fit_line(time_s[near], temperature_c[near])
         off = np.abs(temperature_c[inside] - (line.intercept + line.slope * time_s[inside]))
-    line = fit_line(time_s[used], temperature_c[used])
+        if np.array_equal(near, used):
+            break
+        used = near
     residual = temperature_c[used] - (line.intercept + line.slope * time_s[used])
     return Fitted(line, used, np.setdiff1d(inside, used), residual)
 
@@ -105,14 +105,19 @@ def _agrees(time_s: Array, temperature_c: Array, part: Indices, step_c: float, a
         line, scatter = fitted.line, fitted.line.s
     middle = float(np.median(temperature_c[block] - line.slope * (time_s[block] - time_s[block[0]])))
     doubt = 2.0 * scatter * np.sqrt(line.unit_variance_at(float(time_s[block[0]])) + 1.0 / len(block))
-    return abs(middle - line.at(float(time_s[block[0]]))) <= max(allowed, min(doubt, 3.0 * allowed)) + 1e-9
+    return bool(abs(middle - line.at(float(time_s[block[0]]))) <= max(allowed, min(doubt, 3.0 * allowed)) + 1e-9)
+
+
+def facts_in(temperature_c: Array) -> int:
+    """How many facts readings on a probe's steps can hold: two, and one for each time the value changes.
+
+    A slow drift without flicker repeats one value many times; where it changes is all that is known of the slope.
+    """
+    return 2 + int(np.count_nonzero(np.diff(temperature_c)))
 
 
 def effective_count(residuals_c: Array, step_c: float) -> float:
-    """How many independent readings these are worth, from the correlation of neighbours; at least 2 (3 by hand).
-
-    A slow drift seen through a probe's steps repeats one value many times: n readings, few facts.
-    """
+    """How many independent readings these are worth, from the correlation of neighbours; at least 2."""
     count = len(residuals_c)
     power = float(residuals_c @ residuals_c)
     if count < 20:

@@ -15,7 +15,7 @@ from station.analysis.heat_inputs import Array, Trace
 from station.analysis.heat_solver import likely_noise, loss
 from station.analysis.once_model import INDEX, SIZE, trace
 
-ROUGH_C, COARSE_C = 0.3, 0.05
+ROUGH_C, COARSE_C, SPIKE_C = 0.3, 0.05, 0.5
 LOW = {"lag_share": 0.0, "wall_share": 0.02, "cup_j_k": 0.05}
 HIGH = {"lag_share": 1.0, "wall_share": 0.98}
 
@@ -43,17 +43,20 @@ def _root(residual_c: Array, noise_c: float, step_c: float) -> tuple[Array, Arra
 
 
 class _Problem:
-    """Residuals and derivatives of samples and priors, in units of their spread, for one scale of the noise."""
+    """Residuals and derivatives of samples and priors, in units of their spread, for one scale of the noise.
 
-    def __init__(self, mean: Array, u: Array, samples: Trace, time_s: Array, noise_c: float) -> None:
-        self.mean, self.u, self.samples, self.time_s, self.noise_c = mean, u, samples, time_s, noise_c
+    The times of ``samples`` count from the press.
+    """
+
+    def __init__(self, mean: Array, u: Array, samples: Trace, noise_c: float) -> None:
+        self.mean, self.u, self.samples, self.noise_c = mean, u, samples, noise_c
         self.free = np.flatnonzero(u > 0.0)
         self.low, self.high = np.full(SIZE, -np.inf), np.full(SIZE, np.inf)
         for name, value in LOW.items():
             self.low[INDEX[name]] = value
         for name, value in HIGH.items():
             self.high[INDEX[name]] = value
-        self.low[INDEX["mixed_s"]], self.high[INDEX["mixed_s"]] = time_s[0] + 0.5, time_s[-1] - 20.0
+        self.low[INDEX["mixed_s"]], self.high[INDEX["mixed_s"]] = samples.time_s[0] + 0.5, samples.time_s[-1] - 20.0
         self._last: tuple[Array, Array, Array] | None = None
 
     def theta(self, scaled: Array) -> Array:
@@ -69,7 +72,7 @@ class _Problem:
     def look(self, scaled: Array) -> tuple[Array, Array]:
         """Residuals °C and derivatives of the trace at a place; the last place is remembered."""
         if self._last is None or not np.array_equal(self._last[0], scaled):
-            model, jacobian = trace(self.theta(scaled), self.time_s)
+            model, jacobian = trace(self.theta(scaled), self.samples.time_s)
             self._last = scaled.copy(), self.samples.temperature_c - model, jacobian
         return self._last[1], self._last[2]
 
@@ -87,22 +90,33 @@ class _Problem:
 
 
 def solve(mean: Array, u: Array, start: Array, samples: Trace, time_s: Array) -> Solution:
-    """The best parameters from ``start``; the noise is taken as large at first, then as the residuals show it."""
-    theta, noise = start, ROUGH_C
-    for step, tolerance in enumerate((1e-2, 1e-3, 1e-4, 1e-6)):
-        problem = _Problem(mean, u, samples, time_s, noise)
-        found = least_squares(
-            problem.residuals,
-            problem.scaled(theta),
-            problem.derivatives,
-            method="lm",
-            ftol=tolerance,
-            xtol=1e-9,
-            gtol=1e-12,
-            max_nfev=60,
-        )
-        theta = problem.theta(found.x)
-        residual, jacobian = problem.look(found.x)
-        if step < 3:
-            noise = COARSE_C if step == 0 else likely_noise(residual, samples.step_c)
-    return Solution(theta, residual, jacobian, float(2.0 * found.cost), noise)
+    """The best parameters from ``start``; the noise is taken as large at first, then as the residuals show it.
+
+    From then on samples far off (a spike, not a stale one) have no say; residuals are of all.
+    """
+    theta, noise, near = start, ROUGH_C, np.ones(len(time_s), dtype=np.bool_)
+    for stage, tolerance in enumerate((1e-2, 1e-3, 1e-4, 1e-6)):
+        part = Trace(time_s[near], samples.temperature_c[near], samples.step_c)
+        theta, cost = _least(_Problem(mean, u, part, noise), theta, tolerance)
+        model, jacobian = trace(theta, time_s)
+        residual = samples.temperature_c - model
+        if stage == 0:
+            noise = COARSE_C
+        elif stage < 3:
+            near = np.abs(residual) < SPIKE_C + 10.0 * float(np.median(np.abs(residual)))
+            noise = likely_noise(residual[near], samples.step_c)
+    return Solution(theta, residual, jacobian, cost, noise)
+
+
+def _least(problem: _Problem, theta: Array, tolerance: float) -> tuple[Array, float]:
+    found = least_squares(
+        problem.residuals,
+        problem.scaled(theta),
+        problem.derivatives,
+        method="lm",
+        ftol=tolerance,
+        xtol=1e-9,
+        gtol=1e-12,
+        max_nfev=60,
+    )
+    return problem.theta(found.x), float(2.0 * found.cost)

@@ -220,7 +220,7 @@ def make_once(family: str, count: int, seed: int = 1) -> list[OnceScene]:
         c = tank.rate(t + h / 2, x + h / 2 * b)
         x = x + h / 6 * (a + 2 * b + 2 * c + tank.rate(t + h, x + h * c))
         sensor[k + 1], main[k + 1] = tank.reading(x), x[0]
-    grid = np.arange(steps + 1) * DT_S
+    grid: Array = np.arange(steps + 1, dtype=np.float64) * DT_S
     scenes = []
     for k, d in enumerate(drawn):
         time_s, reading = _readings(rng, d, grid, sensor[:, k])
