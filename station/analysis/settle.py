@@ -84,7 +84,7 @@ def judge(
     cup_c = fitted.cup_c(now_s)
     reading_c = _reading(tail, cup_c)
     error_c = reading_c - cup_c
-    u_cup_c = sqrt(fitted.u_cup_c(now_s) ** 2 + (0.15 * step_c) ** 2)
+    u_cup_c = SAFETY * sqrt(fitted.u_cup_c(now_s) ** 2 + (0.15 * step_c) ** 2)
     sure = _within(error_c, u_cup_c, step_c)
     least_s = _least_wait(fitted, since_s, expected_change_c, step_c)
     if pace == "quick":
@@ -98,6 +98,8 @@ def judge(
     return Verdict(ready or late, reading_c, u_c, slope, left_s, sure, reason)
 
 
+SAFETY = 1.0
+AFTER_S = 8.0
 CHOICE = "2,3,4,5,6"
 
 
@@ -111,7 +113,7 @@ def _least_wait(fitted: Fitted, since_s: float, expected_change_c: float | None,
     """Seconds after the press before any reading counts: a pour that does not show yet may still be to come."""
     change = abs(fitted.at[1])
     if change > 2.0 * step_c:
-        return max(8.0, fitted.at[3] + 8.0 - since_s)
+        return max(8.0, fitted.at[3] + AFTER_S - since_s)
     if expected_change_c is None:
         return 20.0
     return 30.0 if abs(expected_change_c) > 4.0 * step_c else 12.0

@@ -21,6 +21,7 @@ STEPS = 3
 """Gauss-Newton steps; more change the answer by less than the probe's noise."""
 
 
+WALL, U_WALL, WALL_S = 0.03, 0.015, 25.0
 STEEP = 0.7
 ROBUST = 0.2
 
@@ -43,15 +44,17 @@ class Fitted:
     rms_c: float
 
     def cup_c(self, time_s: float) -> float:
-        """The cup's drift line at `time_s`, in °C."""
+        """The cup at `time_s`, in °C: its drift line and what has not gone into the wall yet."""
         at = self.at
-        return at[BASE] + at[CHANGE] + at[DRIFT] * (time_s - at[START])
+        ago = max(time_s - at[START], 0.0)
+        return at[BASE] + at[CHANGE] * (1.0 + WALL * exp(-ago / WALL_S)) + at[DRIFT] * ago
 
     def u_cup_c(self, time_s: float) -> float:
         """Standard uncertainty of `cup_c`."""
         row = [1.0, 1.0, time_s - self.at[START], -self.at[DRIFT]]
         total = sum(row[i] * row[j] * self.covariance[i][j] for i in range(4) for j in range(4))
-        return sqrt(max(total, 0.0))
+        fading = U_WALL * self.at[CHANGE] * exp(-max(row[2], 0.0) / WALL_S)
+        return sqrt(max(total, 0.0) + fading * fading)
 
     def probe_c(self, time_s: float) -> float:
         """What the probe shows at `time_s`, in °C."""
@@ -95,10 +98,13 @@ def model(at: Sequence[float], time_s: float) -> tuple[float, list[float]]:
     # A probe on a steady drift trails by its mean lag, once the lags have had time to build up.
     f_ramp, s_ramp = 1.0 - exp(-ago / fast), 1.0 - exp(-ago / slow)
     trail = share * fast * f_ramp + rest * slow * s_ramp
-    value = base + change * (1.0 - left) + drift * (ago - trail)
+    into_wall = exp(-ago / WALL_S)
+    seen = share * _fading(into_wall, f_ramp, fast) + rest * _fading(into_wall, s_ramp, slow)
+    shape = 1.0 - left + WALL * seen
+    value = base + change * shape + drift * (ago - trail)
     return value, [
         1.0,
-        1.0 - left,
+        shape,
         ago - trail,
         change * (share * f_ago + rest * s_ago) - drift,
         -share * fast * (change * f_tau + drift * f_ramp),
@@ -106,6 +112,14 @@ def model(at: Sequence[float], time_s: float) -> tuple[float, list[float]]:
         change * (s_left - f_left) + drift * (slow * s_ramp - fast * f_ramp),
         -mix * change * (share * f_mix + rest * s_mix),
     ]
+
+
+def _fading(wall: float, ramp: float, tau: float) -> float:
+    """What a lag `tau` shows of a heat that fades into the wall, `ramp` being 1 - exp(-ago/tau)."""
+    gap = WALL_S - tau
+    if abs(gap) < 0.5:
+        gap = 0.5
+    return WALL_S / gap * (wall - 1.0 + ramp)
 
 
 def _left(ago: float, tau: float, mix: float) -> tuple[float, float, float, float]:

@@ -23,7 +23,7 @@ def learn(
     *,
     since_s: float,
     until_s: float,
-    before_c: float,
+    before_c: float | None,
     lags: ProbeLags,
     cup: CupHabits,
     step_c: float = STEP_C,

@@ -1,6 +1,6 @@
 """Print how well and how soon the settle detector reads, on cups of bench_settle_cups.py.
 
-Run: python tests/benchmarks/bench_settle.py [benches per kind] [graph|quick]
+Run: python -m tests.benchmarks.bench_settle [benches per kind] [graph|quick]
 """
 
 from __future__ import annotations
@@ -12,12 +12,11 @@ from bisect import bisect_left
 from dataclasses import dataclass
 from statistics import median
 
-from bench_settle_cups import KINDS, Bench, Habits, draw
-
 from station.analysis.settle import LIMIT_S, READ, Pace, judge, judge_start
 from station.analysis.settle_lags import STEEL_TUBE, CupHabits
 from station.analysis.settle_learn import learn, learn_start
 from station.analysis.settle_trace import STEP_C
+from tests.benchmarks.bench_settle_cups import KINDS, Bench, Habits, draw
 
 PORTIONS = 10
 
@@ -37,6 +36,7 @@ class Reading:
     u_c: float
     sure: float
     settled: bool
+    reached: bool = True
 
 
 def earliest(bench: Bench, press_s: float, pour_s: float, until_s: float) -> tuple[float, float]:
@@ -54,10 +54,11 @@ def earliest(bench: Bench, press_s: float, pour_s: float, until_s: float) -> tup
         for i in range(READ - 1, len(good))
         if good[i][0] >= from_s
     ]
-    return _stays(inside, until_s) - press_s, _stays(shown, until_s) - press_s
+    return stays(inside, until_s) - press_s, stays(shown, until_s) - press_s
 
 
-def _stays(inside: list[tuple[float, bool]], until_s: float) -> float:
+def stays(inside: list[tuple[float, bool]], until_s: float) -> float:
+    """The first moment from which all is inside for 8 s; `until_s` when there is none."""
     since: float | None = None
     for now, good in inside:
         if not good:
@@ -159,7 +160,11 @@ def show(name: str, rows: list[Reading]) -> None:
     sure = sum(r.sure for r in rows) / len(rows)
     cells = f"{len(rows):5d} {100 * good:6.1f} % {100 * sure:5.1f} {waits:6.1f} {probe:6.1f} {shown:6.1f}"
     ratios = f"{waits / probe:6.2f} {waits / shown:6.2f} {ratio:6.2f} {mean_ratio:6.2f}"
-    print(f"{name:16s} {cells} {ratios} {early:5d} {late:5d} {zs**0.5:6.2f}")
+    print(f"{name:26s} {cells} {ratios} {early:5d} {late:5d} {zs**0.5:6.2f}")
+
+
+def header() -> None:
+    print(f"{'kind':26s} count  within    sure   wait  probe  shown   probe  shown   each   mean off>2  late  err/u")
 
 
 def main() -> None:
@@ -167,9 +172,7 @@ def main() -> None:
     pace: Pace = "quick" if "quick" in sys.argv else "graph"
     times: list[float] = []
     everything: list[Reading] = []
-    print(
-        "kind             count  within    sure   wait  probe  shown  ratios: probe shown each mean  off>2  late error/u"
-    )
+    header()
     for index, kind in enumerate(KINDS):
         rows: list[Reading] = []
         for seed in range(count):
