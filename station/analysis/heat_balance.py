@@ -22,13 +22,15 @@ from station.analysis.heat_result import (
     heat_corrected,
     reaction_temperature,
 )
-from station.analysis.heat_search import PATCH, search
+from station.analysis.heat_search import PATCH, search, unpassed
 from station.analysis.heat_solver import Problem, Solution, covariance_of
+from station.analysis.heat_start import plateaus
 
 __all__ = ["PATCH", "fit_trace"]
 
 FEWEST_PORTIONS = 3
 FEWEST_SAMPLES = 20
+FLATTEST_STEPS = 4.0
 FAINTEST = 5.0
 """Heat of reaction over its u below which there is nothing to fit."""
 
@@ -39,9 +41,11 @@ PASSED = 9.0
 def fit_trace(trace: Trace, pours: Sequence[Pour], setup: HeatSetup) -> HeatFit:
     """Fit the cup model to one repeat; raises :class:`HeatRefused` with the reason when no fit is possible."""
     _refuse_unfit(trace, pours, setup)
-    problem, found = search(setup, pours, trace)
-    problem, found = _without_outliers(problem, found)
-    _refuse_unpassed(problem, found)
+    try:
+        problem, found = _without_outliers(*search(setup, pours, trace))
+    except np.linalg.LinAlgError:
+        raise HeatRefused("no_fit", "No end-point can be made out: the trace leaves it open.") from None
+    _refuse_unpassed(problem, found, setup, pours)
     return _result(trace, setup, problem, found)
 
 
@@ -57,6 +61,8 @@ def _refuse_unfit(trace: Trace, pours: Sequence[Pour], setup: HeatSetup) -> None
     inside = np.count_nonzero((trace.time_s > pours[0].press_s - 60.0) & (trace.time_s < pours[-1].press_s + 300.0))
     if inside < max(FEWEST_SAMPLES, 3 * len(pours)):
         raise HeatRefused("too_few_samples", f"The trace has only {inside} good samples: too few for a heat balance.")
+    if float(np.ptp(plateaus(trace, pours))) < FLATTEST_STEPS * trace.step_c:
+        raise HeatRefused("no_heat", "The temperature hardly changes: no heat of reaction can be made out.")
     if trace.time_s[-1] < pours[-1].press_s + 3.0:
         raise HeatRefused("too_few_samples", "The trace ends before the last portion could be felt.")
 
@@ -70,19 +76,21 @@ def _without_outliers(problem: Problem, found: list[Branch]) -> tuple[Problem, l
     return problem, branches(problem, best.place)
 
 
-def _refuse_unpassed(problem: Problem, found: list[Branch]) -> None:
-    best = best_of(found)
-    heat, place = INDEX["heat_j_cm3"], best.solution.place
-    covariance = covariance_of(problem, best.solution)
-    if abs(place[heat]) < FAINTEST * np.sqrt(covariance[heat, heat]):
-        raise HeatRefused("no_heat", "The temperature hardly changes: no heat of reaction can be made out.")
+def _refuse_unpassed(problem: Problem, found: list[Branch], setup: HeatSetup, pours: Sequence[Pour]) -> None:
+    best, trace = best_of(found), problem.trace
+    after = problem.cup.layout.pours - 1 - best.portion
+    if after == 0:
+        raise HeatRefused("not_passed", "The end-point is not surely passed yet: add at least one more portion.")
+    if after <= 2 or not check(problem, best.solution, trace.time_s, best.solution.residuals_c).describes_trace:
+        rival = unpassed(problem, setup, pours)
+        if rival.cost < best.solution.cost + PASSED:
+            raise HeatRefused("not_passed", "The end-point has not been passed yet: go on adding portions.")
     if best.portion == 0:
         raise HeatRefused("first_portion", "The end-point lies within the first portion: use smaller portions.")
-    last = found[-1]
-    if last.portion == problem.cup.layout.pours - 1:
-        edge = last.cost(np.array([last.high]))[0]
-        if edge < best.solution.cost + PASSED:
-            raise HeatRefused("not_passed", "The end-point has not been passed yet: go on adding portions.")
+    heat = INDEX["heat_j_cm3"]
+    u_heat = float(np.sqrt(covariance_of(problem, best.solution)[heat, heat]))
+    if abs(best.solution.place[heat]) < FAINTEST * u_heat:
+        raise HeatRefused("no_bend", "No end-point can be made out: the heat of reaction is lost in the scatter.")
 
 
 def _offsets(problem: Problem, solution: Solution, time_s: Array, residuals_c: Array) -> Array:
@@ -103,7 +111,8 @@ def _result(trace: Trace, setup: HeatSetup, problem: Problem, found: list[Branch
     judged = check(problem, solution, trace.time_s, residuals_c)
     covariance = covariance_of(problem, solution)
     stretch = np.ones(len(theta))
-    stretch[0] = end_point.u / np.sqrt(covariance[0, 0])
+    widen = max(judged.stretch, judged.least_u_cm3 / end_point.u)
+    stretch[0] = end_point.u / np.sqrt(covariance[0, 0]) * widen / judged.stretch
     covariance = covariance * np.outer(stretch, stretch) * judged.stretch**2
     theta[0] = end_point.value
     concentration = acid_concentration(theta, covariance, setup)
@@ -113,10 +122,10 @@ def _result(trace: Trace, setup: HeatSetup, problem: Problem, found: list[Branch
     kept = keep(residuals_c, problem.noise_c, trace.step_c)
     return HeatFit(
         end_point_cm3=end_point.value,
-        u_end_point_cm3=judged.stretch * end_point.u,
+        u_end_point_cm3=widen * end_point.u,
         interval_95_cm3=(
-            end_point.value - judged.stretch * (end_point.value - end_point.low),
-            end_point.value + judged.stretch * (end_point.high - end_point.value),
+            end_point.value - widen * (end_point.value - end_point.low),
+            end_point.value + widen * (end_point.high - end_point.value),
         ),
         enthalpy_kj_mol=heat.value if heat else None,
         u_enthalpy_kj_mol=heat.u if heat else None,

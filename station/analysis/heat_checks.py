@@ -19,16 +19,17 @@ from station.analysis.heat_solver import Problem, Solution, loss
 BLOCK = 10
 LARGEST_NOISE_C, LARGEST_BLOCK_RMS_C, LARGEST_BLOCK_C = 0.035, 0.035, 0.15
 LARGEST_SHARE_OUT = 0.10
-LARGEST_PULL = 4.5
-LEAST_STRETCH = 2.0
+LARGEST_PULL = 3.5
+LEAST_STRETCH, LEAST_SHARE = 2.0, 0.3
 
 
 @dataclass(frozen=True)
 class Check:
-    """Verdict: whether the model describes the trace, by how much to widen u if not, and why in words."""
+    """Verdict: whether the model describes the trace; if not, by how much and to what least to widen u, and why."""
 
     describes_trace: bool
     stretch: float
+    least_u_cm3: float
     notes: tuple[str, ...]
 
 
@@ -85,4 +86,5 @@ def check(problem: Problem, solution: Solution, time_s: Array, residuals_c: Arra
     if np.mean(~kept) > LARGEST_SHARE_OUT:
         notes.append(f"{100.0 * np.mean(~kept):.0f} % of the samples do not fit and were set aside.")
     stretch = 1.0 if not notes else max(LEAST_STRETCH, float(np.sqrt(together)))
-    return Check(not notes, stretch, tuple(notes))
+    least = 0.0 if not notes else LEAST_SHARE * float(np.mean(np.diff(problem.scale.edges_cm3)))
+    return Check(not notes, stretch, least, tuple(notes))

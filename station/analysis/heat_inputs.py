@@ -96,7 +96,7 @@ class HeatSetup:
     room_c: Estimate | None = None
     lag_fast_s: Estimate = Estimate(4.6, 2.3)
     lag_slow_s: Estimate = Estimate(19.0, 9.0)
-    lag_share: Estimate = Estimate(0.55, 0.3)
+    lag_share: Estimate = Estimate(0.55, 0.4)
     heat_slope_k: Estimate = Estimate(-0.0015, 0.0015)
     unmodelled: str | None = None
 

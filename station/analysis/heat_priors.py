@@ -42,7 +42,7 @@ def _log(estimate: Estimate) -> Estimate:
 def _scalars(setup: HeatSetup, first_c: float) -> dict[str, Estimate]:
     room = setup.room_c or Estimate(first_c, 3.0)
     # Evaporation cools an open cup below the room even without any excess temperature.
-    effective = Estimate(room.value - 0.3, float(np.hypot(room.u, 1.0)))
+    effective = Estimate(room.value - 0.5, float(np.hypot(room.u, 1.5)))
     return {
         "end_point_cm3": Estimate(setup.acid_volume_cm3.value, FREE),
         "heat_j_cm3": Estimate(30.0, FREE),

@@ -70,3 +70,16 @@ def search(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> tuple[Probl
         fine, best = _refined(problem, [best, *(_rough(problem, start) for start in starts)])
     fine = replace(fine, noise_c=likely_noise(best.residuals_c, trace.step_c))
     return fine, branches(fine, best.place)
+
+
+def unpassed(problem: Problem, setup: HeatSetup, pours: Sequence[Pour]) -> Solution:
+    """The best fit in which every portion so far has reacted: the end-point stands at the last drop."""
+    late = plateaus(problem.trace, pours)
+    start = _starts(problem.prior, setup, pours, late)[0]
+    start[0] = problem.scale.edges_cm3[-1]
+    heat = heat_taken_up(late, problem.scale.edges_cm3, setup)
+    start[INDEX["heat_j_cm3"]] = heat[-1] / problem.scale.edges_cm3[-1]
+    for noise_c in (ROUGH_C, COARSE_C, problem.noise_c):
+        found = solve(replace(problem, noise_c=noise_c), start, tolerance=0.5, max_steps=15, hold=True)
+        start = found.place
+    return found

@@ -178,7 +178,8 @@ def place_covariance(problem: Problem, solution: Solution) -> Array:
     """Covariance of all parameters on the plan's scale (size × size), 0 for those held fixed."""
     free, size = problem.prior.free, len(solution.theta)
     scale = 1.0 / np.sqrt(np.diag(solution.information))
-    inverse = np.linalg.inv(solution.information * np.outer(scale, scale)) * np.outer(scale, scale)
+    scaled = solution.information * np.outer(scale, scale) + 1e-10 * np.eye(len(free))
+    inverse = np.linalg.inv(scaled) * np.outer(scale, scale)
     covariance = np.zeros((size, size))
     covariance[np.ix_(free, free)] = inverse
     return covariance
