@@ -70,6 +70,17 @@ class Station:
         answer: dict[str, Any] = httpx.get(f"{self.url}api/state", timeout=10).json()
         return answer
 
+    def final_state(self) -> dict[str, Any]:
+        """What the station says when the practical is done and the last results are in."""
+        until, asked = time.monotonic() + START_S, self.state()
+        while time.monotonic() < until:
+            time.sleep(1.0)
+            before, asked = asked, self.state()
+            same = before["result"] is not None and before["result"] == asked["result"]
+            if asked["state"] == "done" and same:
+                return asked
+        pytest.fail("the results were never final")
+
     def act(self, **act: Any) -> httpx.Response:
         """Act from another device."""
         return httpx.post(f"{self.url}api/acts", json={"key": f"test {time.monotonic_ns()}", **act}, timeout=10)

@@ -133,10 +133,10 @@ def test_a_portion_is_taken_back_after_one_question(bench: Station, open_page: O
     begin(page)
     press(page, "portion_added", 1)
     asked(page, "portion_added", 2)
-    correct(page, "Portion 1 was not poured")
+    correct(page, "Portion 1 was not added")
     page.get_by_role("button", name="No, leave it").click()
     assert len(portions(bench)) == 1
-    page.get_by_role("button", name="Portion 1 was not poured").click()
+    page.get_by_role("button", name="Portion 1 was not added").click()
     page.get_by_role("button", name="Yes, take it back").click()
     asked(page, "portion_added", 1)
     assert portions(bench) == []
@@ -149,12 +149,12 @@ def test_another_volume_and_a_doubt_are_recorded(bench: Station, open_page: Open
     for portion in (1, 2):
         press(page, "portion_added", portion)
     asked(page, "portion_added", 3)
-    correct(page, "A portion had another volume")
+    correct(page, "Another volume went in")
     page.get_by_label("Which portion?").select_option(label="repeat 1, portion 1 (4 cm³)")
     page.get_by_label("Volume that went in").fill("4,5")
     page.get_by_role("button", name="Record this volume").click()
     expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("8.5 cm³")
-    correct(page, "Not sure about a portion")
+    correct(page, "Not sure what went in")
     page.get_by_role("button", name="Mark as not sure").click()
     expect(page.locator("tbody tr").nth(2)).to_contain_text("not sure")
     assert [(each["volume_cm3"], each["unsure"]) for each in portions(bench)] == [(4.5, False), (4.0, True)]

@@ -157,8 +157,8 @@ def test_only_a_change_of_the_instruction_is_read_aloud(slow_demo: Station, open
     page = open_page(slow_demo)
     regions = page.evaluate("""() => [...document.querySelectorAll('[aria-live], [role=status], [role=alert]')]
         .map((region) => region.className)""")
-    assert regions == ["contact", "instruction-words"]
-    assert page.locator(".contact .temperature, .instruction-words .left").count() == 0
+    assert regions == ["contact", "instruction-words", "question-words"]
+    assert page.locator("[aria-live] .temperature, [role=status] .temperature, [aria-live] .left").count() == 0
 
 
 def test_targets_are_at_least_48_pixels_high(slow_demo: Station, open_page: OpenPage) -> None:

@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Iterator
+from typing import Any
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from tests.page.conftest import PHONE, PROJECTOR, OpenPage, Station, expect_accessible
 
@@ -35,11 +36,26 @@ def fast_demo() -> Iterator[Station]:
 
 def follow_to_the_end(page: Page) -> None:
     page.wait_for_selector("main.state-done", timeout=FOLLOW_MS)
-    page.wait_for_selector(".result-lines .end-point")
+    page.wait_for_selector(".result-lines:not(.result-brief)")
+    page.wait_for_selector(".result-heat:not(.result-brief)")
 
 
-def numbers_in(page: Page, selector: str) -> list[float]:
-    return [float(each) for each in re.findall(r"\d+\.\d+", page.inner_text(selector))]
+def written(page: Page, selector: str) -> list[str]:
+    """The numbers that stand there, as they stand there."""
+    return re.findall(r"\d+(?:\.\d+)?", page.inner_text(selector).replace("cm³", ""))
+
+
+def expect_as_computed(page: Page, method: str, computed: dict[str, Any]) -> None:
+    """End-point, interval and u stand there as the station has them, all to one place, which u deserves."""
+    (end_point,) = written(page, f".result-{method} .end-point")
+    low, high, u_cm3 = written(page, f".result-{method} .interval")[1:]
+    places = {len(each.partition(".")[2]) for each in (end_point, low, high, u_cm3)}
+    assert len(places) == 1, f"{end_point}, {low} to {high} ± {u_cm3}"
+    half_cm3 = 0.5000001 * 10 ** -places.pop()
+    assert half_cm3 > computed["u_end_point_cm3"] / 60, "at most two digits of u (GUM 7.2.6)"
+    assert float(end_point) == pytest.approx(computed["end_point_cm3"], abs=half_cm3)
+    assert [float(low), float(high)] == pytest.approx(computed["interval_95_cm3"], abs=half_cm3)
+    assert float(u_cm3) == pytest.approx(computed["u_end_point_cm3"], abs=half_cm3)
 
 
 def test_a_whole_practical_is_followed_and_the_crossing_read(fast_demo: Station, open_page: OpenPage) -> None:
@@ -50,14 +66,11 @@ def test_a_whole_practical_is_followed_and_the_crossing_read(fast_demo: Station,
         page.evaluate(FOLLOW)
     for page in (phone, projector):
         follow_to_the_end(page)
-    state = fast_demo.state()
-    crossing = state["result"]["straight_lines"]
+    state = fast_demo.final_state()
     for page in (phone, projector):
-        assert numbers_in(page, ".result-lines .end-point") == [round(crossing["end_point_cm3"], 1)]
-        low, high, u_cm3 = numbers_in(page, ".result-lines .interval")[:3]
-        assert [low, high] == [round(each, 1) for each in crossing["interval_95_cm3"]]
-        assert u_cm3 == round(crossing["u_end_point_cm3"], 1)
-        assert page.text_content(".crossing text") == page.inner_text(".result-lines .end-point")
+        for method, name in (("lines", "straight_lines"), ("heat", "heat_balance")):
+            expect_as_computed(page, method, state["result"][name])
+        expect(page.locator(".crossing text")).to_have_text(page.inner_text(".result-lines .end-point"))
         asked = page.evaluate("window.seen.portions")
         assert asked == [*range(1, 11), *range(1, 11)], "every portion of both repeats was asked for, in order"
         assert len(page.evaluate("window.seen.heights")) == 1, "nothing moved when the instruction changed"

@@ -10,6 +10,8 @@ export interface Act {
   volume_cm3?: number;
   temperature_c?: number;
   reason?: string;
+  question?: string;
+  answer?: string;
 }
 
 export type Outcome =

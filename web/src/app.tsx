@@ -2,15 +2,14 @@
 
 import { useEffect } from "preact/hooks";
 import { age_s, freshness } from "./age";
-import type { Message, View } from "./contract";
-import { type Model, pouredAt, runningRepeat } from "./model";
+import type { Message } from "./contract";
+import { type Model, pouredAt } from "./model";
 import { Corrections } from "./parts/corrections";
 import { Contact, Header } from "./parts/header";
 import { InstructionCard } from "./parts/instruction";
 import { Numbers } from "./parts/numbers";
-import { Readings } from "./parts/readings";
-import { TimeFigure } from "./parts/time_figure";
-import { VolumeFigure } from "./parts/volume_figure";
+import { Question } from "./parts/question";
+import { Seeing } from "./parts/seeing";
 import { useActing } from "./parts/acting";
 import { words } from "./words";
 
@@ -19,9 +18,6 @@ interface Props {
   now_ms: number;
   take: (message: Message) => void;
 }
-
-/** States in which the newest portion's curve is worth watching. */
-const WATCHING: readonly View["state"][] = ["start", "pour", "settle", "paused"];
 
 export function App({ model, now_ms, take }: Props) {
   const acting = useActing(take);
@@ -33,8 +29,6 @@ export function App({ model, now_ms, take }: Props) {
   if (!view) return <p class="connecting">{words.connecting}</p>;
   const heard = freshness(model.heard_ms === null ? null : age_s(model.heard_ms, now_ms));
   const poured_s = pouredAt(view);
-  const running = runningRepeat(view);
-  const watching = poured_s !== null && WATCHING.includes(view.state);
   return (
     <>
       <Header view={view} />
@@ -42,21 +36,12 @@ export function App({ model, now_ms, take }: Props) {
       <main class={`state-${view.state} heard-${heard}`}>
         <div class="doing">
           <InstructionCard view={view} poured_s={poured_s} heard={heard} acting={acting} />
+          <Question view={view} acting={acting} />
           <Numbers view={view} good={model.good} now_ms={now_ms} />
           <Corrections view={view} acting={acting} />
         </div>
         <div class="seeing">
-          <VolumeFigure
-            plan={view.plan}
-            repeats={view.repeats}
-            mean={view.mean}
-            result={view.result}
-            over={view.state === "rinse" || view.state === "done"}
-          />
-          {watching && (
-            <TimeFigure samples={model.samples} poured_s={poured_s} portions={running?.portions} readings={running?.readings} />
-          )}
-          <Readings repeats={view.repeats} mean={view.mean} alkali_c={view.alkali_temperature_c} />
+          <Seeing view={view} model={model} />
         </div>
       </main>
     </>

@@ -1,10 +1,12 @@
 // Geometry of temperature (up) against total volume added (across): data in, pixels out. No DOM, no words.
 
-import type { Crossing, Line, MeanPoint, Plan, Repeat } from "./contract";
+import type { MeanPoint, Repeat } from "./contract";
 import { type Box, type Frame, type Point, frame, padded } from "./frame";
+import type { PortionsPlan } from "./plan";
+import type { Crossing, Line } from "./results";
 
 export interface VolumeData {
-  plan: Plan;
+  plan: PortionsPlan;
   repeats: readonly Repeat[];
   mean: readonly MeanPoint[];
   crossing: Crossing | null;

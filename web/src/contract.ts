@@ -1,6 +1,9 @@
 // The station's HTTP contract as the page reads it. All `time_s` are bench seconds, which may run faster than the
 // wall's (`speed`). Nothing here knows how a message arrives or how it is shown.
 
+import type { Plan } from "./plan";
+import type { Result } from "./results";
+
 /** Bench time / s, temperature / °C; null marks a bad sample. */
 export type Sample = readonly [number, number | null];
 
@@ -29,14 +32,6 @@ export interface Instruction {
   act: string | null;
   portion: number | null;
   label: string | null;
-}
-
-export interface Plan {
-  title: string;
-  acid: { name: string; volume_cm3: number; concentration_mol_dm3: number | null };
-  alkali: { name: string; concentration_mol_dm3: number };
-  portions: { volume_cm3: number; count: number };
-  repeats: number;
 }
 
 /** One addition; `time_s` counts from the start of its repeat. */
@@ -75,38 +70,14 @@ export interface MeanPoint {
   count: number;
 }
 
-/** T = intercept_c + slope_c_cm3 · V, fitted to the rows of `mean` named in `points`. */
-export interface Line {
-  slope_c_cm3: number;
-  intercept_c: number;
-  points: number[];
-}
-
-export interface EndPoint {
-  end_point_cm3: number;
-  u_end_point_cm3: number;
-  interval_95_cm3: readonly [number, number];
-}
-
-/** The graph-paper method on the mean readings; its interval knows their scatter only. */
-export interface Crossing extends EndPoint {
-  temperature_c: number;
-  /** How far off lines through raw readings are expected to be / cm³; negative: too low. */
-  predicted_bias_cm3?: number | null;
-  before: Line;
-  after: Line;
-}
-
-/** The fit of the whole trace. */
-export interface HeatBalance extends EndPoint {
-  describes_trace: boolean;
-}
-
-export interface Result {
-  seq: number;
-  straight_lines: Crossing | null;
-  heat_balance?: HeatBalance | null;
-  refused: { straight_lines?: string; heat_balance?: string };
+/** Something only a person can know, asked until it is answered. */
+export interface Question {
+  id: string;
+  repeat: number;
+  portion: number;
+  code: string;
+  text: string;
+  answers: readonly { answer: string; label: string }[];
 }
 
 /** What the station says of itself, without the samples. */
@@ -135,10 +106,18 @@ export interface View {
   repeats: Repeat[];
   mean: MeanPoint[];
   result: Result | null;
+  questions: readonly Question[];
 }
 
 export interface State extends View {
   trace: { repeat: number; samples: Sample[] };
+}
+
+/** The whole trace of the repeat that began at `started_s`; times since its start. */
+export interface Samples {
+  repeat: number;
+  started_s: number;
+  samples: Sample[];
 }
 
 export interface LiveMessage {
@@ -162,4 +141,5 @@ export type Message =
   | { kind: "view"; data: View }
   | { kind: "live"; data: LiveMessage }
   | { kind: "happened"; data: Happening }
+  | { kind: "samples"; data: Samples }
   | { kind: "reset" };

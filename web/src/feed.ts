@@ -3,33 +3,21 @@
 // Rules: a hidden page holds no stream and reloads the state when shown; whatever was missed is mended by a fresh
 // state; a stream that is silent for 5 s is given up for polling, and tried again later.
 
-import type { Message, State } from "./contract";
+import type { Message, Sample, State } from "./contract";
 import { type Note, type Seat, type Step, heard, hidden, newSeat, shown, tick } from "./election";
+import { get } from "./get";
 import { type Model, fold, nothingHeard } from "./model";
 import { randomId } from "./random";
+import { type Wanted, wantedTrace } from "./traces";
 
 const TICK_MS = 250;
 const SILENCE_MS = 5000;
 const POLL_MS = 1000;
 const TRY_STREAM_AGAIN_MS = 30_000;
-const ANSWER_MS = 4000;
 
 interface Letter {
   note?: Note;
   relay?: Message;
-}
-
-/** GET the state, or reject when the station does not answer in time. */
-export async function fetchState(): Promise<State> {
-  const abort = new AbortController();
-  const timer = setTimeout(() => abort.abort(), ANSWER_MS);
-  try {
-    const answer = await fetch("/api/state", { cache: "no-store", signal: abort.signal });
-    if (!answer.ok) throw new Error(`status ${answer.status}`);
-    return (await answer.json()) as State;
-  } finally {
-    clearTimeout(timer);
-  }
 }
 
 export class Feed {
@@ -42,6 +30,8 @@ export class Feed {
   private loading = false;
   private loadFailed = false;
   private nextLoad_ms = 0;
+  private loadingTrace = false;
+  private nextTrace_ms = 0;
 
   constructor(private readonly changed: (model: Model) => void) {}
 
@@ -104,6 +94,7 @@ export class Feed {
     const silent = now - (this.model.heard_ms ?? 0) > SILENCE_MS;
     const polling = this.seat.role === "leader" ? this.stream === null : silent;
     if ((this.model.reload || polling) && !this.loading && now >= this.nextLoad_ms) void this.load();
+    this.completeTraces(now);
     if (this.seat.role !== "leader") return;
     if (this.stream) {
       if (now - this.streamHeard_ms > SILENCE_MS) this.giveUpStream();
@@ -113,7 +104,7 @@ export class Feed {
   private async load(): Promise<void> {
     this.loading = true;
     try {
-      this.pass({ kind: "state", data: await fetchState() });
+      this.pass({ kind: "state", data: await get<State>("/api/state") });
       if (this.loadFailed) this.tryStream_ms = 0; // the station is back
       this.loadFailed = false;
     } catch {
@@ -121,6 +112,25 @@ export class Feed {
     } finally {
       this.loading = false;
       this.nextLoad_ms = performance.now() + POLL_MS * (0.9 + 0.2 * Math.random());
+    }
+  }
+
+  private completeTraces(now: number): void {
+    const { view, traces, reload } = this.model;
+    if (!view || reload || this.loadingTrace || now < this.nextTrace_ms) return;
+    const wanted = wantedTrace(traces, view);
+    if (wanted) void this.loadTrace(wanted);
+  }
+
+  private async loadTrace({ repeat, started_s }: Wanted): Promise<void> {
+    this.loadingTrace = true;
+    try {
+      const { samples } = await get<{ samples: Sample[] }>(`/api/samples?repeat=${repeat}`);
+      this.take({ kind: "samples", data: { repeat, started_s, samples } });
+    } catch {
+      this.nextTrace_ms = performance.now() + POLL_MS;
+    } finally {
+      this.loadingTrace = false;
     }
   }
 

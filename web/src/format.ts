@@ -16,10 +16,27 @@ export function short(value: number, decimals = 2): string {
 
 /** The same words with numbers kept together with their unit, so that no line ends between them. */
 export function keptTogether(text: string): string {
-  return text.replace(/(\d) (?=cm³|°C|s\b|min\b|mol)/g, "$1\u00a0");
+  return text.replace(/(\d) (?=cm³|°C|s\b|min\b|mol|g\b|k?J\b)/g, "$1\u00a0");
 }
 
-/** Decimals worth writing for a volume known to `u_cm3`: one, or two when it is known better than 0.05 cm³. */
-export function volumeDecimals(u_cm3: number): number {
-  return u_cm3 < 0.05 ? 2 : 1;
+/** Decimal places of a number known to `u`; -1 stands for whole tens. One digit of u counts, two when the first is
+ * 1 or 2 (within the two digits at most of GUM 7.2.6), and never more than `most` places. */
+export function placesFor(u: number, most: number): number {
+  if (!(u > 0) || !Number.isFinite(u)) return most;
+  // Rounded to two digits first: 0.0996 is 1.0e-1, and its first digit is a 1.
+  const [digits = "", power = "0"] = u.toExponential(1).split("e");
+  return Math.min(most, (Number(digits) < 3 ? 1 : 0) - Number(power));
+}
+
+/** `value` with `places` decimals, or rounded to tens, hundreds … where that is negative; a true minus sign. */
+export function rounded(value: number, places: number): string {
+  if (places >= 0) return fixed(value, places);
+  const unit = 10 ** -places;
+  return fixed(Math.round(value / unit) * unit, 0);
+}
+
+/** The same with a plus sign in front of a rise. */
+export function signed(value: number, places: number): string {
+  const text = rounded(value, places);
+  return value > 0 && Number(text) !== 0 ? `+${text}` : text;
 }

@@ -1,6 +1,7 @@
 // The page's model: a fold over what the station says. Pure: the clock comes in as a number, nothing goes out.
 
 import type { Happening, LastGood, Message, Repeat, Sample, State, View } from "./contract";
+import { type Traces, caughtUp, extendedBy, fetched, keptTraces } from "./traces";
 
 /** The newest good temperature and when it was measured on the page's own clock / ms. */
 export interface Measured {
@@ -14,6 +15,8 @@ export interface Model {
   seq: number;
   /** Samples since the last pour (or since the start of the repeat), absolute bench time. */
   samples: readonly Sample[];
+  /** Whole traces by repeat, in a practical whose figure shows them. */
+  traces: Traces;
   good: Measured | null;
   /** When the page last heard anything of the station, on the page's clock / ms. */
   heard_ms: number | null;
@@ -27,6 +30,7 @@ export const nothingHeard: Model = {
   view: null,
   seq: 0,
   samples: [],
+  traces: new Map(),
   good: null,
   heard_ms: null,
   reload: true,
@@ -60,13 +64,18 @@ function foldHappening(model: Model, happening: Happening): Model {
   }
   const next = { ...model, seq: happening.seq };
   if (happening.kind !== "sample_taken") return next;
-  return { ...next, samples: [...model.samples, [happening.time_s, happening.body.temperature_c ?? null]] };
+  return {
+    ...next,
+    samples: [...model.samples, [happening.time_s, happening.body.temperature_c ?? null]],
+    traces: model.view ? extendedBy(model.traces, model.view, happening) : model.traces,
+  };
 }
 
 function foldView(model: Model, view: View, now_ms: number): Model {
   const known = model.view;
   if (known && known.boot === view.boot && view.seq < known.seq) return model;
-  const next = { ...model, view, good: measured(view.last_good, view.time_s, view.speed, now_ms) };
+  const good = measured(view.last_good, view.time_s, view.speed, now_ms);
+  const next = { ...model, view, good, traces: keptTraces(model.traces, view) };
   if (!known || known.boot !== view.boot) return { ...next, reload: true };
   const [before, after] = [pouredAt(known), pouredAt(view)];
   // A portion taken back uncovers samples this page no longer has.
@@ -83,6 +92,7 @@ function foldState(model: Model, state: State, now_ms: number): Model {
     view,
     seq: state.seq,
     samples: trace.samples,
+    traces: caughtUp(model.traces, state),
     good: measured(view.last_good, view.time_s, view.speed, now_ms),
     heard_ms: now_ms,
     reload: false,
@@ -101,6 +111,8 @@ export function fold(model: Model, message: Message, now_ms: number): Model {
       return foldView(heard, message.data, now_ms);
     case "happened":
       return foldHappening(heard, message.data);
+    case "samples":
+      return model.view ? { ...model, traces: fetched(model.traces, model.view, message.data) } : model;
     case "reset":
       return { ...heard, reload: true };
     case "live": {

@@ -2,9 +2,29 @@
 
 import { ageParts } from "./age";
 import type { Probe } from "./contract";
-import { fixed, short, volumeDecimals } from "./format";
+import { fixed, placesFor, rounded, short, signed } from "./format";
+import type { OncePlan, Plan, Substance } from "./plan";
+import type { Interval } from "./results";
 
+/** A volume is never known better than to 0.01 cm³, nor a change of temperature to 0.01 °C. */
+const cm3 = (u_cm3: number) => placesFor(u_cm3, 2);
+const celsius = (u_c: number) => placesFor(u_c, 2);
+const joule = (u_j: number) => placesFor(u_j, 0);
+const kilojoule = (u_kj: number) => placesFor(u_kj, 1);
 
+function plusMinus(u: number, places: number): string {
+  const text = rounded(u, places);
+  return Number(text) === 0 ? `less than ${rounded(10 ** -places, places)}` : text;
+}
+
+/** "25 cm³ of nitric acid, 0.4 mol/dm³" */
+function amount({ name, volume_cm3, concentration_mol_dm3, mass_g = null }: Omit<Substance, "mass_g"> & { mass_g?: number | null }): string {
+  if (mass_g !== null) return `${short(mass_g, 3)} g of ${name}`;
+  const strength = concentration_mol_dm3 === null ? "" : ` (${short(concentration_mol_dm3, 4)} mol/dm³)`;
+  return `${short(volume_cm3 ?? 0)} cm³ of ${name}${strength}`;
+}
+
+const Capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const words = {
   station: "Bench station",
@@ -16,8 +36,10 @@ export const words = {
   finished: "Done",
   readyTag: "Ready",
   pausedTag: "Paused",
-  practical: (acid: string, volume_cm3: number, alkali: string, concentration_mol_dm3: number) =>
-    `${short(volume_cm3)} cm³ of ${acid} in the cup; ${alkali}, ${short(concentration_mol_dm3, 4)} mol/dm³, is added`,
+  practical: (plan: Plan) =>
+    plan.kind === "once"
+      ? `${amount(plan.liquid)} in the cup; ${amount(plan.addition)} is added all at once`
+      : `${amount(plan.acid)} in the cup; ${plan.alkali.name} (${short(plan.alkali.concentration_mol_dm3, 4)} mol/dm³) is added in portions of ${short(plan.portions.volume_cm3)} cm³`,
 
   temperature: "temperature",
   noTemperature: "no reading yet",
@@ -28,6 +50,10 @@ export const words = {
   },
   frozen: "not live any more",
   totalAdded: "total added",
+  added: "added",
+  nothingAdded: "nothing yet",
+  addedOnce: ({ addition: { mass_g } }: OncePlan, total_cm3: number) =>
+    mass_g === null ? `${short(total_cm3)} cm³` : `${short(mass_g, 3)} g`,
   volume: (volume_cm3: number) => `${short(volume_cm3)} cm³`,
   repeatOf: (repeat: number, planned: number) => `repeat ${repeat} of ${planned}`,
   portionOf: (portion: number, planned: number) => `portion ${portion} of ${planned}`,
@@ -54,6 +80,8 @@ export const words = {
   badSample: (kind: string) => `newest sample left out: ${kind}`,
 
   fault: (reason: string) => `Nothing can be recorded just now. Call your teacher. (${reason})`,
+  question: "A question",
+  moreQuestions: (more: number) => (more === 1 ? "one more question after this" : `${more} more questions after this`),
   sending: "Sending …",
   unanswered:
     "The station did not answer, so this may or may not be recorded. Press again: it is never counted twice.",
@@ -77,10 +105,10 @@ export const words = {
 
   byStraightLines: "Where the straight lines cross",
   byHeatBalance: "Heat balance of the whole trace",
-  endPoint: (volume_cm3: number, u_cm3: number) => `${fixed(volume_cm3, volumeDecimals(u_cm3))} cm³`,
-  plusMinus: (u_cm3: number) => `standard uncertainty ${fixed(u_cm3, volumeDecimals(u_cm3))} cm³`,
-  interval: (low: number, high: number, u_cm3: number) =>
-    `95 % interval ${fixed(low, volumeDecimals(u_cm3))} to ${fixed(high, volumeDecimals(u_cm3))} cm³`,
+  endPoint: (volume_cm3: number, u_cm3: number) => `${rounded(volume_cm3, cm3(u_cm3))} cm³`,
+  plusMinus: (u_cm3: number) => `standard uncertainty ${plusMinus(u_cm3, cm3(u_cm3))} cm³`,
+  interval: ([low, high]: Interval, u_cm3: number) =>
+    `95 % interval ${rounded(low, cm3(u_cm3))} to ${rounded(high, cm3(u_cm3))} cm³`,
   scatterOnly: (bias_cm3: number | null) => {
     const known = "The ± knows only how the readings scatter.";
     if (bias_cm3 === null || Math.abs(bias_cm3) < 0.05) return known;
@@ -91,11 +119,52 @@ export const words = {
   notDescribed: "The model does not describe this trace well: take this with care.",
   refused: (reason: string) => `The lines give no crossing. ${reason}`,
   refusedHeat: (reason: string) => `No heat balance. ${reason}`,
+  remarks: "Worth a thought",
+  inRepeats: (repeats: readonly number[]) =>
+    repeats.length === 1 ? `Repeat ${repeats[0]}` : `Repeats ${repeats.slice(0, -1).join(", ")} and ${repeats[repeats.length - 1]}`,
+  remarkOf: (where: string, remark: string) => `${where}: ${remark}`,
+
+  onceChart: "Temperature against time",
+  sinceRepeatAxis: "time since the start of the repeat / s",
+  mixed: "mixed",
+  onceChartText: (repeats: number, change: string | null) =>
+    repeats === 0
+      ? "No temperatures yet."
+      : `The temperature over time of ${repeats} ${repeats === 1 ? "repeat" : "repeats"}.${change === null ? "" : ` Both lines extended to the moment of mixing are ${change} apart.`} The table below gives the numbers.`,
+  lineReadOff: "straight line",
+  lineExtended: "extended to the moment of mixing",
+  whichLines: "Lines of",
+  byExtendedLines: "Straight lines, extended to the mixing",
+  change: (change_c: number, u_c: number) => `${signed(change_c, celsius(u_c))} °C`,
+  changeInterval: ([low, high]: Interval, u_c: number) =>
+    `95 % interval ${signed(low, celsius(u_c))} to ${signed(high, celsius(u_c))} °C`,
+  changePlusMinus: (u_c: number) => `standard uncertainty ${plusMinus(u_c, celsius(u_c))} °C`,
+  heat: (heat_j: number) => (heat_j < 0 ? "heat taken in" : "heat given out"),
+  joules: (heat_j: number, u_j: number) => `${rounded(Math.abs(heat_j), joule(u_j))} J`,
+  joulesPlusMinus: (u_j: number) => `standard uncertainty ${plusMinus(u_j, joule(u_j))} J`,
+  enthalpyOf: (what: string) => `enthalpy change per mole of ${what}`,
+  enthalpy: (kj_mol: number, u_kj_mol: number) => `${signed(kj_mol, kilojoule(u_kj_mol))} kJ/mol`,
+  enthalpyPlusMinus: (u_kj_mol: number) => `standard uncertainty ${plusMinus(u_kj_mol, kilojoule(u_kj_mol))} kJ/mol`,
+  linesKnow: "This ± knows only how the readings scatter. A slow cup wall, or a reaction that goes on, shifts the lines by more.",
+  linesIgnore: (name: string) => `The heat is worked out as if the ${name} had been as warm as the cup.`,
+  heatOnceKnows: "Allows for the loss to the room, the probe’s lag and the time that mixing takes.",
+  addedUnknown: (name: string) => `Nobody measured how warm the ${name} was: the ± allows for that.`,
+  refusedChange: (reason: string) => `The lines give no change of temperature. ${reason}`,
 
   table: "Readings",
   tableVolume: "volume added / cm³",
   tableRepeat: (repeat: number) => `repeat ${repeat} / °C`,
   tableMean: "mean / °C",
+  onceTable: "Temperatures / °C",
+  quantity: "at the mixing",
+  rows: {
+    start: "settled before",
+    before: "line before",
+    after: "line after",
+    change: "change, lines",
+    heatChange: "change, heat balance",
+    end: "last reading",
+  },
   reading: (temperature_c: number) => fixed(temperature_c, 2),
   missing: "–",
   noReading: "no reading",
@@ -104,29 +173,31 @@ export const words = {
   notSure: "not sure",
   setAside: (repeat: number, reason: string | null) =>
     `Repeat ${repeat} was set aside${reason ? `: ${reason}` : ""}.`,
-  alkaliAt: (temperature_c: number) => `Alkali before the start: ${fixed(temperature_c, 1)} °C.`,
+  addedAt: (name: string, temperature_c: number) => `${Capital(name)} before the start: ${fixed(temperature_c, 1)} °C.`,
 
   corrections: "Correct, pause or finish",
+  /** What a correction is about: a numbered portion, or all that is mixed in. */
+  portion: (portion: number) => `portion ${portion}`,
+  whole: (name: string) => `the ${name}`,
   correctionNames: {
-    portion_added: (portion: number) => `Portion ${portion} is already in`,
-    portion_undone: (portion: number) => `Portion ${portion} was not poured`,
-    portion_volume: () => "A portion had another volume",
-    portion_unsure: () => "Not sure about a portion",
+    portion_added: (what: string) => `${Capital(what)} is already in`,
+    portion_undone: (what: string) => `${Capital(what)} was not added`,
+    portion_volume: () => "Another volume went in",
+    portion_unsure: () => "Not sure what went in",
     repeat_restarted: () => "Start this repeat again",
-    alkali_temperature: () => "Temperature of the alkali",
+    alkali_temperature: (_: string, added: string) => `Temperature of the ${added}`,
     pause: () => "Pause",
     resume: () => "Go on",
     finish: () => "Finish the practical",
     begin: () => "Begin",
     rinsed: () => "The cup is rinsed",
-  } as Record<string, (portion: number) => string>,
+  } as Record<string, (what: string, added: string) => string>,
   ask: {
-    portion_added: (portion: number) => `Record that portion ${portion} is already in the cup?`,
-    portion_undone: (portion: number) =>
-      `Take portion ${portion} back? Only if it never went into the cup. The record keeps a trace of it.`,
-    repeat_restarted: (repeat: number) =>
-      `Repeat ${repeat} is set aside and you start again with fresh acid. Why?`,
-    finish: "Finish now? The repeat under way ends here and no more portions can be added.",
+    portion_added: (what: string) => `Record that ${what} is already in the cup?`,
+    portion_undone: (what: string) =>
+      `Take ${what} back? Only if it never went into the cup. The record keeps a trace of it.`,
+    repeat_restarted: (repeat: number) => `Repeat ${repeat} is set aside and you start it again. Why?`,
+    finish: "Finish now? The repeat under way ends here and nothing more can be added.",
   },
   yes: {
     portion_added: "Yes, it is in",
@@ -139,13 +210,18 @@ export const words = {
   } as Record<string, string>,
   no: "No, leave it",
   whichPortion: "Which portion?",
+  whichRepeat: "Which repeat?",
   portionName: (repeat: number, portion: number, volume_cm3: number) =>
     `repeat ${repeat}, portion ${portion} (${short(volume_cm3)} cm³)`,
+  onceName: (repeat: number, volume_cm3: number) =>
+    volume_cm3 > 0 ? `repeat ${repeat} (${short(volume_cm3)} cm³)` : `repeat ${repeat}`,
   realVolume: "Volume that went in / cm³",
-  alkaliTemperature: "Temperature of the alkali / °C",
-  measureAlkali: "Measure it with the probe",
-  alkaliFirst: "First take the alkali’s temperature",
-  reasons: ["spilled", "lost count of the portions", "the probe was out of the cup", "wrong volume of acid"],
+  addedTemperature: (added: string) => `Temperature of the ${added} / °C`,
+  measureWithProbe: "Measure it with the probe",
+  addedFirst: (added: string) => `First take the ${added}’s temperature`,
+  alkali: "alkali",
+  reasons: ["spilled", "lost count of the portions", "the probe was out of the cup", "wrong volume in the cup"],
+  reasonsOnce: ["spilled", "added at the wrong moment", "the probe was out of the cup", "wrong amounts"],
   otherReason: "another reason",
   reasonLabel: "Reason",
   reasonText: "In your own words",

@@ -2,12 +2,12 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { timeChart } from "../src/chart_time";
 import { temperatureOn, volumeChart } from "../src/chart_volume";
-import type { Crossing, Sample } from "../src/contract";
+import type { Sample } from "../src/contract";
+import type { Crossing } from "../src/results";
 import { readingsTable } from "../src/table";
-import { readingAt, repeatOf, viewWith } from "./example";
+import { plan, readingAt, repeatOf } from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
-const plan = viewWith().plan;
 const repeats = [
   repeatOf(1, { readings: [readingAt(0, 20), readingAt(1, 24), readingAt(2, 27), readingAt(3, 26)] }),
   repeatOf(2, { readings: [readingAt(0, 20.5), readingAt(1, null)] }),

@@ -1,6 +1,8 @@
 // An invented bench for the tests: sulfuric acid in the cup, two repeats of three portions.
 
-import type { Happening, Repeat, State, View } from "../src/contract";
+import type { Happening, Repeat, Sample, State, View } from "../src/contract";
+import type { OncePlan, OnceView, PortionsPlan } from "../src/plan";
+import type { Extended, HeatOnce, OnceRepeat } from "../src/results";
 
 export function repeatOf(repeat: number, fields: Partial<Repeat> = {}): Repeat {
   return { repeat, status: "running", reason: null, started_s: 100 * repeat, portions: [], readings: [], ...fields };
@@ -14,19 +16,22 @@ export function readingAt(portion: number, temperature_c: number | null, volume_
   return { portion, volume_cm3, temperature_c, u_c: 0.03, settled: true, unsure: false };
 }
 
+export const plan: PortionsPlan = {
+  kind: "portions",
+  title: "sulfuric acid with sodium hydroxide",
+  acid: { name: "sulfuric acid", volume_cm3: 20, concentration_mol_dm3: null },
+  alkali: { name: "sodium hydroxide", concentration_mol_dm3: 0.5 },
+  portions: { volume_cm3: 5, count: 3 },
+  repeats: 2,
+};
+
 const view: View = {
   seq: 10,
   boot: "one",
   time_s: 130,
   speed: 1,
   bench: { name: "Bench 3", virtual: false, panel: "none" },
-  plan: {
-    title: "sulfuric acid with sodium hydroxide",
-    acid: { name: "sulfuric acid", volume_cm3: 20, concentration_mol_dm3: null },
-    alkali: { name: "sodium hydroxide", concentration_mol_dm3: 0.5 },
-    portions: { volume_cm3: 5, count: 3 },
-    repeats: 2,
-  },
+  plan,
   state: "settle",
   instruction: { code: "settle", text: "Wait.", detail: null, act: null, portion: null, label: null },
   other_acts: [],
@@ -44,6 +49,7 @@ const view: View = {
   repeats: [repeatOf(1, { portions: [portionAt(1, 20)] })],
   mean: [],
   result: null,
+  questions: [],
 };
 
 export function viewWith(fields: Partial<View> = {}): View {
@@ -56,4 +62,43 @@ export function stateWith(fields: Partial<State> = {}): State {
 
 export function sampleTaken(seq: number, time_s: number, temperature_c: number | null): Happening {
   return { seq, time_s, kind: "sample_taken", body: { temperature_c } };
+}
+
+/** Twelve grams of a salt into water: the cup cools by 4 °C, mixed 100 s after the repeat's start. */
+export const oncePlan: OncePlan = {
+  kind: "once",
+  title: "potassium chloride in water",
+  liquid: { name: "water", volume_cm3: 60, concentration_mol_dm3: null },
+  addition: { name: "potassium chloride", volume_cm3: null, concentration_mol_dm3: null, mass_g: 12, temperature_c: null },
+  timing: { before_s: 90, after_s: 180 },
+  repeats: 2,
+};
+
+export const extended: Extended = {
+  change_c: -4,
+  u_change_c: 0.04,
+  interval_95_c: [-4.08, -3.92],
+  mixed_at_s: 100,
+  before: { begin_s: 0, end_s: 90, slope_c_s: 0.001, at_mixing_c: 20.1 },
+  after: { begin_s: 130, end_s: 280, slope_c_s: 0.002, at_mixing_c: 16.1 },
+  heat_j: -1060,
+  u_heat_j: 16,
+  enthalpy_kj_mol: 17.2,
+  u_enthalpy_kj_mol: 0.31,
+  enthalpy_of: "potassium chloride dissolved",
+};
+
+export const heatOnce: HeatOnce = { ...extended, change_c: -4.1, describes_trace: true };
+
+export function onceRepeat(repeat: number, fields: Partial<OnceRepeat> = {}): OnceRepeat {
+  return { repeat, straight_lines: extended, heat_balance: heatOnce, refused: {}, notes: [], ...fields };
+}
+
+export function onceViewWith(fields: Partial<OnceView> = {}): OnceView {
+  return { ...view, plan: oncePlan, repeats: [repeatOf(1, { portions: [portionAt(1, 100)] })], result: null, ...fields };
+}
+
+/** One sample a second from `from_s`, rising by 0.01 °C each. */
+export function samplesFrom(from_s: number, count: number): Sample[] {
+  return Array.from({ length: count }, (_, index) => [from_s + index, 20 + 0.01 * index] as const);
 }

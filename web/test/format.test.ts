@@ -1,7 +1,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { fixed, keptTogether, short, volumeDecimals } from "../src/format";
+import { fixed, keptTogether, placesFor, rounded, short, signed } from "../src/format";
 import { typedNumber } from "../src/typed";
+import { words } from "../src/words";
 
 test("negative numbers have a true minus sign and zero has none", () => {
   assert.equal(fixed(-1.26, 1), "\u22121.3");
@@ -13,8 +14,36 @@ test("short numbers drop zeros after the point only", () => {
   assert.deepEqual([4, 4.5, 10, 10.5, 100, 0.125].map((value) => short(value)), ["4", "4.5", "10", "10.5", "100", "0.13"]);
 });
 
-test("an end-point known better than 0.05 cm³ earns a second decimal", () => {
-  assert.deepEqual([0.5, 0.05, 0.049].map(volumeDecimals), [1, 1, 2]);
+test("a number is written to the place of its uncertainty: one digit of u, two when the first is 1 or 2", () => {
+  const places = [0.5, 0.3, 0.26, 0.12, 0.0996, 0.048, 14.6, 31, 146].map((u) => placesFor(u, 9));
+  assert.deepEqual(places, [1, 1, 2, 2, 2, 2, 0, -1, -1]);
+});
+
+test("no uncertainty earns more places than there can be", () => {
+  assert.deepEqual([0.0004, 0, Number.NaN, Number.POSITIVE_INFINITY].map((u) => placesFor(u, 2)), [2, 2, 2, 2]);
+});
+
+test("a number known to tens is rounded to tens", () => {
+  assert.deepEqual([rounded(564.5, -1), rounded(-564.5, -2), rounded(-3, -1), rounded(2.636, 2)], ["560", "\u2212600", "0", "2.64"]);
+});
+
+test("a rise has a plus sign, a fall a minus sign, nothing has none", () => {
+  assert.deepEqual([signed(2.636, 2), signed(-4.08, 1), signed(0.001, 2)], ["+2.64", "\u22124.1", "0.00"]);
+});
+
+test("no interval of an end-point has more digits than its u deserves", () => {
+  assert.equal(words.interval([22.034, 27.991], 1.52), "95 % interval 22.0 to 28.0 cm³");
+  assert.equal(words.interval([18.034, 31.991], 3.6), "95 % interval 18 to 32 cm³");
+  assert.equal(words.endPoint(24.0871, 0.048), "24.09 cm³");
+  assert.equal(words.plusMinus(0.0478), "standard uncertainty 0.05 cm³");
+  assert.equal(words.plusMinus(0.0011), "standard uncertainty less than 0.01 cm³");
+});
+
+test("heat and enthalpy of a cup whose addition nobody measured are not written as if they were known", () => {
+  assert.equal(words.joules(564.5, 145.7), "560 J");
+  assert.equal(words.joulesPlusMinus(145.7), "standard uncertainty 150 J");
+  assert.equal(words.enthalpy(-56.45, 14.57), "\u221256 kJ/mol");
+  assert.equal(words.changeInterval([-4.08, -3.92], 0.04), "95 % interval \u22124.08 to \u22123.92 °C");
 });
 
 test("a number stays on the line of its unit", () => {

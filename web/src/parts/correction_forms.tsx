@@ -3,6 +3,7 @@
 import { useState } from "preact/hooks";
 import type { Act } from "../acts";
 import type { View } from "../contract";
+import { addedWord, addsSolid, isOnce, portionWord } from "../plan";
 import { typedNumber } from "../typed";
 import { words } from "../words";
 
@@ -28,14 +29,21 @@ export function choices(view: View): Choice[] {
   return all.reverse();
 }
 
-function PortionChoice({ from, value, choose }: { from: Choice[]; value: number; choose: (index: number) => void }) {
+interface ChoiceProps {
+  from: Choice[];
+  once: boolean;
+  value: number;
+  choose: (index: number) => void;
+}
+
+function PortionChoice({ from, once, value, choose }: ChoiceProps) {
   return (
     <label>
-      {words.whichPortion}
+      {once ? words.whichRepeat : words.whichPortion}
       <select value={value} onChange={(event) => choose(Number(event.currentTarget.value))}>
         {from.map(({ repeat, portion, volume_cm3 }, index) => (
           <option key={`${repeat} ${portion}`} value={index}>
-            {words.portionName(repeat, portion, volume_cm3)}
+            {once ? words.onceName(repeat, volume_cm3) : words.portionName(repeat, portion, volume_cm3)}
           </option>
         ))}
       </select>
@@ -88,7 +96,7 @@ function PortionForm({ act, view, busy, send, close }: FormProps) {
   };
   return (
     <form onSubmit={submit}>
-      <PortionChoice from={from} value={index} choose={choose} />
+      <PortionChoice from={from} once={isOnce(view)} value={index} choose={choose} />
       {needsVolume && <NumberField label={words.realVolume} value={volume} change={type} />}
       <Buttons act={act} busy={busy} close={close} ready={Boolean(chosen) && (!needsVolume || volume_cm3 !== null)} />
     </form>
@@ -96,7 +104,8 @@ function PortionForm({ act, view, busy, send, close }: FormProps) {
 }
 
 function RestartForm({ act, view, busy, send, close }: FormProps) {
-  const [choice, choose] = useState<string>(words.reasons[0]);
+  const reasons = isOnce(view) ? words.reasonsOnce : words.reasons;
+  const [choice, choose] = useState<string>(reasons[0]);
   const [own, type] = useState("");
   const reason = choice === words.otherReason ? own.trim() : choice;
   const submit = (event: Event) => {
@@ -109,7 +118,7 @@ function RestartForm({ act, view, busy, send, close }: FormProps) {
       <label>
         {words.reasonLabel}
         <select value={choice} onChange={(event) => choose(event.currentTarget.value)}>
-          {[...words.reasons, words.otherReason].map((text) => (
+          {[...reasons, words.otherReason].map((text) => (
             <option key={text} value={text}>
               {text}
             </option>
@@ -136,12 +145,12 @@ function AlkaliForm({ act, view, busy, send, close }: FormProps) {
   };
   return (
     <form onSubmit={submit}>
-      {view.state !== "alkali" && (
+      {view.state !== "alkali" && !addsSolid(view.plan) && (
         <button type="button" class="strong" disabled={busy} onClick={() => send({ act })}>
-          {words.measureAlkali}
+          {words.measureWithProbe}
         </button>
       )}
-      <NumberField label={words.alkaliTemperature} value={text} change={type} />
+      <NumberField label={words.addedTemperature(addedWord(view.plan))} value={text} change={type} />
       <Buttons act={act} busy={busy} close={close} ready={temperature_c !== null} />
     </form>
   );
@@ -149,8 +158,8 @@ function AlkaliForm({ act, view, busy, send, close }: FormProps) {
 
 function ConfirmForm({ act, view, busy, send, close }: FormProps) {
   const last = view.portion;
-  const question = act === "portion_undone" ? words.ask.portion_undone(last)
-    : act === "portion_added" ? words.ask.portion_added(last + 1)
+  const question = act === "portion_undone" ? words.ask.portion_undone(portionWord(view.plan, last))
+    : act === "portion_added" ? words.ask.portion_added(portionWord(view.plan, last + 1))
     : words.ask.finish;
   const submit = (event: Event) => {
     event.preventDefault();

@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Act } from "../acts";
 import type { View } from "../contract";
+import { addedWord, addsSolid, portionWord } from "../plan";
 import { words } from "../words";
 import type { Acting } from "./acting";
 import { formFor } from "./correction_forms";
@@ -24,12 +25,18 @@ const ORDER = [
 /** These need no question: each can be undone at once or loses nothing. */
 const AT_ONCE = ["begin", "rinsed", "pause", "resume"];
 
+/** What can be corrected now; a weighed solid has no volume. */
+function possibleCorrections(view: View): string[] {
+  const solid = addsSolid(view.plan);
+  return ORDER.filter((act) => view.other_acts.includes(act) && !(solid && act === "portion_volume"));
+}
+
 export function Corrections({ view, acting }: { view: View; acting: Acting }) {
   const [open, setOpen] = useState(false);
   const [chosen, choose] = useState<string | null>(null);
   const panel = useRef<HTMLDivElement>(null);
   const toggle = useRef<HTMLButtonElement>(null);
-  const possible = ORDER.filter((act) => view.other_acts.includes(act));
+  const possible = possibleCorrections(view);
   const asked = chosen !== null && possible.includes(chosen) ? chosen : null;
   useEffect(() => {
     if (asked) panel.current?.querySelector<HTMLElement>("select, input, button")?.focus();
@@ -42,7 +49,10 @@ export function Corrections({ view, acting }: { view: View; acting: Acting }) {
   };
   const send = (act: Act) => void acting.send(act).then((taken) => taken && close());
   const Form = asked === null ? null : formFor(asked);
-  const name = (act: string) => words.correctionNames[act]?.(act === "portion_added" ? view.portion + 1 : view.portion);
+  const name = (act: string) => {
+    const portion = act === "portion_added" ? view.portion + 1 : view.portion;
+    return words.correctionNames[act]?.(portionWord(view.plan, portion), addedWord(view.plan));
+  };
   return (
     <section class="corrections" onKeyDown={(event) => event.key === "Escape" && open && close()}>
       <button

@@ -2,18 +2,16 @@
 
 import type { Freshness } from "../age";
 import type { View } from "../contract";
+import { keptTogether } from "../format";
 import { words } from "../words";
 
 export function Header({ view }: { view: View }) {
-  const { acid, alkali } = view.plan;
   return (
     <header>
       <h1>{view.bench.name}</h1>
       {view.bench.virtual && <span class="tag tag-virtual">{words.virtualCup}</span>}
       {view.speed !== 1 && <span class="tag">{words.speed(view.speed)}</span>}
-      <p class="practical">
-        {words.practical(acid.name, acid.volume_cm3, alkali.name, alkali.concentration_mol_dm3)}
-      </p>
+      <p class="practical">{keptTogether(words.practical(view.plan))}</p>
     </header>
   );
 }

@@ -1,14 +1,15 @@
 // The one instruction, how long is left, and the one button.
 
-import { useEffect, useRef } from "preact/hooks";
 import type { Act } from "../acts";
 import type { Freshness } from "../age";
 import { drawnRepeats } from "../chart_volume";
 import type { View } from "../contract";
 import { keptTogether } from "../format";
+import { addedWord, addsSolid, isOnce } from "../plan";
 import { waitLeft } from "../wait";
 import { words } from "../words";
 import type { Acting } from "./acting";
+import { useMeant } from "./meaning";
 
 interface Props {
   view: View;
@@ -17,9 +18,6 @@ interface Props {
   acting: Acting;
 }
 
-/** A press this soon after the button took on a new meaning was meant for the old one / ms. */
-const OLD_MEANING_MS = 600;
-
 /** Where the practical stands. */
 function standing(view: View): string {
   if (view.state === "done") return words.finished;
@@ -27,8 +25,14 @@ function standing(view: View): string {
   if (view.state === "ready") return words.readyTag;
   const repeat = words.repeatOf(drawnRepeats(view.repeats).length, view.repeats_planned);
   const portion = view.instruction.portion ?? view.portion;
-  if (portion === 0 || view.state === "rinse") return repeat;
+  if (portion === 0 || view.state === "rinse" || isOnce(view)) return repeat;
   return `${repeat} · ${words.portionOf(portion, view.portions_planned)}`;
+}
+
+/** Whether the probe could take the temperature of what will be added. */
+function dipsFirst(view: View): boolean {
+  const unknown = view.state === "ready" && view.alkali_temperature_c === null;
+  return unknown && !addsSolid(view.plan) && view.other_acts.includes("alkali_temperature");
 }
 
 function Waiting({ view, poured_s }: { view: View; poured_s: number | null }) {
@@ -46,16 +50,12 @@ function Waiting({ view, poured_s }: { view: View; poured_s: number | null }) {
 
 function DoneButton({ view, acting }: { view: View; acting: Acting }) {
   const { act, portion, label } = view.instruction;
-  const meaning = `${act} ${portion} ${view.repeat}`;
-  const since_ms = useRef(0);
-  useEffect(() => {
-    since_ms.current = performance.now();
-  }, [meaning]);
+  const meant = useMeant(`${act} ${portion} ${view.repeat}`);
   if (!act) return null;
   const press = () => {
-    if (performance.now() - since_ms.current < OLD_MEANING_MS) return;
-    const meant: Act = portion === null ? { act } : { act, portion };
-    void acting.send(meant);
+    if (!meant()) return;
+    const pressed: Act = portion === null ? { act } : { act, portion };
+    void acting.send(pressed);
   };
   return (
     <button
@@ -63,9 +63,10 @@ function DoneButton({ view, acting }: { view: View; acting: Acting }) {
       class="done"
       data-act={act}
       data-portion={portion}
-      aria-disabled={acting.busy} onClick={press}
+      aria-disabled={acting.busy}
+      onClick={press}
     >
-      {acting.busy ? words.sending : (label ?? words.correctionNames[act]?.(portion ?? 0) ?? act)}
+      {acting.busy ? words.sending : (label ?? act)}
     </button>
   );
 }
@@ -81,9 +82,9 @@ export function InstructionCard({ view, poured_s, heard, acting }: Props) {
       </div>
       <div class="instruction-foot">
         {view.settle && <Waiting view={view} poured_s={poured_s} />}
-        {view.state === "ready" && view.alkali_temperature_c === null && view.other_acts.includes("alkali_temperature") && (
+        {dipsFirst(view) && (
           <button type="button" class="plain" onClick={() => void acting.send({ act: "alkali_temperature" })}>
-            {words.alkaliFirst}
+            {words.addedFirst(addedWord(view.plan))}
           </button>
         )}
         <DoneButton view={view} acting={acting} />

@@ -3,6 +3,7 @@
 import { age_s, freshness } from "../age";
 import type { View } from "../contract";
 import type { Measured } from "../model";
+import { isOnce } from "../plan";
 import { words } from "../words";
 
 interface Props {
@@ -31,18 +32,28 @@ function LiveTemperature({ view, good, now_ms }: Props) {
   );
 }
 
+function Added({ view }: { view: View }) {
+  const once = isOnce(view);
+  const value = !once ? words.volume(view.total_added_cm3)
+    : view.portion === 0 ? words.nothingAdded
+    : words.addedOnce(view.plan, view.total_added_cm3);
+  return (
+    <div class="number">
+      <dt>{once ? words.added : words.totalAdded}</dt>
+      <dd>
+        <span class="value">{value}</span>
+      </dd>
+    </div>
+  );
+}
+
 export function Numbers(props: Props) {
   const { view } = props;
   return (
     <section class="numbers">
       <dl>
         <LiveTemperature {...props} />
-        <div class="number">
-          <dt>{words.totalAdded}</dt>
-          <dd>
-            <span class="value">{words.volume(view.total_added_cm3)}</span>
-          </dd>
-        </div>
+        <Added view={view} />
       </dl>
       {view.probe !== "ok" && <p class="probe">{words.probe[view.probe]}</p>}
     </section>

@@ -1,16 +1,11 @@
 // The table of readings: the numbers behind the curve.
 
 import { useMemo } from "preact/hooks";
-import type { MeanPoint, Repeat } from "../contract";
+import type { View } from "../contract";
 import { short } from "../format";
+import { addedWord } from "../plan";
 import { type Cell as TableCell, readingsTable } from "../table";
 import { words } from "../words";
-
-interface Props {
-  repeats: readonly Repeat[];
-  mean: readonly MeanPoint[];
-  alkali_c: number | null;
-}
 
 function Cell({ cell: { reading, ownVolume_cm3 } }: { cell: TableCell }) {
   if (!reading || reading.temperature_c === null) {
@@ -31,10 +26,25 @@ function Cell({ cell: { reading, ownVolume_cm3 } }: { cell: TableCell }) {
   );
 }
 
-export function Readings({ repeats, mean, alkali_c }: Props) {
+/** Repeats that were set aside, and how warm what is added was. */
+export function AsideAndAdded({ view }: { view: View }) {
+  const { alkali_temperature_c } = view;
+  return (
+    <>
+      {view.repeats
+        .filter((repeat) => repeat.status === "set aside")
+        .map((repeat) => (
+          <p key={repeat.started_s}>{words.setAside(repeat.repeat, repeat.reason)}</p>
+        ))}
+      {alkali_temperature_c !== null && <p>{words.addedAt(addedWord(view.plan), alkali_temperature_c)}</p>}
+    </>
+  );
+}
+
+export function Readings({ view }: { view: View }) {
+  const { repeats, mean } = view;
   const table = useMemo(() => readingsTable(repeats, mean), [repeats, mean]);
   const averaged = table.repeats.length > 1;
-  const aside = repeats.filter((repeat) => repeat.status === "set aside");
   if (repeats.length === 0) return null;
   return (
     <section class="readings">
@@ -65,10 +75,7 @@ export function Readings({ repeats, mean, alkali_c }: Props) {
           </tbody>
         </table>
       </div>
-      {aside.map((repeat) => (
-        <p key={repeat.started_s}>{words.setAside(repeat.repeat, repeat.reason)}</p>
-      ))}
-      {alkali_c !== null && <p>{words.alkaliAt(alkali_c)}</p>}
+      <AsideAndAdded view={view} />
     </section>
   );
 }

@@ -1,57 +1,47 @@
 // The end-point by each method, with its uncertainty; or why it cannot be read.
 
-import type { ComponentChildren } from "preact";
-import type { EndPoint, Result } from "../contract";
+import type { Repeat } from "../contract";
+import type { EndPoint, PortionsResult } from "../results";
 import { words } from "../words";
+import { Method, Remark } from "./method";
+import { Remarks } from "./remarks";
 
-interface MethodProps {
-  name: string;
-  method: string;
-  value: EndPoint;
-  /** While a repeat runs: the number and its interval, nothing that pushes the curve off the screen. */
-  brief: boolean;
-  children: ComponentChildren;
-}
-
-function Method({ name, method, value, brief, children }: MethodProps) {
+function inWords(value: EndPoint) {
   const u_cm3 = value.u_end_point_cm3;
-  const [low, high] = value.interval_95_cm3;
-  return (
-    <div class={`result result-${method}${brief ? " result-brief" : ""}`}>
-      <h3>{name}</h3>
-      <p class="end-point">{words.endPoint(value.end_point_cm3, u_cm3)}</p>
-      <p class="interval">
-        {words.interval(low, high, u_cm3)}
-        {!brief && <br />}
-        {!brief && words.plusMinus(u_cm3)}
-      </p>
-      {!brief && children}
-    </div>
-  );
+  return {
+    number: words.endPoint(value.end_point_cm3, u_cm3),
+    interval: words.interval(value.interval_95_cm3, u_cm3),
+    plusMinus: words.plusMinus(u_cm3),
+  };
 }
 
-function Remark({ text }: { text: string | null }) {
-  return text === null ? null : <p class="remark">{text}</p>;
+interface Props {
+  result: PortionsResult | null;
+  repeats: readonly Repeat[];
+  /** Whether a repeat has just ended; only then are refusals and remarks of a method news. */
+  over: boolean;
 }
 
-/** `over` tells whether a repeat has just ended; only then are refusals and remarks news. */
-export function ResultWords({ result, over }: { result: Result | null; over: boolean }) {
+export function ResultWords({ result, repeats, over }: Props) {
   if (!result) return null;
   const { straight_lines: lines, heat_balance: heat, refused } = result;
   return (
-    <div class="results">
-      {lines && (
-        <Method name={words.byStraightLines} method="lines" value={lines} brief={!over}>
-          <Remark text={words.scatterOnly(lines.predicted_bias_cm3 ?? null)} />
-        </Method>
-      )}
-      {heat && (
-        <Method name={words.byHeatBalance} method="heat" value={heat} brief={!over}>
-          <Remark text={heat.describes_trace ? words.heatBalanceKnows : words.notDescribed} />
-        </Method>
-      )}
-      {over && !lines && refused.straight_lines && <Remark text={words.refused(refused.straight_lines)} />}
-      {over && !heat && refused.heat_balance && <Remark text={words.refusedHeat(refused.heat_balance)} />}
-    </div>
+    <>
+      <div class="results">
+        {lines && (
+          <Method name={words.byStraightLines} method="lines" {...inWords(lines)} brief={!over}>
+            <Remark text={words.scatterOnly(lines.predicted_bias_cm3 ?? null)} />
+          </Method>
+        )}
+        {heat && (
+          <Method name={words.byHeatBalance} method="heat" {...inWords(heat)} brief={!over}>
+            <Remark text={heat.describes_trace ? words.heatBalanceKnows : words.notDescribed} />
+          </Method>
+        )}
+        {over && !lines && refused.straight_lines && <Remark text={words.refused(refused.straight_lines)} />}
+        {over && !heat && refused.heat_balance && <Remark text={words.refusedHeat(refused.heat_balance)} />}
+      </div>
+      <Remarks result={result} repeats={repeats} />
+    </>
   );
 }

@@ -2,8 +2,10 @@
 
 import { useMemo } from "preact/hooks";
 import { type CrossingMarks, type VolumeData, drawnRepeats, volumeChart } from "../chart_volume";
-import type { Crossing, MeanPoint, Plan, Repeat, Result } from "../contract";
+import type { MeanPoint, Repeat } from "../contract";
 import type { Box, Frame, Point } from "../frame";
+import type { PortionsPlan } from "../plan";
+import type { Crossing, PortionsResult } from "../results";
 import { words } from "../words";
 import { Axes } from "./axes";
 import { Marks, Swatch, repeatClass, repeatMark } from "./marks";
@@ -11,10 +13,10 @@ import { ResultWords } from "./result";
 import { Sized } from "./sized";
 
 interface Props {
-  plan: Plan;
+  plan: PortionsPlan;
   repeats: readonly Repeat[];
   mean: readonly MeanPoint[];
-  result: Result | null;
+  result: PortionsResult | null;
   over: boolean;
 }
 
@@ -114,7 +116,7 @@ export function VolumeFigure({ plan, repeats, mean, result, over }: Props) {
           mean={drawnRepeats(repeats).length > 1}
           crossing={crossing !== null}
         />
-        <ResultWords result={result} over={over} />
+        <ResultWords result={result} repeats={repeats} over={over} />
       </section>
     ),
     [plan, repeats, mean, result, over],

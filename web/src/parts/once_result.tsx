@@ -1,0 +1,76 @@
+// What one mixing gave by each method: change of temperature, heat, enthalpy per mole; or why there is none.
+
+import type { OnceView } from "../plan";
+import type { Change } from "../results";
+import { words } from "../words";
+import { Method, Remark } from "./method";
+import { Remarks } from "./remarks";
+
+function inWords(value: Change) {
+  return {
+    number: words.change(value.change_c, value.u_change_c),
+    interval: words.changeInterval(value.interval_95_c, value.u_change_c),
+    plusMinus: words.changePlusMinus(value.u_change_c),
+  };
+}
+
+function Worked({ value, of }: { value: Change; of: string | null }) {
+  const { heat_j, u_heat_j, enthalpy_kj_mol, u_enthalpy_kj_mol } = value;
+  return (
+    <dl class="worked">
+      <dt>{words.heat(heat_j)}</dt>
+      <dd>
+        <b class="heat">{words.joules(heat_j, u_heat_j)}</b> <span>{words.joulesPlusMinus(u_heat_j)}</span>
+      </dd>
+      {enthalpy_kj_mol !== null && u_enthalpy_kj_mol !== null && of !== null && (
+        <>
+          <dt>{words.enthalpyOf(of)}</dt>
+          <dd>
+            <b class="enthalpy">{words.enthalpy(enthalpy_kj_mol, u_enthalpy_kj_mol)}</b>{" "}
+            <span>{words.enthalpyPlusMinus(u_enthalpy_kj_mol)}</span>
+          </dd>
+        </>
+      )}
+    </dl>
+  );
+}
+
+/** What the lines' heat leaves out, and what the heat balance had to guess; a solid brings hardly any heat along. */
+function added({ plan, alkali_temperature_c }: OnceView): { lines: string[]; heat: string[] } {
+  if (plan.addition.mass_g !== null) return { lines: [], heat: [] };
+  const measured = alkali_temperature_c !== null || plan.addition.temperature_c !== null;
+  const { name } = plan.addition;
+  return { lines: [words.linesIgnore(name)], heat: measured ? [] : [words.addedUnknown(name)] };
+}
+
+/** `over` tells whether a repeat has just ended; only then are refusals and remarks of a method news. */
+export function OnceResultWords({ view, over }: { view: OnceView; over: boolean }) {
+  const { result } = view;
+  if (!result) return null;
+  const { straight_lines: lines, heat_balance: heat, refused, repeats } = result;
+  const found = repeats.flatMap((repeat) => repeat.heat_balance ?? []);
+  const of = [...repeats.flatMap((repeat) => repeat.straight_lines ?? []), ...found][0]?.enthalpy_of ?? null;
+  const described = found.every((balance) => balance.describes_trace);
+  const remarks = added(view);
+  return (
+    <>
+      <div class="results">
+        {lines && (
+          <Method name={words.byExtendedLines} method="lines" {...inWords(lines)} brief={!over}>
+            <Worked value={lines} of={of} />
+            <Remark text={[words.linesKnow, ...remarks.lines].join(" ")} />
+          </Method>
+        )}
+        {heat && (
+          <Method name={words.byHeatBalance} method="heat" {...inWords(heat)} brief={!over}>
+            <Worked value={heat} of={of} />
+            <Remark text={[described ? words.heatOnceKnows : words.notDescribed, ...remarks.heat].join(" ")} />
+          </Method>
+        )}
+        {over && !lines && refused.straight_lines && <Remark text={words.refusedChange(refused.straight_lines)} />}
+        {over && !heat && refused.heat_balance && <Remark text={words.refusedHeat(refused.heat_balance)} />}
+      </div>
+      <Remarks result={result} repeats={view.repeats} />
+    </>
+  );
+}

@@ -1,0 +1,121 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { type OnceSeries, onceChart } from "../src/chart_once";
+import { onceTable } from "../src/once_table";
+import { remarksOn, sentence } from "../src/remarks";
+import type { OnceResult } from "../src/results";
+import { words } from "../src/words";
+import { extended, onceRepeat, oncePlan, plan, readingAt, repeatOf, samplesFrom } from "./example";
+
+const BOX = { width: 600, height: 300, letter: 14 };
+const planned_s = 270;
+const series: OnceSeries[] = [{ repeat: 1, samples: [...samplesFrom(0, 100), [100, null], ...samplesFrom(101, 100)], mixed_s: 100 }];
+const read = { repeat: 1, lines: extended };
+
+function resultOf(repeats: OnceResult["repeats"], fields: Partial<OnceResult> = {}): OnceResult {
+  return { seq: 1, straight_lines: extended, heat_balance: extended, refused: {}, notes: [], repeats, ...fields };
+}
+
+test("the time axis starts from the plan and grows in whole minutes", () => {
+  const empty = onceChart({ planned_s, series: [], read: null }, BOX);
+  assert.deepEqual(empty.frame.x.domain(), [0, 300]);
+  const long = [{ repeat: 1, samples: samplesFrom(0, 330), mixed_s: 100 }];
+  assert.deepEqual(onceChart({ planned_s, series: long, read: null }, BOX).frame.x.domain(), [0, 360]);
+});
+
+test("a trace stands at its times, with a gap at a bad sample and the moment of mixing", () => {
+  const { frame, traces } = onceChart({ planned_s, series, read: null }, BOX);
+  assert.equal(traces[0]?.path.match(/M/g)?.length, 2);
+  assert.equal(traces[0]?.mixed_x, frame.x(100));
+  const marks = traces[0]?.marks.map(([x]) => Math.round(frame.x.invert(x)));
+  assert.deepEqual(marks, [60, 120, 180]);
+});
+
+test("both lines go through their readings and are extended to the moment of mixing, where the change is read", () => {
+  const { frame, read: drawn } = onceChart({ planned_s, series, read }, BOX);
+  assert.ok(drawn);
+  const { before, after, change } = drawn;
+  const near = (point: readonly [number, number], time_s: number, temperature_c: number) => {
+    assert.ok(Math.abs(frame.x.invert(point[0]) - time_s) < 1e-9);
+    assert.ok(Math.abs(frame.y.invert(point[1]) - temperature_c) < 1e-9);
+  };
+  near(before.through[0], 0, 20.0);
+  near(before.through[1], 90, 20.09);
+  near(after.through[1], 280, 16.46);
+  assert.deepEqual(before.extended, [before.through[1], change[0]]);
+  assert.deepEqual(after.extended, [change[1], after.through[0]]);
+  near(change[0], 100, 20.1);
+  near(change[1], 100, 16.1);
+});
+
+test("everything drawn lies inside the frame, though no reading was that cold", () => {
+  const { frame, read: drawn } = onceChart({ planned_s, series, read }, BOX);
+  for (const [x, y] of drawn ? [...drawn.before.through, ...drawn.after.through, ...drawn.change] : []) {
+    assert.ok(x >= frame.left - 1e-9 && x <= frame.right + 1e-9 && y >= frame.top - 1e-9 && y <= frame.bottom + 1e-9);
+  }
+});
+
+test("the table gives each repeat's numbers and their mean, and no row without a number", () => {
+  const repeats = [
+    repeatOf(1, { status: "ended", readings: [readingAt(0, 20.1), readingAt(1, 16.5)] }),
+    repeatOf(2, { status: "set aside", readings: [readingAt(0, 50)] }),
+    repeatOf(3, { readings: [readingAt(0, 20.3)] }),
+  ];
+  const mean = [{ portion: 0, volume_cm3: 0, temperature_c: 20.2, count: 2 }];
+  const before = onceTable(repeats, mean, null);
+  assert.deepEqual(before.repeats, [1, 3]);
+  assert.deepEqual(before.rows.map((row) => row.quantity), [words.rows.start, words.rows.end]);
+  const result = resultOf([onceRepeat(1, { heat_balance: null }), onceRepeat(3, { straight_lines: null, heat_balance: null })]);
+  const { rows } = onceTable(repeats, mean, result);
+  const change = rows.find((row) => row.quantity === words.rows.change);
+  assert.deepEqual(change, { quantity: words.rows.change, values_c: [-4, null], mean_c: -4 });
+  assert.equal(rows.some((row) => row.quantity === words.rows.heatChange), false);
+});
+
+test("a remark is said once, with the repeats it is about", () => {
+  const late = "The temperature began to change 14 s after the mixing was marked.";
+  const result = resultOf([onceRepeat(1, { notes: [late] }), onceRepeat(2, { notes: [late, "Another."] })], { notes: ["All differ."] });
+  const told = remarksOn(result, [1, 2]).map((remark) => sentence(remark, 2));
+  assert.deepEqual(told, ["All differ.", `Repeats 1 and 2: ${late}`, "Repeat 2: Another."]);
+  assert.equal(sentence({ repeats: [1], text: late }, 1), late);
+});
+
+test("why one repeat gave no number is told where the others gave one, and only once it has ended", () => {
+  const refused = { straight_lines: "No straight part.", heat_balance: "No fit." };
+  const repeats = [onceRepeat(1), onceRepeat(2, { straight_lines: null, heat_balance: null, refused })];
+  const told = remarksOn(resultOf(repeats, { heat_balance: null }), [1, 2]);
+  assert.deepEqual(told, [{ repeats: [2], text: words.refusedChange("No straight part.") }]);
+  assert.deepEqual(remarksOn(resultOf(repeats), [1]), []);
+});
+
+test("the head says what is in the cup and what is added, a solution by strength and a solid by mass", () => {
+  assert.equal(words.practical(oncePlan), "60 cm³ of water in the cup; 12 g of potassium chloride is added all at once");
+  const solution = { name: "nitric acid", volume_cm3: 30, concentration_mol_dm3: 0.25, mass_g: null, temperature_c: null };
+  const two = { ...oncePlan, liquid: { ...solution, name: "sodium hydroxide" }, addition: solution };
+  assert.equal(
+    words.practical(two),
+    "30 cm³ of sodium hydroxide (0.25 mol/dm³) in the cup; 30 cm³ of nitric acid (0.25 mol/dm³) is added all at once",
+  );
+  assert.equal(words.addedOnce(oncePlan, 0), "12 g");
+  assert.equal(words.addedOnce(two, 28), "28 cm³");
+  assert.match(words.practical(plan), /^20 cm³ of sulfuric acid in the cup; .* in portions of 5 cm³$/);
+});
+
+test("heat is given out or taken in, and its enthalpy change has the sign that says so", () => {
+  assert.deepEqual([words.heat(-1060), words.joules(-1060, 16)], ["heat taken in", "1060 J"]);
+  assert.equal(words.enthalpy(17.2, 0.31), "+17.2 kJ/mol");
+  assert.equal(words.heat(560), "heat given out");
+});
+
+test("portions: a repeat's doubt stands beside the mean of the rest", () => {
+  const end = { end_point_cm3: 12, u_end_point_cm3: 0.3, interval_95_cm3: [11.4, 12.6] as const };
+  const line = { slope_c_cm3: 0, intercept_c: 20, points: [] };
+  const result = {
+    seq: 1,
+    straight_lines: { ...end, temperature_c: 25, before: line, after: line },
+    heat_balance: null,
+    refused: { heat_balance: "It gives gas." },
+    repeats: [{ repeat: 1, refused: { straight_lines: "Too few points.", heat_balance: "It gives gas." } }],
+  };
+  assert.deepEqual(remarksOn(result, [1]), [{ repeats: [1], text: words.refused("Too few points.") }]);
+});
