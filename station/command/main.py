@@ -3,11 +3,12 @@
 import argparse
 import os
 import sys
+import traceback
 from collections.abc import Callable, Sequence
 from importlib import import_module
 from importlib.metadata import version
 
-from station.command.errors import CommandError
+from station.command.errors import EXIT_FAILED, CommandError
 
 COMMANDS = ("demo", "serve", "export", "analyse", "replay", "predict")
 
@@ -29,11 +30,24 @@ def main(arguments: Sequence[str]) -> int:
     except BrokenPipeError:
         return _unread()
     except ExceptionGroup as errors:  # from one of the tasks of a bench at work
-        if errors.split(BrokenPipeError)[1] is not None:
-            raise
-        return _unread()
+        rest = errors.split(BrokenPipeError)[1]
+        return _unread() if rest is None else _our_fault(options.command, rest)
     except KeyboardInterrupt:
         return 130
+    except Exception as error:
+        return _our_fault(options.command, error)
+
+
+def _our_fault(command: str, error: Exception) -> int:
+    """Nobody sees a traceback unless they ask for it."""
+    if os.environ.get("STATION_TRACEBACK"):
+        traceback.print_exception(error)
+    print(
+        f"station {command}: the station made a mistake ({type(error).__name__}: {error}). What was confirmed is "
+        "kept. For a report, set STATION_TRACEBACK=1 and do it again.",
+        file=sys.stderr,
+    )
+    return EXIT_FAILED
 
 
 def _unread() -> int:

@@ -1,12 +1,14 @@
 """The heat balance of a plan's repeats: chemistry gives what is known beforehand, analysis fits, JSON comes out."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from station.analysis.heat_balance import fit_trace
 from station.analysis.heat_inputs import Estimate, HeatFit, HeatRefused, HeatSetup, Pour, Trace
+from station.analysis.heat_readings import ReadingsFit, fit_readings
 from station.analysis.repeats import summarise
 from station.chemistry.cup import GasError, cup_heat_capacities
 from station.chemistry.pairs import Neutralisation, WrongPairError, neutralisation_steps
@@ -36,6 +38,29 @@ def heat_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> HeatFit:
         # The heat capacities were taken at a guess of the acid's concentration; now it is known.
         fit = fit_trace(trace, pours, heat_setup(plan, pair, found, known, trace))
     return fit
+
+
+def readings_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> ReadingsFit:
+    """Fit readings without a trace, corrected for cup and dilution. Raises HeatRefused with the reason in words."""
+    pair = reacting_pair(plan)
+    if not repeat.readings or repeat.readings[0].volume_cm3 != 0.0:
+        raise HeatRefused("no_start", "The reading before the first portion (0 cm³) is missing.")
+    volumes = np.asarray([row.volume_cm3 for row in repeat.readings], dtype=np.float64)
+    temperatures = np.asarray([row.temperature_c for row in repeat.readings], dtype=np.float64)
+    setup = setup_for_readings(plan, pair, known)
+    return fit_readings(volumes, temperatures, setup, plan.portions.u_cm3, _u_reading_c(temperatures))
+
+
+def _u_reading_c(temperatures: NDArray[np.float64]) -> float:
+    """One standard uncertainty of a reading, from the divisions that the readings themselves show.
+
+    Half a division either way as a rectangular limit, and as much again for where the eye puts it: common
+    practice, no source.
+    """
+    for division in (1.0, 0.5, 0.2):
+        if np.allclose(temperatures / division, np.round(temperatures / division), atol=1e-6):
+            return float(division / 3.0**0.5)
+    return 0.1
 
 
 def reacting_pair(plan: PortionsPlan) -> Neutralisation:
@@ -86,24 +111,41 @@ def setup_for_readings(plan: PortionsPlan, pair: Neutralisation, known: Known) -
 
 
 def heat_json(fit: HeatFit) -> Json:
-    """Return the fit as the JSON values of the results."""
+    """Return the fit of a trace as the JSON values of the results."""
+    return {
+        **_common_json(fit),
+        "enthalpy_temperature_c": fit.enthalpy_temperature_c,
+        "describes_trace": fit.describes_trace,
+        "temperature_c": fit.end_point_temperature_c,
+        "start_c": fit.start_c,
+        "corrected": _curve(fit.heat_corrected_volume_cm3, fit.heat_corrected_c),
+        "residual_rms_c": fit.residual_rms_c,
+    }
+
+
+def readings_json(fit: ReadingsFit, repeat: RepeatData) -> Json:
+    """Return the fit of readings by hand as the same values, as far as there are such."""
+    volumes = [row.volume_cm3 for row in repeat.readings]
+    corrected = _curve(volumes, fit.heat_corrected_c)
+    return {**_common_json(fit), "describes_trace": fit.describes_readings, "corrected": corrected}
+
+
+def _common_json(fit: HeatFit | ReadingsFit) -> Json:
     return {
         "end_point_cm3": fit.end_point_cm3,
         "u_end_point_cm3": fit.u_end_point_cm3,
         "interval_95_cm3": list(fit.interval_95_cm3),
         "enthalpy_kj_mol": fit.enthalpy_kj_mol,
         "u_enthalpy_kj_mol": fit.u_enthalpy_kj_mol,
-        "enthalpy_temperature_c": fit.enthalpy_temperature_c,
         "acid_mol_dm3": fit.acid_mol_dm3,
         "u_acid_mol_dm3": fit.u_acid_mol_dm3,
-        "describes_trace": fit.describes_trace,
-        "temperature_c": fit.end_point_temperature_c,
-        "start_c": fit.start_c,
-        "corrected": {
-            "volume_cm3": [round(float(each), 4) for each in fit.heat_corrected_volume_cm3],
-            "temperature_c": [round(float(each), 4) for each in fit.heat_corrected_c],
-        },
-        "residual_rms_c": fit.residual_rms_c,
+    }
+
+
+def _curve(volume_cm3: Iterable[float], temperature_c: Iterable[float]) -> Json:
+    return {
+        "volume_cm3": [round(float(each), 4) for each in volume_cm3],
+        "temperature_c": [round(float(each), 4) for each in temperature_c],
     }
 
 

@@ -7,8 +7,8 @@ from typing import Any
 import numpy as np
 
 from station.analysis.heat_inputs import Estimate, Trace
-from station.analysis.once import enthalpy_once, extrapolate, fit_once
-from station.analysis.once_inputs import Extrapolation, OnceHeat, OnceRefused, OnceSetup, Stretch
+from station.analysis.once import enthalpy_once, extrapolate, fit_once, predicted_bias_c
+from station.analysis.once_inputs import LIQUIDS_S, SOLIDS_S, Extrapolation, OnceHeat, OnceRefused, OnceSetup, Stretch
 from station.analysis.repeats import summarise
 from station.chemistry.cup import GasError, cup_contents, dissolved_contents
 from station.chemistry.heat import water_formed
@@ -26,7 +26,7 @@ AT_C = 22.0
 U_VOLUME_CM3 = 0.3  # a 50 cm³ measuring cylinder, class A: ±0.5 cm³ (ASTM E1272 gives 0.25 to 0.50), rectangular
 U_MASS_G = 0.01  # two readings of a 0.01 g balance: common practice, no source
 U_ADDED_C, U_ROOM_C = 0.3, 1.0
-SOLUTION_S, SOLID_S = Estimate(2.0, 2.0), Estimate(10.0, 10.0)
+U_SAME_C = 2.0  # of something that stood in the same room, unmeasured: common practice, no source
 SOLID_J_G_K = Estimate(0.9, 0.3)  # salts lie between 0.6 and 1.2 J/(g K); an estimate
 
 
@@ -48,7 +48,7 @@ def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) ->
     mean: Json = {"straight_lines": None, "heat_balance": None, "refused": {}, "notes": []}
     for method in ("straight_lines", "heat_balance"):
         done = [each[method] for each in found if each[method] is not None]
-        mean[method] = _mean(done)
+        mean[method] = _mean(done, _common(plan, contents))
         if not done and found:
             mean["refused"][method] = found[-1]["refused"].get(method, "no repeat gave a result")
     return {"repeats": found, "mean": mean}
@@ -116,13 +116,16 @@ def _repeat(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known
     data = np.asarray(repeat.samples, dtype=np.float64)
     rising = np.concatenate([[True], np.diff(np.maximum.accumulate(data[:, 0])) > 0.0])
     times, temperatures = data[rising, 0].copy(), data[rising, 1].copy()
+    setup = _setup(plan, contents, known)
     try:
-        result["straight_lines"] = _lines_json(extrapolate(times, temperatures, mixed_at_s), plan, contents)
+        result["straight_lines"] = _lines_json(extrapolate(times, temperatures, mixed_at_s), plan, contents, setup)
     except OnceRefused as refusal:
         result["refused"]["straight_lines"] = refusal.reason
     try:
-        fit = fit_once(Trace(times, temperatures), mixed_at_s, _setup(plan, contents, known))
+        fit = fit_once(Trace(times, temperatures), mixed_at_s, setup)
         result["heat_balance"] = _heat_json(fit, contents)
+        if result["straight_lines"] is not None:
+            result["straight_lines"]["predicted_bias_c"] = predicted_bias_c(fit, times, press_s=mixed_at_s)
         result["notes"] = [*result["notes"], *fit.notes]
     except OnceRefused as refusal:
         result["refused"]["heat_balance"] = refusal.reason
@@ -140,15 +143,19 @@ def _setup(plan: OncePlan, contents: Contents, known: Known) -> OnceSetup:
         cup_j_k=Estimate(plan.cup.heat_capacity_j_k, plan.cup.u_heat_capacity_j_k),
         added_c=None if added_c is None else Estimate(added_c, u_added_c or U_ADDED_C),
         room_c=None if room_c is None else Estimate(room_c, U_ROOM_C),
-        completion_s=SOLUTION_S if plan.addition.mass_g is None else SOLID_S,
+        completion_s=LIQUIDS_S if plan.addition.mass_g is None else SOLIDS_S,
     )
 
 
-def _lines_json(found: Extrapolation, plan: OncePlan, contents: Contents) -> Json:
+def _lines_json(found: Extrapolation, plan: OncePlan, contents: Contents, setup: OnceSetup) -> Json:
     all_j_k = contents.all_j_k.value + plan.cup.heat_capacity_j_k
     u_j_k = (contents.all_j_k.u**2 + plan.cup.u_heat_capacity_j_k**2) ** 0.5
-    heat_j = all_j_k * found.change_c
-    u_heat_j = ((all_j_k * found.u_change_c) ** 2 + (u_j_k * found.change_c) ** 2) ** 0.5
+    added_j_k, added_c = contents.added_j_k.value, setup.added_c or Estimate(found.before.at_mixing_c, U_SAME_C)
+    # What is added brings its own temperature, which is no heat of the reaction.
+    brought_j = added_j_k * (added_c.value - found.before.at_mixing_c)
+    heat_j = all_j_k * found.change_c - brought_j
+    u_parts = (all_j_k * found.u_change_c, u_j_k * found.change_c, added_j_k * added_c.u)
+    u_heat_j = sum(u**2 for u in u_parts) ** 0.5
     return {
         "change_c": found.change_c,
         "u_change_c": found.u_change_c,
@@ -195,7 +202,15 @@ def _enthalpy(heat_j: float, u_heat_j: float, contents: Contents) -> Json:
     return {"enthalpy_kj_mol": worked.value, "u_enthalpy_kj_mol": worked.u, "enthalpy_of": contents.of_what}
 
 
-def _mean(found: Sequence[Json]) -> Json | None:
+def _common(plan: OncePlan, contents: Contents) -> float:
+    """Relative uncertainty of what is the same in all repeats: heat capacities and the amount."""
+    all_j_k = contents.all_j_k.value + plan.cup.heat_capacity_j_k
+    heat = ((contents.all_j_k.u**2 + plan.cup.u_heat_capacity_j_k**2) ** 0.5) / all_j_k
+    amount = contents.amount_mol.u / contents.amount_mol.value if contents.amount_mol else 0.0
+    return float((heat**2 + amount**2) ** 0.5)
+
+
+def _mean(found: Sequence[Json], common: float) -> Json | None:
     if not found:
         return None
     mean: Json = {}
@@ -203,7 +218,10 @@ def _mean(found: Sequence[Json]) -> Json | None:
         if any(each[name] is None for each in found):
             mean |= {name: None, f"u_{name}": None}
             continue
-        made = summarise([each[name] for each in found], [each[f"u_{name}"] for each in found])
+        shared = 0.0 if name == "change_c" else common
+        u_common = [min(shared * abs(each[name]), each[f"u_{name}"]) for each in found]
+        u_own = [(each[f"u_{name}"] ** 2 - u**2) ** 0.5 for each, u in zip(found, u_common, strict=True)]
+        made = summarise([each[name] for each in found], u_own, sum(u_common) / len(found))
         mean |= {name: made.mean, f"u_{name}": made.u}
         if name == "change_c":
             mean["interval_95_c"] = list(made.interval_95)

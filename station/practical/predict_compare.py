@@ -65,16 +65,25 @@ def method_values(expected: Expected, thermometer: Thermometer, pair: Neutralisa
         found["straight_lines"] = _lines(lines, repeats)
     else:
         found["refused"]["straight_lines"] = lines.reason
-    course = expected.course
-    if not pair.single_step:
-        found["refused"]["heat_balance"] = f"The heat balance cannot be used: {pair.refusal}."
-    elif not course.passed:
-        found["refused"]["heat_balance"] = "The end-point is not passed: plan more portions."
-    elif course.count < FEWEST_PORTIONS:
-        found["refused"]["heat_balance"] = f"The heat balance needs at least {FEWEST_PORTIONS} portions."
-    else:
+    refusal = _heat_refusal(expected.course, pair)
+    if refusal is None:
         found["heat_balance"] = _heat(expected_heat_balance(expected, thermometer), repeats)
+    else:
+        found["refused"]["heat_balance"] = refusal
     return found
+
+
+def _heat_refusal(course: Course, pair: Neutralisation) -> str | None:
+    """Why the heat balance will refuse, as `heat_balance.fit_trace` does; None when it will not."""
+    if not pair.single_step:
+        return f"The heat balance cannot be used: {pair.refusal}."
+    if course.count < FEWEST_PORTIONS:
+        return f"The heat balance needs at least {FEWEST_PORTIONS} portions."
+    if course.end_point_cm3 > (course.count - 1) * course.portion_cm3:
+        return "The end-point is not surely passed: plan more portions."
+    if course.end_point_cm3 <= course.portion_cm3:
+        return "The end-point lies within the first portion: plan smaller portions."
+    return None
 
 
 def _lines(lines: LinesExpected, repeats: int) -> Json:

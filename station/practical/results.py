@@ -8,10 +8,19 @@ from collections.abc import Sequence
 from itertools import combinations
 from typing import Any
 
-from station.analysis.heat_inputs import HeatRefused, HeatSetup
+from station.analysis.heat_inputs import HeatFit, HeatRefused, HeatSetup
+from station.analysis.heat_readings import ReadingsFit
 from station.chemistry.pairs import Neutralisation
 from station.practical.dataset import Known, ReadingRow, RepeatData
-from station.practical.heat import heat_fit, heat_json, mean_heat, reacting_pair, setup_for_readings
+from station.practical.heat import (
+    heat_fit,
+    heat_json,
+    mean_heat,
+    reacting_pair,
+    readings_fit,
+    readings_json,
+    setup_for_readings,
+)
 from station.practical.once import once_results
 from station.practical.plan import OncePlan, Plan, PortionsPlan
 from station.practical.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
@@ -42,8 +51,13 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
     pair, setup = _what_is_known(plan, known)
     heat, refused, notes = None, {}, [*reagent_notes(plan), *reading_notes(plan, repeat.readings, setup, known)]
     try:
-        fit = heat_fit(plan, repeat, known)
-        heat = heat_json(fit)
+        fit: HeatFit | ReadingsFit
+        if repeat.samples:
+            fit = heat_fit(plan, repeat, known)
+            heat = heat_json(fit)
+        else:
+            fit = readings_fit(plan, repeat, known)
+            heat = readings_json(fit, repeat)
         notes += [*fit.notes, *end_point_notes(plan, pair, fit.end_point_cm3, fit.u_end_point_cm3)]
         if fit.acid_mol_dm3 and fit.enthalpy_kj_mol is not None and fit.u_enthalpy_kj_mol is not None:
             notes += enthalpy_notes(plan, pair, fit.acid_mol_dm3, fit.enthalpy_kj_mol, fit.u_enthalpy_kj_mol)
