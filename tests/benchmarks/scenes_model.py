@@ -37,6 +37,13 @@ class ModelScene:
         """The true end-point."""
         return float(self.theta[INDEX["end_point_cm3"]])
 
+    def enthalpy_kj_mol(self, temperature_c: float) -> float:
+        """True enthalpy per mol of water at a temperature."""
+        warmer = temperature_c - self.cup.reference_c
+        heat = self.theta[INDEX["heat_j_cm3"]] * (1.0 + self.theta[INDEX["heat_slope_k"]] * warmer)
+        assert self.setup.alkali_mol_dm3 is not None
+        return float(-heat / self.setup.alkali_mol_dm3.value)
+
     def bound_cm3(self) -> float:
         """Cramér–Rao bound of the end-point: priors as information, noise plus step²/12 as variance."""
         free = self.prior.free

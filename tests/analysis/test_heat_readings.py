@@ -1,0 +1,75 @@
+"""Readings by hand: published class data, ideal worlds, refusals."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from station.analysis.heat_inputs import Array, Estimate, HeatRefused, HeatSetup
+from station.analysis.heat_readings import fit_readings
+
+SETUP = HeatSetup(
+    Estimate(25.0, 0.06), 4.07, 4.07, 4.07, alkali_mol_dm3=Estimate(1.0, 0.0), alkali_c=Estimate(20.0, 0.1),
+    room_c=Estimate(20.0, 0.5), cup_j_k=Estimate(5.0, 0.5),
+)  # fmt: skip
+VOLUME_CM3 = np.arange(0.0, 50.0, 5.0)
+
+
+def _ideal(end_point_cm3: float, heat_j_cm3: float = 56.0) -> Array:
+    """Temperatures without loss: the heat so far over the heat capacity so far."""
+    capacity = 25.0 * 4.07 + 5.0 + 4.07 * VOLUME_CM3
+    return np.asarray(20.0 + heat_j_cm3 * np.minimum(VOLUME_CM3, end_point_cm3) / capacity)
+
+
+def test_published_class_data_agree_with_heat_corrected_lines() -> None:
+    # RSC Education, handbook of required practicals (edu.rsc.org resource 4012042), mean of two trials. Lines
+    # through (30 + V)(T − T0) cross at 27.0 to 27.2 cm³; raw temperatures at 22.3 to 24.8.
+    mean_c = np.array([20.5, 24.3, 27.2, 29.1, 31.05, 32.3, 32.3, 31.7, 30.8])
+    fit = fit_readings(np.arange(0.0, 45.0, 5.0), mean_c, HeatSetup(Estimate(30.0, 0.1)), 0.25, 0.1)
+    assert fit.end_point_cm3 == pytest.approx(27.1, abs=0.5)
+    assert fit.interval_95_cm3[0] > 25.0
+    assert fit.acid_mol_dm3 is None
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.floats(14.0, 33.0), st.floats(20.0, 90.0))
+def test_ideal_world_gives_its_end_point(end_point_cm3: float, heat_j_cm3: float) -> None:
+    fit = fit_readings(VOLUME_CM3, _ideal(end_point_cm3, heat_j_cm3), SETUP, 0.0, 0.02)
+    assert abs(fit.end_point_cm3 - end_point_cm3) < max(0.1, 1.96 * fit.u_end_point_cm3)
+
+
+def test_enthalpy_of_an_ideal_world() -> None:
+    fit = fit_readings(VOLUME_CM3, _ideal(22.0), SETUP, 0.0, 0.02)
+    assert fit.enthalpy_kj_mol is not None and fit.u_enthalpy_kj_mol is not None
+    assert abs(fit.enthalpy_kj_mol + 56.0) < 2.0 * fit.u_enthalpy_kj_mol
+
+
+def test_portions_widen_u() -> None:
+    exact = fit_readings(VOLUME_CM3, _ideal(22.0), SETUP, 0.0, 0.05)
+    rough = fit_readings(VOLUME_CM3, _ideal(22.0), SETUP, 0.3, 0.05)
+    assert rough.u_end_point_cm3 > exact.u_end_point_cm3
+    assert rough.u_end_point_cm3 > 0.5
+
+
+def test_heat_corrected_temperatures_end_level() -> None:
+    fit = fit_readings(VOLUME_CM3, _ideal(22.0), SETUP, 0.0, 0.05)
+    assert fit.heat_corrected_c.shape == VOLUME_CM3.shape
+    assert fit.heat_corrected_c[3] < fit.heat_corrected_c[4] < fit.heat_corrected_c[-1] + 1.0
+
+
+def test_no_bend_and_too_few_are_refused() -> None:
+    with pytest.raises(HeatRefused, match="passed"):
+        fit_readings(VOLUME_CM3, _ideal(60.0), SETUP, 0.0, 0.05)
+    with pytest.raises(HeatRefused, match="at least 5"):
+        fit_readings(VOLUME_CM3[:4], _ideal(60.0)[:4], SETUP)
+
+
+def test_impossible_arrays_are_errors() -> None:
+    with pytest.raises(ValueError, match="begin with 0"):
+        fit_readings(VOLUME_CM3 + 1.0, _ideal(22.0), SETUP)
+    with pytest.raises(ValueError, match="finite"):
+        fit_readings(VOLUME_CM3, _ideal(22.0) * np.nan, SETUP)
+    with pytest.raises(ValueError, match="one temperature"):
+        fit_readings(VOLUME_CM3, _ideal(22.0)[1:], SETUP)
