@@ -11,10 +11,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import erf, sqrt
+from math import erf, hypot, sqrt
 from typing import Literal
 
-from station.analysis.settle_fit import Fitted
+from station.analysis.settle_fit import CHANGE, START, Fitted
 from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
 from station.analysis.settle_trace import STEP_C, Sample, fit_portion, fresh
 
@@ -27,7 +27,23 @@ ENOUGH = 0.9
 """How sure the detector must be in graph pace."""
 
 READ = 3
-"""Conversions that a recorded temperature is the mean of."""
+"""Fresh conversions after the press without which nothing is judged."""
+
+FEWEST, MOST = 2, 6
+"""A recorded temperature is the mean of so many of the last conversions."""
+
+WIDEN = 1.1
+"""The fit's uncertainty is widened by this: the model is not the cup (set on the scenes of
+tests/benchmarks)."""
+
+HOLD_S = 20.0
+"""Quick pace: seconds after the press, with conversions for most of them, that the heat balance needs."""
+
+ROUNDING = 0.15
+"""Standard uncertainty in steps that is always added, for what rounding leaves."""
+
+CLEAR = 0.4
+"""Steps within which the cup must be known before "no nearer than this" is believed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,36 +100,32 @@ def judge(
     cup_c = fitted.cup_c(now_s)
     reading_c = _reading(tail, cup_c)
     error_c = reading_c - cup_c
-    u_cup_c = SAFETY * sqrt(fitted.u_cup_c(now_s) ** 2 + (0.15 * step_c) ** 2)
+    u_cup_c = WIDEN * hypot(fitted.u_cup_c(now_s), ROUNDING * step_c)
     sure = _within(error_c, u_cup_c, step_c)
     least_s = _least_wait(fitted, since_s, expected_change_c, step_c)
     if pace == "quick":
-        ready = waited >= max(20.0, least_s)
+        seen = sum(1 for t, _ in recent if t >= fitted.at[START])
+        ready = waited >= max(HOLD_S, least_s) and seen >= 0.6 * HOLD_S
     else:
         ready = waited >= least_s and (sure >= ENOUGH or _no_better(fitted, now_s, sure, u_cup_c, step_c))
     slope = (fitted.probe_c(now_s) - fitted.probe_c(now_s - 2.0)) / 2.0
     left_s = 0.0 if ready or late else min(_left_s(fitted, now_s, step_c), LIMIT_S - waited)
     reason = "settled" if ready else ("time is up" if late else "still settling")
-    u_c = sqrt(error_c**2 + u_cup_c**2)
+    u_c = hypot(error_c, u_cup_c)
     return Verdict(ready or late, reading_c, u_c, slope, left_s, sure, reason)
-
-
-SAFETY = 1.0
-AFTER_S = 8.0
-CHOICE = "2,3,4,5,6"
 
 
 def _reading(tail: Sequence[float], cup_c: float) -> float:
     """Mean of the last few conversions: of as many as bring it nearest to the drift line."""
-    means = [sum(tail[-n:]) / n for n in map(int, CHOICE.split(",")) if n <= len(tail)]
+    means = [sum(tail[-n:]) / n for n in range(FEWEST, MOST + 1) if n <= len(tail)]
     return min(means, key=lambda mean: abs(mean - cup_c))
 
 
 def _least_wait(fitted: Fitted, since_s: float, expected_change_c: float | None, step_c: float) -> float:
     """Seconds after the press before any reading counts: a pour that does not show yet may still be to come."""
-    change = abs(fitted.at[1])
+    change = abs(fitted.at[CHANGE])
     if change > 2.0 * step_c:
-        return max(8.0, fitted.at[3] + AFTER_S - since_s)
+        return max(8.0, fitted.at[START] + 8.0 - since_s)
     if expected_change_c is None:
         return 20.0
     return 30.0 if abs(expected_change_c) > 4.0 * step_c else 12.0
@@ -121,13 +133,10 @@ def _least_wait(fitted: Fitted, since_s: float, expected_change_c: float | None,
 
 def _no_better(fitted: Fitted, now_s: float, sure: float, u_cup_c: float, step_c: float) -> bool:
     """Whether the probe is as near to a fast drifting cup as it will come: more waiting only loses heat."""
-    if u_cup_c > KNOWN * step_c:
+    if u_cup_c > CLEAR * step_c:
         return False
     later = (now_s + ahead for ahead in (3.0, 6.0, 12.0, 24.0))
     return all(_within(fitted.probe_c(at) - fitted.cup_c(at), u_cup_c, step_c) < sure + 0.01 for at in later)
-
-
-KNOWN = 0.4
 
 
 def _left_s(fitted: Fitted, now_s: float, step_c: float) -> float:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from math import exp
 
 FLOOR = 0.0008
+"""Standard uncertainty in °C/s of any drift: the room, the wall and the surface have their own ways."""
 Covariance = tuple[tuple[float, float, float], tuple[float, float, float], tuple[float, float, float]]
 """Three by three, symmetric."""
 

@@ -11,7 +11,7 @@ from station.analysis.settle_fit import CHANGE, DRIFT, FAST, MIX, SHARE, Fitted
 from station.analysis.settle_lags import Covariance, CupHabits, ProbeLags
 from station.analysis.settle_trace import STEP_C, Sample, fit_portion, fresh
 
-TRUST = 1.0
+TRUST = 0.5
 """Part of a portion's information that is believed: the model is not the cup."""
 
 FORGET = 1.0
@@ -76,7 +76,10 @@ def _unshared(covariance: Covariance, share: float) -> Covariance:
 
 
 MIX_FLOOR = 0.4
+"""Relative: no two portions are stirred alike."""
+
 WANDER = (0.03, 0.03, 0.015)
+"""By how much lags and share may differ from portion to portion, as the probe is held elsewhere."""
 
 
 def _lags(fitted: Fitted, lags: ProbeLags) -> ProbeLags:
