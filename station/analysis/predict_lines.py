@@ -14,7 +14,7 @@ from station.analysis.lines import LinesRefused, fit_lines
 from station.analysis.predict_model import Expected, readings_c, usual_cups
 from station.analysis.predict_thermometer import Thermometer
 
-DRAWS = 256
+DRAWS = 200
 SEED = 20
 FEWEST = 0.5
 """Below this share of draws with a crossing the method is expected to refuse."""
