@@ -43,7 +43,10 @@ class Contents:
 
 def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) -> Json:
     """Return the results as JSON values: `repeats` one by one, then `mean` of the repeats."""
-    contents = contents_of(plan)
+    try:
+        contents = contents_of(plan)
+    except ValueError as error:
+        return _impossible(repeats, f"These quantities cannot be mixed: {error}.")
     found = [_repeat(plan, contents, repeat, known) for repeat in repeats]
     mean: Json = {"straight_lines": None, "heat_balance": None, "refused": {}, "notes": []}
     for method in ("straight_lines", "heat_balance"):
@@ -52,6 +55,16 @@ def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) ->
         if not done and found:
             mean["refused"][method] = found[-1]["refused"].get(method, "no repeat gave a result")
     return {"repeats": found, "mean": mean}
+
+
+def _impossible(repeats: Sequence[RepeatData], why: str) -> Json:
+    refused: Json = {
+        "straight_lines": None,
+        "heat_balance": None,
+        "refused": {"straight_lines": why, "heat_balance": why},
+        "notes": [],
+    }
+    return {"repeats": [{"repeat": each.repeat, **refused} for each in repeats], "mean": refused}
 
 
 def contents_of(plan: OncePlan) -> Contents:
