@@ -21,6 +21,7 @@ ROUGH_C, COARSE_C, SUSPECT_C = 0.3, 0.05, 0.03
 """Noise scales, °C, of the first two passes, and the one from which every portion is tried."""
 
 STARTS = 3
+PRESSES_S = (1.0, -4.0, 5.0, 9.0)
 
 
 def _starts(prior: Prior, setup: HeatSetup, pours: Sequence[Pour], late: Array) -> list[Array]:
@@ -52,6 +53,20 @@ def _rough(problem: Problem, start: Array) -> Solution:
     return solve(problem, held.place, tolerance=0.5, max_steps=8)
 
 
+def _in_time(problem: Problem, starts: list[Array]) -> list[Array]:
+    """The starts with the lateness of the presses that suits the trace best, of a few."""
+
+    def cost(press_s: float) -> float:
+        start = starts[0].copy()
+        start[INDEX["press_s"]] = press_s
+        return solve(problem, start, max_steps=0).cost
+
+    best = min(PRESSES_S, key=cost)
+    for start in starts:
+        start[INDEX["press_s"]] = best
+    return starts
+
+
 def _refined(problem: Problem, ways: list[Solution]) -> tuple[Problem, Solution]:
     coarse = replace(problem, noise_c=COARSE_C)
     best = min((solve(coarse, way.place, tolerance=2.0, max_steps=8) for way in ways), key=lambda way: way.cost)
@@ -64,7 +79,7 @@ def search(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> tuple[Probl
     late = plateaus(trace, pours)
     prior = prior_of(setup, pours, start_temperature(trace, pours), PATCH * float(np.ptp(late)) / len(pours))
     problem = Problem(cup_of(setup, pours, trace), prior, trace, ROUGH_C)
-    starts = _starts(prior, setup, pours, late)
+    starts = _in_time(problem, _starts(prior, setup, pours, late))
     fine, best = _refined(problem, _apart([_rough(problem, start) for start in starts[:STARTS]]))
     if fine.noise_c > SUSPECT_C:
         fine, best = _refined(problem, [best, *(_rough(problem, start) for start in starts)])

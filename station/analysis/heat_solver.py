@@ -156,7 +156,8 @@ def solve(
         trial[free] += move * here.scale
         if portion is not None:
             trial[0] = np.clip(trial[0], *problem.scale.edges(portion))  # no rounding across the edge
-        there = _look(problem, trial)
+        with np.errstate(over="ignore", invalid="ignore"):  # a wild trial has no cost, and is not accepted
+            there = _look(problem, trial)
         steps += 1
         accepted = there.cost < here.cost
         damping = max(damping / 10.0, 1e-6) if accepted else damping * 10.0

@@ -1,7 +1,8 @@
 """How right are the two methods? Bias, rms, bound, coverage and time over families of scenes.
 
-    OPENBLAS_NUM_THREADS=1 python -m tests.benchmarks.bench_heat_balance                   short, under a minute
-    OPENBLAS_NUM_THREADS=1 python -m tests.benchmarks.bench_heat_balance --scenes 24 --model 500 --u 0 0.02 0.1 0.3    full, over an hour
+    OPENBLAS_NUM_THREADS=1 python -m tests.benchmarks.bench_heat_balance
+
+is short, under a minute on a quiet machine; `--scenes 24 --model 500 --u 0 0.02 0.1 0.3` is full, over an hour.
 
 `rms/bound` compares the rms error with the Cramér–Rao bound from the generator's own sensitivities; `cover` is
 how often the 95 % interval holds the true end-point; `described` how often the fit says that it describes the
