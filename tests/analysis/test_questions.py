@@ -89,7 +89,7 @@ def test_a_creeping_trace_asks_for_stirring() -> None:
     assert "not_stirred" in found
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(change_c=st.floats(-3.0, 3.0), press_s=st.floats(-6.0, 6.0), drift_c_s=st.floats(-0.008, 0.002))
 def test_a_stirred_cup_is_never_asked_to_be_stirred(change_c: float, press_s: float, drift_c_s: float) -> None:
     samples = trace(step(change_c, drift_c_s=drift_c_s), 125)
