@@ -23,6 +23,7 @@ from station.practical.plan import Plan
 from station.practical.problems import problem_line
 from station.practical.procedure import advance
 from station.practical.prompts import instruction
+from station.practical.staff import StaffAct
 from station.practical.state import State, Step
 from station.practical.view import View, view
 from station.record.journal import Journal, JournalError, read_events
@@ -38,6 +39,7 @@ class Bench:
         self.state = state
         self.seq = journal.last_seq
         self.fault: str | None = None
+        self._silent = panel.silent
         self._keys: dict[str, int] = {}
         self._lock = asyncio.Lock()
         self._changed = asyncio.Condition()
@@ -48,7 +50,7 @@ class Bench:
     def opened(cls, journal: Journal, clock: Clock, probe: Probe, panel: Panel) -> "Bench":
         """Return the bench as the journal left it: in the same portion of the same repeat."""
         bench = cls(journal, clock, probe, panel, State())
-        for stamped in current_practical(journal):
+        for stamped in (*_renames(journal), *current_practical(journal)):
             bench._take(stamped)
         return bench
 
@@ -76,24 +78,23 @@ class Bench:
         async with self._changed:
             await self._changed.wait()
 
-    async def do(self, values: dict[str, Any] | Act) -> int:
+    async def do(self, values: dict[str, Any] | Act | StaffAct) -> int:
         """Do an act and return the sequence number of its event, once committed.
 
         The same key again returns the same number and adds nothing. Raises ActRefused when the act is
         impossible or not understood, JournalError when it could not be kept: then nothing happened.
         """
-        act = values if isinstance(values, Act) else _understood(values)
+        act = _understood(values) if isinstance(values, dict) else values
         # A client that goes away must not leave an event committed and not folded in.
         return await asyncio.shield(asyncio.ensure_future(self._done(act)))
 
-    async def _done(self, act: Act) -> int:
+    async def _done(self, act: Act | StaffAct) -> int:
         async with self._lock:
             time_s = self.clock.time_s()
             events = advance(self.state, act, time_s)
-            if not events:
-                return self._keys.get(act.key, self.seq)
-            await self._commit(events, time_s)
-            return self._keys[act.key]
+            if events:
+                await self._commit(events, time_s)
+            return self.seq if act.key is None else self._keys.get(act.key, self.seq)
 
     async def run(self) -> None:
         """Sample, tick the panel and carry, until cancelled; pins and probe are let go at the end."""
@@ -152,8 +153,14 @@ class Bench:
     async def _tick_panel(self) -> None:
         while True:
             self.panel.show(signal_of(self.state))
+            self._quiet_panel()
             self.panel.tick(asyncio.get_running_loop().time())
             await asyncio.sleep(TICK_S)
+
+    def _quiet_panel(self) -> None:
+        silent = self._silent if self.state.silent is None else self.state.silent
+        if self.panel.silent != silent:  # setting it cuts a sound
+            self.panel.silent = silent
 
     async def _keep(self, events: Sequence[e.Event]) -> None:
         async with self._lock:
@@ -201,6 +208,11 @@ def current_practical(journal: Journal) -> list[e.Stamped]:
     folder = journal.path.parent
     chosen = [each.seq for each in read_events(folder, kinds=(e.PlanChosen.kind,))]
     return list(read_events(folder, after=chosen[-1] - 1 if chosen else 0))
+
+
+def _renames(journal: Journal) -> list[e.Stamped]:
+    """Return the renames of the bench: a name outlasts the practical in which it was given."""
+    return list(read_events(journal.path.parent, kinds=(e.BenchRenamed.kind,)))
 
 
 def last_event(journal: Journal) -> e.Stamped | None:

@@ -225,6 +225,26 @@ class PracticalEnded(Event):
     key: str | None = None
 
 
+@dataclass(frozen=True)
+class Quieted(Event):
+    """Staff silenced the buzzer, or let it sound, until the next practical."""
+
+    kind: ClassVar[str] = "quieted"
+    silent: bool
+    by: str
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class BenchRenamed(Event):
+    """Staff gave the bench another name; None is the name in its settings again."""
+
+    kind: ClassVar[str] = "bench_renamed"
+    name: str | None
+    by: str
+    key: str | None = None
+
+
 EVENTS: dict[str, type[Event]] = {
     event.kind: event
     for event in (
@@ -249,6 +269,8 @@ EVENTS: dict[str, type[Event]] = {
         Paused,
         Resumed,
         PracticalEnded,
+        Quieted,
+        BenchRenamed,
     )
 }
 

@@ -35,7 +35,8 @@ def fold_all(happened: Iterable[e.Stamped], state: State | None = None) -> State
 
 def _plan_chosen(state: State, event: e.PlanChosen, time_s: float) -> State:
     fresh = State(plan=plan_from(event.plan), chosen=True, step_since_s=time_s)
-    return replace(fresh, recent=state.recent, gate=state.gate, probe=state.probe, bad_in_a_row=state.bad_in_a_row)
+    fresh = replace(fresh, recent=state.recent, gate=state.gate, probe=state.probe, bad_in_a_row=state.bad_in_a_row)
+    return replace(fresh, name=state.name)
 
 
 def _sample(state: State, event: e.SampleTaken, time_s: float) -> State:
@@ -140,8 +141,12 @@ def _repeat_ended(state: State, event: e.RepeatEnded, _: float) -> State:
 
 
 def _set_aside(state: State, event: e.RepeatSetAside, _: float) -> State:
+    """Go on with fresh acid, unless it was an earlier repeat or the practical is over."""
     repeat = replace(state.repeats[event.repeat - 1], status="set aside", reason=event.reason)
-    return replace(state.with_repeat(repeat), step=Step.RINSE, prompted=None)
+    changed = state.with_repeat(repeat)
+    if state.step is Step.DONE or event.repeat != len(state.repeats):
+        return changed
+    return replace(changed, step=Step.RINSE, prompted=None)
 
 
 def _paused(state: State, _: e.Paused, __: float) -> State:
@@ -154,6 +159,14 @@ def _resumed(state: State, _: e.Resumed, __: float) -> State:
 
 def _ended(state: State, event: e.PracticalEnded, _: float) -> State:
     return replace(state, step=Step.DONE, prompted=None, ended_early=event.early)
+
+
+def _quieted(state: State, event: e.Quieted, _: float) -> State:
+    return replace(state, silent=event.silent)
+
+
+def _renamed(state: State, event: e.BenchRenamed, _: float) -> State:
+    return replace(state, name=event.name)
 
 
 _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
@@ -177,4 +190,6 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.Paused: _paused,
     e.Resumed: _resumed,
     e.PracticalEnded: _ended,
+    e.Quieted: _quieted,
+    e.BenchRenamed: _renamed,
 }

@@ -19,15 +19,17 @@ from station.practical.settling import (
     settle_events,
     start_events,
 )
+from station.practical.staff import StaffAct, staff_events
 from station.practical.state import Repeat, State, Step
 
 Events: TypeAlias = tuple[e.Event, ...]
 
 
-def advance(state: State, happening: e.SampleTaken | Act, time_s: float) -> Events:
+def advance(state: State, happening: e.SampleTaken | Act | StaffAct, time_s: float) -> Events:
     """Return the events that this happening leads to.
 
-    `happening` is a sample as the reader judged it (the gate of the practical is applied here), or an act.
+    `happening` is a sample as the reader judged it (the gate of the practical is applied here), or an act, of
+    those at the bench (the table) or of staff (`staff.py`: in any state).
     An act whose key was seen before gives no events. Raises ActRefused when the act is impossible; the state
     is the caller's and is never changed.
     """
@@ -35,6 +37,8 @@ def advance(state: State, happening: e.SampleTaken | Act, time_s: float) -> Even
         events, sampled = sample_events(state, happening, time_s)
         row = _ON_SAMPLE.get(sampled.step)
         return (*events, *row(sampled, time_s)) if row else events
+    if isinstance(happening, StaffAct):
+        return staff_events(state, happening)
     if happening.key in state.keys:
         return ()
     rule = TABLE.get((state.step, happening.act))

@@ -127,6 +127,8 @@ class State:
     keys: tuple[str, ...] = ()
     ended_early: bool = False
     asked: tuple[Asked, ...] = ()
+    silent: bool | None = None
+    name: str | None = None
     lags: ProbeLags = STEEL_TUBE
     habits: CupHabits = UNKNOWN_CUP
 

@@ -27,6 +27,7 @@ def view(state: State, time_s: float) -> View:
         "total_added_cm3": state.current.total_cm3 if state.current else 0.0,
         "alkali_temperature_c": state.alkali_c,
         "ended_early": state.ended_early,
+        "silent": state.silent,
         "repeats": [_repeat(repeat) for repeat in state.repeats],
         "mean": mean_readings(state.counted),
         "questions": open_questions(state),

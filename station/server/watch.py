@@ -38,7 +38,7 @@ class Watch:
             "boot": bench.clock.boot,
             "time_s": round(bench.clock.time_s(), 3),
             "speed": bench.clock.speed,
-            "bench": self._about,
+            "bench": {**self._about, "name": bench.state.name or self._about["name"]},
             "fault": bench.fault,
             **bench.view(),
             "result": self.result,

@@ -1,0 +1,58 @@
+"""What a teacher or technician may do to a bench, in whatever state the practical is."""
+
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+from station.practical import events as e
+from station.practical.acts import ActRefused
+from station.practical.state import State
+
+StaffName = Literal["set_aside", "quiet", "rename"]
+
+
+def _plain(text: str) -> str:
+    # Controls and direction marks would let one name rearrange the projector's page.
+    text = text.strip()
+    if not text or not text.isprintable():
+        raise ValueError("must be plain text without control characters")
+    return text
+
+
+class StaffAct(BaseModel):
+    """One act of staff. Whether it comes from staff is the server's to know; `by` is what it found."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    act: StaffName
+    key: Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_plain)] | None = None
+    repeat: Annotated[int, Field(ge=1, le=1000)] | None = None
+    reason: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain)] | None = None
+    silent: bool | None = None
+    name: Annotated[str, Field(min_length=1, max_length=24), AfterValidator(_plain)] | None = None
+    by: Literal["teacher", "technician"] = "teacher"
+
+
+def staff_events(state: State, act: StaffAct) -> tuple[e.Event, ...]:
+    """Return the events that an act of staff leads to; none when its key was seen before. Raises ActRefused."""
+    if act.key is not None and act.key in state.keys:
+        return ()
+    if act.act == "set_aside":
+        return _set_aside(state, act)
+    if act.act == "rename":
+        return (e.BenchRenamed(act.name, act.by, act.key),)
+    if act.silent is None:
+        raise ActRefused("not_understood", "Say in silent whether the buzzer is to be silent: true or false.")
+    return (e.Quieted(act.silent, act.by, act.key),)
+
+
+def _set_aside(state: State, act: StaffAct) -> tuple[e.Event, ...]:
+    if act.repeat is None:
+        raise ActRefused("no_repeat", "Say which repeat is meant, in repeat.")
+    if act.repeat > len(state.repeats):
+        raise ActRefused("wrong_repeat", f"There is no repeat {act.repeat}.")
+    if act.reason is None:
+        raise ActRefused("no_reason", "Say why the repeat is set aside, in reason.")
+    if not state.repeats[act.repeat - 1].counts:
+        raise ActRefused("already_aside", f"Repeat {act.repeat} has been set aside already.")
+    return (e.RepeatSetAside(act.repeat, act.reason, act.key),)
