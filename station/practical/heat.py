@@ -28,7 +28,7 @@ def heat_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> HeatFit:
     """Fit one repeat. Raises HeatRefused with the reason in words."""
     pair = reacting_pair(plan)
     trace = _trace(repeat)
-    pours = [_pour(plan, *pour) for pour in repeat.pours]
+    pours = [_pour(plan, *pour) for pour in repeat.pours if pour[1] > 0.0]  # 0: pressed and not poured
     total_cm3 = sum(pour.volume_cm3 for pour in pours)
     acid_mol_dm3 = plan.acid.concentration_mol_dm3
     estimate = acid_mol_dm3 or _acid_mol_dm3(plan, pair, 0.6 * total_cm3)
@@ -192,8 +192,6 @@ def _trace(repeat: RepeatData) -> Trace:
 
 
 def _pour(plan: PortionsPlan, press_s: float, volume_cm3: float, unsure: bool) -> Pour:
-    if volume_cm3 <= 0.0:
-        raise HeatRefused("no_volume", "A portion has no volume: correct it.")
     return Pour(press_s, volume_cm3, volume_cm3 if unsure else plan.portions.u_cm3)
 
 

@@ -3,7 +3,7 @@
 Each has an answer for somebody who does not know; then the portion's reading is kept and left out of the lines.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -63,11 +63,11 @@ def answer_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
     return (said, *given.follows(state.repeats[asked.repeat - 1], asked.portion))
 
 
-def ask_events(state: State, codes: tuple[str, ...]) -> tuple[e.Event, ...]:
-    """Return the questions to ask about the newest portion, each asked once."""
+def ask_events(state: State, noticed: Sequence[tuple[int, str]]) -> tuple[e.Event, ...]:
+    """Return the questions to ask about these portions of the newest repeat, each asked once."""
     repeat = state.repeats[-1]
     known = {each.question for each in state.asked}
-    asked = (Asked(repeat.repeat, state.poured, code) for code in codes)
+    asked = (Asked(repeat.repeat, portion, code) for portion, code in noticed)
     return tuple(e.QuestionAsked(each.repeat, each.portion, each.code) for each in asked if each.question not in known)
 
 
@@ -88,7 +88,8 @@ def _unsure(repeat: Repeat, portion: int) -> tuple[e.Event, ...]:
 def _not_poured(repeat: Repeat, portion: int) -> tuple[e.Event, ...]:
     if portion == len(repeat.portions):
         return (e.PortionUndone(repeat.repeat, portion),)
-    return (e.PortionUnsure(repeat.repeat, portion),)  # others came after it: its number cannot be taken back
+    # Others came after it: its number stays, with nothing poured, so that the volumes after it are right.
+    return (e.PortionVolumeCorrected(repeat.repeat, portion, 0.0),)
 
 
 def _twice(repeat: Repeat, portion: int) -> tuple[e.Event, ...]:
@@ -107,11 +108,11 @@ QUESTIONS: dict[str, Question] = {
         "No change: did you add portion {portion}?",
         (Answer("yes", "Yes, it is in", _nothing), Answer("no", "No, not yet", _not_poured), _IDK),
     ),
-    "twice": Question(
+    "double": Question(
         "A big change: was portion {portion} added once or twice?",
         (Answer("once", "Once", _nothing), Answer("twice", "Twice", _twice), _IDK),
     ),
-    "creep": Question(
+    "not_stirred": Question(
         "The temperature creeps: has the cup been stirred?",
         (
             Answer("yes", "Yes", _nothing),
@@ -119,7 +120,7 @@ QUESTIONS: dict[str, Question] = {
             Answer(NOT_SURE, "Not sure", _nothing),
         ),
     ),
-    "fall": Question(
+    "sudden_fall": Question(
         "A sudden change: did something spill, or is the lid off?",
         (
             Answer("no", "No", _nothing),

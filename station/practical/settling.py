@@ -2,7 +2,9 @@
 
 from station.analysis.settle import Verdict, judge, judge_start
 from station.practical import events as e
+from station.practical.noticing import noticed_in_reading, noticed_while_settling
 from station.practical.plan import OncePlan
+from station.practical.questions import ask_events
 from station.practical.state import Repeat, State, Step
 
 BEFORE_S = 10.0
@@ -81,26 +83,26 @@ def start_events(state: State, time_s: float) -> tuple[e.Event, ...]:
 
 def settle_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     """Put a portion's temperature down once it has settled, and say what is next."""
-    settled = _settled_reading(state, time_s)
-    return (*settled, *_next_events(state)) if settled else ()
+    verdict = portion_verdict(state, time_s)
+    if not verdict.settled or verdict.temperature_c is None:
+        return ask_events(state, noticed_while_settling(state, time_s))
+    asked = ask_events(state, noticed_in_reading(state, verdict))
+    return (_reading(state.repeats[-1], state.poured, verdict), *asked, *_next_events(state))
 
 
 def paused_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     """While the practical is paused a temperature still settles; what is next waits for the resume."""
-    waits = state.resume_to is Step.SETTLE and not _is_read(state)
-    return _settled_reading(state, time_s) if waits else ()
+    if state.resume_to is not Step.SETTLE or _is_read(state):
+        return ()
+    verdict = portion_verdict(state, time_s)
+    if not verdict.settled or verdict.temperature_c is None:
+        return ()
+    return (_reading(state.repeats[-1], state.poured, verdict),)
 
 
 def after_reading(state: State) -> tuple[e.Event, ...]:
     """What is next once the newest portion is read; nothing while it is not."""
     return _next_events(state) if _is_read(state) else ()
-
-
-def _settled_reading(state: State, time_s: float) -> tuple[e.Event, ...]:
-    verdict = portion_verdict(state, time_s)
-    if not verdict.settled or verdict.temperature_c is None:
-        return ()
-    return (_reading(state.repeats[-1], state.poured, verdict),)
 
 
 def _is_read(state: State) -> bool:

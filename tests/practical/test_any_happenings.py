@@ -69,7 +69,7 @@ def _happen(walk: Walk, what: str, value: object) -> None:
         case "bad", str(bad):
             walk.sample(None, bad)
         case "ask", str(code) if walk.state.poured:
-            walk.keep(list(ask_events(walk.state, (code,))))
+            walk.keep(list(ask_events(walk.state, ((walk.state.poured, code),))))
         case "act", dict(values):
             walk.act(**{"name" if key == "act" else key: each for key, each in values.items()})
 

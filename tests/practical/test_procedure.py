@@ -249,10 +249,10 @@ def test_every_row_of_the_table_can_be_used() -> None:
     for step, name in TABLE:
         walk = _one_in_each_step()[step]
         if name == "answer":
-            walk.keep(list(ask_events(walk.state, ("twice",))))
+            walk.keep(list(ask_events(walk.state, ((walk.state.poured, "double"),))))
         reached = walk.state.poured if name != "portion_added" else walk.state.poured + 1
         values = {"portion": max(reached, 1), "volume_cm3": 2.0, "reason": "a reason"}
-        values |= {"question": f"1-{walk.state.poured}-twice", "answer": "once"}
+        values |= {"question": f"1-{walk.state.poured}-double", "answer": "once"}
         if step is Step.ALKALI and name == "alkali_temperature":
             values["temperature_c"] = 20.0
         assert walk.act(name, **values), (step, name)

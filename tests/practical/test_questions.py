@@ -16,7 +16,7 @@ def asked(code: str, portions: int = 1) -> Walk:
     walk.to_pour()
     for number in range(1, portions + 1):
         walk.act("portion_added", portion=number)
-    walk.keep(list(ask_events(walk.state, (code,))))
+    walk.keep(list(ask_events(walk.state, ((walk.state.poured, code),))))
     return walk
 
 
@@ -31,7 +31,7 @@ def test_a_question_is_at_most_twelve_words_and_takes_not_sure(code: str) -> Non
 @pytest.mark.parametrize("code", QUESTIONS)
 def test_it_is_asked_once_and_answered_once(code: str) -> None:
     walk = asked(code)
-    assert ask_events(walk.state, (code,)) == ()
+    assert ask_events(walk.state, ((walk.state.poured, code),)) == ()
     walk.act("answer", question=f"1-1-{code}", answer=NOT_SURE)
     assert view(walk.state, 0.0)["questions"] == []
     if walk.state.step is Step.SETTLE:
@@ -50,24 +50,25 @@ def test_one_that_others_followed_is_left_out_instead() -> None:
     walk = asked("no_change")
     walk.act("portion_added", portion=2)
     answered = walk.act("answer", question="1-1-no_change", answer="no")
-    assert kinds(answered) == ["question_answered", "portion_unsure"]
+    assert kinds(answered) == ["question_answered", "portion_volume_corrected"]
+    assert walk.state.repeats[0].added_cm3(2) == 3.0
 
 
 def test_a_portion_poured_twice_counts_twice() -> None:
-    walk = asked("twice")
-    walk.act("answer", question="1-1-twice", answer="twice")
+    walk = asked("double")
+    walk.act("answer", question="1-1-double", answer="twice")
     assert walk.state.repeats[0].total_cm3 == 6.0
 
 
 def test_a_spilled_cup_sets_the_repeat_aside() -> None:
-    walk = asked("fall")
-    walk.act("answer", question="1-1-fall", answer="spilled")
+    walk = asked("sudden_fall")
+    walk.act("answer", question="1-1-sudden_fall", answer="spilled")
     assert walk.state.step is Step.RINSE
     assert walk.state.repeats[0].reason == "the cup was spilled"
     assert view(walk.state, 0.0)["questions"] == []
 
 
-@pytest.mark.parametrize("code", ["no_change", "twice", "fall", "probe_out"])
+@pytest.mark.parametrize("code", ["no_change", "double", "sudden_fall", "probe_out"])
 def test_not_sure_keeps_the_reading_and_leaves_it_out_of_the_lines(code: str) -> None:
     walk = asked(code)
     walk.act("answer", question=f"1-1-{code}", answer=NOT_SURE)
@@ -75,17 +76,17 @@ def test_not_sure_keeps_the_reading_and_leaves_it_out_of_the_lines(code: str) ->
 
 
 def test_another_answer_or_question_is_refused_with_what_is_known() -> None:
-    walk = asked("fall")
+    walk = asked("sudden_fall")
     before = walk.state
     with pytest.raises(ActRefused, match="The answers are: no, lid, spilled, not sure"):
-        walk.act("answer", question="1-1-fall", answer="maybe")
+        walk.act("answer", question="1-1-sudden_fall", answer="maybe")
     with pytest.raises(ActRefused, match="not open"):
-        walk.act("answer", question="1-9-fall", answer="no")
+        walk.act("answer", question="1-9-sudden_fall", answer="no")
     assert walk.state == before
 
 
 def test_a_question_about_a_portion_taken_back_is_closed() -> None:
-    walk = asked("twice")
+    walk = asked("double")
     walk.act("portion_undone", portion=1)
     assert view(walk.state, 0.0)["questions"] == []
     assert isinstance(walk.happened[-1].event, e.PortionUndone)
