@@ -32,10 +32,6 @@ READ = 3
 FEWEST, MOST = 2, 6
 """A recorded temperature is the mean of so many of the last conversions."""
 
-WIDEN = 1.1
-"""The fit's uncertainty is widened by this: the model is not the cup (set on the scenes of
-tests/benchmarks)."""
-
 HOLD_S = 20.0
 """Quick pace: seconds after the press, with conversions for most of them, that the heat balance needs."""
 
@@ -100,7 +96,7 @@ def judge(
     cup_c = fitted.cup_c(now_s)
     reading_c = _reading(tail, cup_c)
     error_c = reading_c - cup_c
-    u_cup_c = WIDEN * hypot(fitted.u_cup_c(now_s), ROUNDING * step_c)
+    u_cup_c = hypot(fitted.u_cup_c(now_s), ROUNDING * step_c)
     sure = _within(error_c, u_cup_c, step_c)
     least_s = _least_wait(fitted, since_s, expected_change_c, step_c)
     if pace == "quick":

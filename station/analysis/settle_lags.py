@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import exp
 
-FLOOR = 0.0008
+FLOOR = 0.0015
 """Standard uncertainty in °C/s of any drift: the room, the wall and the surface have their own ways."""
 Covariance = tuple[tuple[float, float, float], tuple[float, float, float], tuple[float, float, float]]
 """Three by three, symmetric."""
@@ -65,7 +65,7 @@ class CupHabits:
     mix_s: float = 2.5
     u_mix: float = 0.7
     loss_min: float = 0.05
-    u_loss_min: float = 0.03
+    u_loss_min: float = 0.04
     rest_c: float | None = None
 
     def drift(self, temperature_c: float) -> tuple[float, float]:

@@ -89,6 +89,7 @@ def earliest(scene: Scene, probe: Probe, rows: list[tuple[float, float]], span: 
 
 def main() -> None:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 3
+    begin = int(sys.argv[2]) if len(sys.argv) > 2 else 500
     times: list[float] = []
     everything: list[Reading] = []
     header()
@@ -96,7 +97,7 @@ def main() -> None:
         rows: list[Reading] = []
         cut = 0
         for seed in range(count):
-            found, short = read(make_scene(seed + 100, family), times)
+            found, short = read(make_scene(seed + begin, family), times)
             rows += found
             cut += short
         if rows:
