@@ -46,10 +46,19 @@ SOUND_GAP_S = 1.0
 class Panel:
     """What is shown, and the button. Use `open_panel`."""
 
-    def __init__(self, kind: Kind, hands: Hands, on_press: Callable[[], None], *, silent: bool, guard_s: float) -> None:
+    def __init__(
+        self,
+        kind: Kind,
+        hands: Hands,
+        on_press: Callable[[], None],
+        on_hold: Callable[[], None],
+        *,
+        silent: bool,
+        guard_s: float,
+    ) -> None:
         self.kind: Kind = kind
         self.hands = hands
-        self._on_press = on_press
+        self._on_press, self._on_hold = on_press, on_hold
         self._silent = silent
         self._button = Button(guard_s)
         self._limiter = FlashLimiter()
@@ -100,7 +109,8 @@ class Panel:
     def tick(self, now_s: float) -> None:
         """Write the lamps, start a sound that is due, poll the button; `now_s` in monotonic seconds.
 
-        `on_press` is called from here, last, so what it raises reaches the caller with the lamps already written.
+        `on_press` and `on_hold` are called from here, last, so what they raise reaches the caller with the lamps
+        already written.
         """
         if self._closed:
             return
@@ -108,10 +118,12 @@ class Panel:
         self._sound(now_s)
         if self.hands.has_button:
             event = self._button.poll(self.hands.button_down(), now_s)
-            if event in (ButtonEvent.PRESS, ButtonEvent.REPEATED):
+            if event in (ButtonEvent.PRESS, ButtonEvent.REPEATED, ButtonEvent.HELD):
                 self._heard_s = now_s
             if event is ButtonEvent.PRESS:
                 self._on_press()
+            if event is ButtonEvent.HELD:
+                self._on_hold()
 
     def _light(self, now_s: float) -> None:
         if self._since_s is None:
@@ -149,6 +161,7 @@ def open_panel(
     kind: Kind,
     pins: PanelPins,
     on_press: Callable[[], None],
+    on_hold: Callable[[], None] = lambda: None,
     *,
     silent: bool = False,
     guard_s: float = GUARD_S,
@@ -156,13 +169,14 @@ def open_panel(
     """Open the panel that was asked for; never another one instead.
 
     "real" is the Pi's header through lgpio, "mock" is gpiozero's mock pins (`panel.hands.factory.pin(24).drive_low()`
-    presses the button), "none" has no pins. `on_press` is called once for each press, from within `tick`.
+    presses the button), "none" has no pins. `on_press` is called once for each press, from within `tick`, and
+    `on_hold` once when it is let go after 5 to 10 s.
 
     Raises:
         PanelUnavailable: "real" cannot be opened; its text says why and what to do.
         ValueError: no such kind.
     """
-    return Panel(kind, _hands(kind, pins), on_press, silent=silent, guard_s=guard_s)
+    return Panel(kind, _hands(kind, pins), on_press, on_hold, silent=silent, guard_s=guard_s)
 
 
 def _hands(kind: Kind, pins: PanelPins) -> Hands:

@@ -18,6 +18,13 @@ GUARD_S = 1.0
 """A second press this soon is heard but does nothing: nobody pours two portions within a second, and a worn
 contact or a nervous double press must not record one."""
 
+HOLD_S = 5.0
+"""Held at least this long and then let go before it counts as stuck, a press asks for more: the way out when a code
+is lost (station/server/access.py). A wet or jammed button is not let go, so it never does."""
+
+LONGEST_GAP_S = 0.5
+"""Polls further apart do not tell one long hold from two taps."""
+
 STUCK_S = 10.0
 """Held this long, the button is named stuck: wet, jammed or wired to ground."""
 
@@ -37,6 +44,7 @@ class ButtonEvent(StrEnum):
 
     PRESS = "press"  # act on it
     REPEATED = "repeated"  # heard, too soon after the last press to mean anything new
+    HELD = "held"  # let go after a long press; its PRESS was told when it closed
     STUCK = "stuck"  # said once for each time it sticks
 
 
@@ -50,6 +58,8 @@ class Button:
     def __init__(self, guard_s: float = GUARD_S) -> None:
         self._guard_s = guard_s
         self._armed = False
+        self._may_hold = False
+        self._polled_s: float | None = None
         self._down_since_s: float | None = None
         self._up_since_s: float | None = None
         self._pressed_s: float | None = None
@@ -57,18 +67,23 @@ class Button:
 
     def poll(self, down: bool, now_s: float) -> ButtonEvent | None:
         """Take the level at `now_s` (monotonic seconds; `down` when the contact is closed)."""
-        if down:
-            return self._closed(now_s)
-        self._open(now_s)
-        return None
+        if self._polled_s is not None and now_s - self._polled_s > LONGEST_GAP_S:
+            self._may_hold = False
+        self._polled_s = now_s
+        return self._closed(now_s) if down else self._open(now_s)
 
-    def _open(self, now_s: float) -> None:
+    def _open(self, now_s: float) -> ButtonEvent | None:
         if self._up_since_s is None:
             self._up_since_s = now_s
+        held_s = 0.0 if self._down_since_s is None else self._up_since_s - self._down_since_s
         if now_s - self._up_since_s >= RELEASE_S:
             self._armed, self._down_since_s = True, None
         if self._down_since_s is None:
             self.state = ButtonState.UP
+            if self._may_hold:
+                self._may_hold = False
+                return ButtonEvent.HELD if HOLD_S <= held_s < STUCK_S else None
+        return None
 
     def _closed(self, now_s: float) -> ButtonEvent | None:
         self._up_since_s = None
@@ -76,7 +91,7 @@ class Button:
             self._down_since_s = now_s
             self.state = ButtonState.DOWN
         if self._armed:
-            self._armed = False
+            self._armed, self._may_hold = False, True
             return self._press(now_s)
         if self.state is ButtonState.DOWN and now_s - self._down_since_s >= STUCK_S:
             self.state = ButtonState.STUCK

@@ -25,12 +25,15 @@ class Bench:
     """A panel, its presses and a hand-driven clock."""
 
     def __init__(self, kind: Literal["real", "mock", "none"], *, silent: bool = True) -> None:
-        self.presses = 0
+        self.presses = self.holds = 0
         self.now_s = 100.0
-        self.panel = open_panel(kind, PINS, self.press, silent=silent)
+        self.panel = open_panel(kind, PINS, self.press, self.hold, silent=silent)
 
     def press(self) -> None:
         self.presses += 1
+
+    def hold(self) -> None:
+        self.holds += 1
 
     def run(self, seconds: float) -> list[Lamps]:
         """Tick for so long; return the lamps after each tick."""
@@ -158,6 +161,16 @@ class TestButton:
         seen = mock.run(1.0)
         assert seen[: round(0.4 / TICK_S)].count(ALL_LIT) >= 1
         assert 0.3 <= seen.count(ALL_LIT) * TICK_S <= 0.75
+
+    def test_a_long_press_is_told_when_it_is_let_go(self, mock: Bench) -> None:
+        mock.run(1.0)
+        mock.finger(down=True)
+        mock.run(6.0)
+        assert (mock.presses, mock.holds) == (1, 0)
+        mock.finger(down=False)
+        mock.run(0.5)
+        assert (mock.presses, mock.holds) == (1, 1)
+        assert mock.panel.lit == ALL_LIT
 
     def test_what_the_callback_raises_reaches_the_caller_with_the_lamps_written(self) -> None:
         def fail() -> None:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.bench.panel_button import GUARD_S, POLL_S, RELEASE_S, STUCK_S, Button, ButtonEvent, ButtonState
+from station.bench.panel_button import GUARD_S, HOLD_S, POLL_S, RELEASE_S, STUCK_S, Button, ButtonEvent, ButtonState
 
 Closing = tuple[float, float]
 """From and to, in s, when the contact is closed."""
@@ -141,3 +141,27 @@ def test_a_long_gap_between_polls_loses_no_hold_and_invents_no_press() -> None:
     assert button.poll(False, 6.1) is None
     assert button.poll(False, 8.0) is None
     assert button.poll(True, 9.0) is ButtonEvent.PRESS
+
+
+@given(BOUNCE, PHASE, st.floats(HOLD_S + 2 * POLL_S, STUCK_S - 2 * POLL_S))
+def test_a_long_press_is_a_press_and_when_let_go_a_hold(bounce_s: list[float], phase_s: float, held_s: float) -> None:
+    closed = bouncing(0.5, held_s, bounce_s)
+    events = run(Button(), closed, 12.0, POLL_S, phase_s)[1]
+    assert [e for _, e in events] == [ButtonEvent.PRESS, ButtonEvent.HELD]
+    assert events[1][0] >= 0.5 + held_s
+
+
+@pytest.mark.parametrize("held_s", [0.2, HOLD_S - 2 * POLL_S, STUCK_S + 2 * POLL_S, 60.0])
+def test_what_is_shorter_or_stuck_is_no_hold(held_s: float) -> None:
+    events = run(Button(), [(0.5, 0.5 + held_s)], held_s + 2.0)[1]
+    assert ButtonEvent.HELD not in [e for _, e in events]
+
+
+def test_a_button_that_was_down_from_the_start_was_not_held() -> None:
+    assert run(Button(), [(-1.0, 7.0)], 9.0)[1] == []
+
+
+def test_two_taps_with_no_poll_between_are_no_hold() -> None:
+    button = Button()
+    polls = [(False, 0.0), (False, RELEASE_S), (True, 0.5), (True, 6.4), (False, 6.45), (False, 6.6)]
+    assert [button.poll(down, t) for down, t in polls] == [None, None, ButtonEvent.PRESS, None, None, None]
