@@ -37,18 +37,18 @@ def read_exchange(text: str, where: str, *, once: bool = False) -> list[RepeatDa
             raise _at(where, line, "repeat", f"not a whole number: {cells['repeat']}")
         by_repeat.setdefault(int(number), []).append((line, cells))
     if not by_repeat:
-        raise ExchangeError(f"{where}: line 2: no rows below the header; is it the right file?")
+        raise _at(where, 2, "repeat", "no rows below the header; is it the right file?")
     return [kind(where, repeat, each, once) for repeat, each in sorted(by_repeat.items())]
 
 
 def _table(text: str, where: str) -> tuple[list[str], Iterator[Row]]:
     if not text.strip():
-        raise ExchangeError(f"{where}: line 1: the file is empty; it needs the header {','.join(RECORD_HEADER)}")
+        raise _at(where, 1, "repeat", f"the file is empty; it needs the header {','.join(RECORD_HEADER)}")
     try:
         reader = csv.reader(io.StringIO(text, newline=""), strict=True)
         header = [cell.strip() for cell in next(reader)]
     except csv.Error as error:
-        raise ExchangeError(f"{where}: line 1: not a CSV file: {error}") from None
+        raise _at(where, 1, "repeat", f"not a CSV file: {error}") from None
     return header, _rows(reader, header, where)
 
 
@@ -60,13 +60,13 @@ def _rows(reader: "Iterator[list[str]]", header: Sequence[str], where: str) -> I
         except StopIteration:
             return
         except csv.Error as error:
-            raise ExchangeError(f"{where}: line {line + 1}: not a CSV row: {error}") from None
+            raise _at(where, line + 1, header[0], f"not a CSV row: {error}") from None
         line = getattr(reader, "line_num", line + 1)
         if not any(cell.strip() for cell in cells):
             continue
         count += 1
         if count > MOST_ROWS:
-            raise ExchangeError(f"{where}: line {line}: more than {MOST_ROWS} rows; is it one practical?")
+            raise _at(where, line, header[0], f"more than {MOST_ROWS} rows; is it one practical?")
         if len(cells) != len(header):
             column = header[min(len(cells), len(header) - 1)]
             raise _at(where, line, column, f"{len(cells)} cells under a header of {len(header)}")
@@ -75,7 +75,7 @@ def _rows(reader: "Iterator[list[str]]", header: Sequence[str], where: str) -> I
 
 def _kind(header: Sequence[str], where: str) -> Callable[[str, int, list[Row], bool], RepeatData]:
     if len(set(header)) != len(header):
-        raise ExchangeError(f"{where}: line 1: a column stands twice in the header")
+        raise _at(where, 1, max(header, key=list(header).count), "stands twice in the header")
     if "time_s" in header or "portion_cm3" in header:
         kind, wanted = _record, list(RECORD_HEADER)
     else:
@@ -83,7 +83,7 @@ def _kind(header: Sequence[str], where: str) -> Callable[[str, int, list[Row], b
     missing = [name for name in wanted if name not in header]
     if missing:
         hint = " (commas, not semicolons)" if any(";" in cell for cell in header) else ""
-        raise ExchangeError(f"{where}: line 1: column {missing[0]} is missing; the header is {','.join(wanted)}{hint}")
+        raise _at(where, 1, missing[0], f"missing; the header is {','.join(wanted)}{hint}")
     return kind
 
 

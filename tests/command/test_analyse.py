@@ -91,11 +91,11 @@ READINGS = "repeat,volume_cm3,temperature_c\n"
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("", "line 1: the file is empty"),
-        ("\ufeff", "line 1: the file is empty"),
-        ("a,b\n1,2\n", "line 1: column repeat is missing"),
+        ("", "line 1, column repeat: the file is empty"),
+        ("\ufeff", "line 1, column repeat: the file is empty"),
+        ("a,b\n1,2\n", "line 1, column repeat: missing"),
         ("repeat;volume_cm3;temperature_c\n", "commas, not semicolons"),
-        (HEADER, "line 2: no rows"),
+        (HEADER, "line 2, column repeat: no rows"),
         (HEADER + "1,0,20,\n1,1,nan,\n", "line 3, column temperature_c: not a number"),
         (HEADER + "1,0,20,\n1,inf,20,\n", "line 3, column time_s: not a number"),
         (HEADER + "1,0,20,\n1,x,20,\n", "line 3, column time_s: not a number: x"),
@@ -111,7 +111,7 @@ READINGS = "repeat,volume_cm3,temperature_c\n"
             "repeat,volume_cm3,temperature_c\n1,4,20\n1,4,21\n",
             "line 3, column volume_cm3: 4 is not above the row before",
         ),
-        ("repeat,repeat,volume_cm3,temperature_c\n", "a column stands twice"),
+        ("repeat,repeat,volume_cm3,temperature_c\n", "column repeat: stands twice"),
     ],
 )
 def test_a_mistake_in_a_file_is_one_line_with_line_and_column(
