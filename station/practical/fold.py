@@ -7,7 +7,7 @@ from typing import Any
 
 from station.practical import events as e
 from station.practical.gate import judge_sample
-from station.practical.learning import learned
+from station.practical.learning import learned_at_start, learned_from_portion
 from station.practical.plan import plan_from
 from station.practical.state import Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
 
@@ -86,16 +86,16 @@ def _prompted(state: State, event: e.PortionPrompted, _: float) -> State:
 def _added(state: State, event: e.PortionAdded, time_s: float) -> State:
     repeat = state.repeats[event.repeat - 1]
     portion = Portion(event.portion, time_s, event.volume_cm3, event.early)
-    changed = state.with_repeat(replace(repeat, portions=(*repeat.portions, portion)))
+    changed = learned_from_portion(state, time_s).with_repeat(replace(repeat, portions=(*repeat.portions, portion)))
     return replace(changed, step=Step.SETTLE, prompted=None)
 
 
 def _settled(state: State, event: e.ReadingSettled, time_s: float) -> State:
     repeat = state.repeats[event.repeat - 1]
-    reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, event.reason)
+    reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, event.reason, time_s)
     others = tuple(each for each in repeat.readings if each.portion != event.portion)
     changed = state.with_repeat(replace(repeat, readings=(*others, reading)))
-    return learned(changed, repeat, event, time_s) if event.settled else changed
+    return learned_at_start(changed) if event.portion == 0 and event.settled else changed
 
 
 def _undone(state: State, event: e.PortionUndone, _: float) -> State:

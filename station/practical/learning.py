@@ -1,29 +1,50 @@
-"""What a settled reading teaches of the probe's lags and the group's habits: part of the fold, a restart knows it."""
+"""What settled readings teach of the probe's lags and the group's habits: part of the fold, so a restart knows it."""
 
 from dataclasses import replace
 
+from station.analysis.settle_lags import CupHabits
 from station.analysis.settle_learn import learn, learn_start
-from station.practical.events import ReadingSettled
 from station.practical.plan import OncePlan
-from station.practical.state import Repeat, State
+from station.practical.state import Reading, Repeat, State
 
 BEFORE_S = 10.0
+NEXT_POUR_S = 15.0
+"""How long before a press its pour may have begun: that part of the trace belongs to no portion for sure."""
 
 
-def learned(state: State, repeat: Repeat, settled: ReadingSettled, time_s: float) -> State:
-    """Return the state with what this settled reading taught."""
-    if isinstance(state.plan, OncePlan):
+def learned_at_start(state: State) -> State:
+    """Return the state with what the newest repeat's settled start taught."""
+    repeat = state.repeats[-1]
+    start = _reading(repeat, 0)
+    if isinstance(state.plan, OncePlan) or start is None:
         return state
-    if settled.portion == 0:
-        samples = [(each.time_s, each.temperature_c) for each in repeat.samples]
-        lags = learn_start(samples, since_s=repeat.begun_s, until_s=time_s, lags=state.lags)
-        return replace(state, lags=lags)
-    before = [each.temperature_c for each in repeat.readings if each.portion == settled.portion - 1]
-    if not before or before[0] is None:
+    samples = [(each.time_s, each.temperature_c) for each in repeat.samples]
+    lags = learn_start(samples, since_s=repeat.begun_s, until_s=start.time_s, lags=state.lags)
+    first = len(state.counted) <= 1
+    habits = CupHabits(rest_c=start.temperature_c) if first else replace(state.habits, rest_c=start.temperature_c)
+    return replace(state, lags=lags, habits=habits)
+
+
+def learned_from_portion(state: State, press_s: float) -> State:
+    """Return the state with what the newest portion taught, now that the next one is pressed at `press_s`."""
+    repeat = state.repeats[-1]
+    if isinstance(state.plan, OncePlan) or not repeat.portions:
         return state
-    since_s = repeat.portions[settled.portion - 1].time_s
-    samples = [(each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= since_s - BEFORE_S]
+    portion = repeat.portions[-1]
+    before, after = _reading(repeat, portion.portion - 1), _reading(repeat, portion.portion)
+    if before is None or after is None or before.temperature_c is None or not after.settled:
+        return state
+    samples = [(each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= portion.time_s - BEFORE_S]
     lags, habits = learn(
-        samples, since_s=since_s, until_s=time_s, before_c=before[0], lags=state.lags, cup=state.habits
+        samples,
+        since_s=portion.time_s,
+        until_s=max(after.time_s, press_s - NEXT_POUR_S),
+        before_c=before.temperature_c,
+        lags=state.lags,
+        cup=state.habits,
     )
     return replace(state, lags=lags, habits=habits)
+
+
+def _reading(repeat: Repeat, portion: int) -> Reading | None:
+    return next((each for each in repeat.readings if each.portion == portion), None)

@@ -90,6 +90,17 @@ def _skipped_before(state: State, plan: PortionsPlan, ratio: float) -> Noticed:
     return ((portion, "no_change"),) if abs(to_c - from_c) < NOTHING * expected.change_c else ()
 
 
+def expected_change_c(state: State) -> float | None:
+    """Return what the plan predicts for the newest portion; None when the temperature has turned, or is unknown."""
+    repeat = state.repeats[-1]
+    before_c, before_that_c = _reading_c(repeat, state.poured - 1), _reading_c(repeat, state.poured - 2)
+    if not isinstance(state.plan, PortionsPlan) or before_c is None:
+        return None
+    expected = _expected(state, state.plan, before_c)
+    turned = before_that_c is not None and before_c < before_that_c
+    return None if expected is None or turned else expected.change_c
+
+
 def _expected(state: State, plan: PortionsPlan, before_c: float, portion: int | None = None) -> Expected | None:
     repeat = state.repeats[-1]
     number = state.poured if portion is None else portion

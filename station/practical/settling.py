@@ -2,7 +2,7 @@
 
 from station.analysis.settle import Verdict, judge, judge_start
 from station.practical import events as e
-from station.practical.noticing import noticed_in_reading, noticed_while_settling
+from station.practical.noticing import expected_change_c, noticed_in_reading, noticed_while_settling
 from station.practical.plan import OncePlan
 from station.practical.questions import ask_events
 from station.practical.state import Repeat, State, Step
@@ -43,6 +43,7 @@ def portion_verdict(state: State, time_s: float) -> Verdict:
         since_s=since_s,
         now_s=time_s,
         before_c=before[0] if before else None,
+        expected_change_c=expected_change_c(state),
         lags=state.lags,
         cup=state.habits,
         step_c=STEP_C,

@@ -50,6 +50,7 @@ class Reading:
     u_c: float | None
     settled: bool
     reason: str = ""
+    time_s: float = 0.0
 
 
 @dataclass(frozen=True)

@@ -79,6 +79,7 @@ def _repeat(repeat: Repeat) -> View:
         "readings": [
             {
                 **asdict(reading),
+                "time_s": round(reading.time_s - repeat.begun_s, 3),
                 "volume_cm3": repeat.added_cm3(reading.portion),
                 "unsure": repeat.unsure(reading.portion),
             }
