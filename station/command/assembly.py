@@ -22,21 +22,30 @@ from station.command.settings import Settings
 from station.practical import events as e
 from station.practical.plan import Plan
 from station.record.journal import Journal, JournalError
+from station.server.access import Access, Role
+from station.server.hosts import Hosts
+from station.server.sessions import Sessions
 from station.server.watch import Watch
 
 VERSION = version("benchwarm")
 
 
 class ButtonRelay:
-    """Carries the button's press to a bench that is opened only after the panel."""
+    """Carries the button's presses to a bench and its access, which are opened only after the panel."""
 
     def __init__(self) -> None:
         self.bench: Bench | None = None
+        self.access: Access | None = None
 
     def __call__(self) -> None:
         """Pass a press on."""
         if self.bench is not None:
             self.bench.press()
+
+    def hold(self) -> None:
+        """Pass a long press on."""
+        if self.access is not None:
+            self.access.recovery_opened()
 
 
 @dataclass(frozen=True)
@@ -65,7 +74,7 @@ def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
             probe = _reader(settings, clock, driver)
             stack.callback(probe.close)
             relay = ButtonRelay()
-            panel = open_panel(settings.panel.pins, _pins(settings), relay, silent=settings.panel.silent)
+            panel = open_panel(settings.panel.pins, _pins(settings), relay, relay.hold, silent=settings.panel.silent)
             stack.callback(panel.close)
         except (ProbeError, PanelPinsError, FaultScriptError) as error:
             raise CommandError(str(error)) from None
@@ -89,6 +98,16 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
         raise CommandError(str(error), EXIT_RECORD) from None
     about = {"name": settings.bench.name, "virtual": parts.driver is not None, "panel": settings.panel.pins}
     return Watch(bench, about)
+
+
+def opened_access(parts: Parts, *, everyone: Role = "looker") -> Access:
+    """Return who may do what on this bench; its sessions are kept beside the record."""
+    settings = parts.settings.access
+    secrets = settings.secrets()
+    sessions = Sessions(secrets, parts.journal.path.parent)
+    access = Access(secrets, sessions, everyone=everyone, hosts=Hosts(settings.names))
+    parts.relay.access = access
+    return access
 
 
 def follow_presses(bench: Bench, driver: VirtualDriver) -> None:

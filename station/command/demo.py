@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from station.bench.virtual.student import VirtualStudent
-from station.command.assembly import VERSION, Parts, opened_parts, watched_bench
+from station.command.assembly import VERSION, Parts, opened_access, opened_parts, watched_bench
 from station.command.errors import EXIT_ADDRESS, CommandError
 from station.command.settings import (
     BenchSettings,
@@ -67,7 +67,9 @@ async def _work(parts: Parts, options: argparse.Namespace) -> None:
     def tell() -> None:
         teller.serving(addresses(server.host, bound.getsockname()[1])[0], parts.journal.path.parent)
 
-    await serve(watch, VERSION, bound, lambda: _practical(parts, watch, teller, once=options.once), tell)
+    # Whoever sits at this machine may try everything; the page is served on it alone.
+    access = opened_access(parts, everyone="technician")
+    await serve(watch, VERSION, bound, lambda: _practical(parts, watch, teller, once=options.once), tell, access)
 
 
 async def _practical(parts: Parts, watch: Watch, teller: Teller, *, once: bool) -> None:

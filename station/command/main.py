@@ -10,7 +10,7 @@ from importlib.metadata import version
 
 from station.command.errors import EXIT_FAILED, CommandError
 
-COMMANDS = ("demo", "serve", "export", "analyse", "replay", "predict")
+COMMANDS = ("demo", "serve", "export", "analyse", "replay", "predict", "passphrase")
 
 
 def run() -> None:

@@ -5,7 +5,7 @@ import asyncio
 from pathlib import Path
 from typing import Any
 
-from station.command.assembly import VERSION, Parts, follow_presses, opened_parts, watched_bench
+from station.command.assembly import VERSION, Parts, follow_presses, opened_access, opened_parts, watched_bench
 from station.command.errors import EXIT_ADDRESS, CommandError
 from station.command.settings import load_plan, load_settings, record_folder
 from station.practical.plan import Plan
@@ -43,7 +43,7 @@ async def _work(parts: Parts, plan: Plan, *, anew: bool) -> None:
         for address in addresses(server.host, bound.getsockname()[1]):
             print(f"{parts.settings.bench.name}: {address}", flush=True)
 
-    await serve(watch, VERSION, bound, _never, tell)
+    await serve(watch, VERSION, bound, _never, tell, opened_access(parts))
 
 
 async def _never() -> None:

@@ -3,19 +3,20 @@
 import os
 import tomllib
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, SecretStr, ValidationError, field_validator, model_validator
 
 from station.command.errors import CommandError
 from station.practical.plan import READY_PLAN, Plan, PlanError, read_plan
 from station.practical.plan_parts import Label
-from station.practical.problems import problem_line
+from station.practical.problems import problem_line_of
+from station.server.access_secrets import Secrets, checked_hash, checked_words
 
 BOOT_SETTINGS = Path("/boot/firmware/station.toml")
 LARGEST_FILE = 1_000_000
 
-
+HostName = Annotated[str, Field(pattern=r"^[A-Za-z0-9._-]{1,253}$")]
 Gpio = Annotated[int, Field(ge=2, le=27)]
 
 
@@ -64,6 +65,41 @@ class ServerSettings(_Table):
     port: Annotated[int, Field(ge=0, le=65535)] = 8080
 
 
+class AccessSettings(_Table):
+    """Who may do what. Codes and hashes are secret: no message shows them."""
+
+    bench_code: SecretStr | None = None
+    bench_code_hash: SecretStr | None = None
+    teacher_passphrase_hash: SecretStr | None = None
+    technician_passphrase_hash: SecretStr | None = None
+    names: tuple[HostName, ...] = ()
+
+    @field_validator("bench_code")
+    @classmethod
+    def _long_enough(cls, code: SecretStr | None) -> SecretStr | None:
+        if code is not None:
+            checked_words("bench", code.get_secret_value())
+        return code
+
+    @field_validator("bench_code_hash", "teacher_passphrase_hash", "technician_passphrase_hash")
+    @classmethod
+    def _can_be_checked(cls, value: SecretStr | None) -> SecretStr | None:
+        if value is not None:
+            checked_hash(value.get_secret_value())
+        return value
+
+    @model_validator(mode="after")
+    def _one_code(self) -> Self:
+        if self.bench_code is not None and self.bench_code_hash is not None:
+            raise ValueError("set bench_code or bench_code_hash, not both")
+        return self
+
+    def secrets(self) -> Secrets:
+        """Return what the server checks against."""
+        kept = (self.bench_code, self.bench_code_hash, self.teacher_passphrase_hash, self.technician_passphrase_hash)
+        return Secrets(*(None if each is None else each.get_secret_value() for each in kept))
+
+
 class RecordSettings(_Table):
     """Where the record is kept."""
 
@@ -78,6 +114,7 @@ class Settings(_Table):
     virtual: VirtualSettings = VirtualSettings()
     panel: PanelSettings = PanelSettings()
     server: ServerSettings = ServerSettings()
+    access: AccessSettings = AccessSettings()
     record: RecordSettings = RecordSettings()
     plan: Path | None = None
 
@@ -93,7 +130,20 @@ def load_settings(named: Path | None) -> tuple[Settings, Path]:
     except tomllib.TOMLDecodeError as error:
         raise CommandError(f"{path}: not valid TOML: {error}") from None
     except ValidationError as error:
-        raise CommandError(f"{path}: {problem_line(error)}") from None
+        raise CommandError(f"{path}: {_problem_line(error)}") from None
+
+
+def _problem_line(error: ValidationError) -> str:
+    """Return the line that says what is wrong, without any secret: it ends in the system's log."""
+    errors = error.errors(include_url=False)
+    return problem_line_of(
+        [{**each, "input": _Hidden() if each["loc"][:1] == ("access",) else each["input"]} for each in errors]
+    )
+
+
+class _Hidden:
+    def __repr__(self) -> str:
+        return "not shown"
 
 
 def load_plan(path: Path | None) -> Plan:

@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import Annotated, Any
 
-from fastapi import FastAPI, Header, Query
+from fastapi import Depends, FastAPI, Header, Query
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import FileResponse, Response, StreamingResponse
 from fastapi.staticfiles import StaticFiles
@@ -14,6 +14,9 @@ from starlette.middleware.gzip import GZipMiddleware
 from station.practical.acts import Act, ActRefused
 from station.practical.view import samples_of
 from station.record.journal import JournalError
+from station.server.access import ACTING, Access
+from station.server.access_requires import requires
+from station.server.access_routes import add_access
 from station.server.guard import LARGEST_BODY, Guard
 from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
 from station.server.stream import sequence_number, stream
@@ -23,8 +26,9 @@ PAGE = Path(__file__).parent.parent / "page"
 STREAM_HEADERS = {"Cache-Control": "no-cache, no-transform", "X-Accel-Buffering": "no"}
 
 
-def make_app(watch: Watch, version: str) -> FastAPI:
-    """Return the application that serves this bench."""
+def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAPI:
+    """Return the application that serves this bench; without `access` any device operates it, and nobody is staff."""
+    access = access or Access()
     app = FastAPI(
         title="Benchwarm station",
         version=version,
@@ -42,9 +46,10 @@ def make_app(watch: Watch, version: str) -> FastAPI:
     # The guard is outermost; a body that does not tell its length is counted while it comes.
     app.add_middleware(RequestBodyLimitMiddleware, max_body_size=LARGEST_BODY)
     app.add_middleware(GZipMiddleware, minimum_size=1000, compresslevel=5)
-    app.add_middleware(Guard)
+    app.add_middleware(Guard, access=access)
     _add_looking(app, watch)
     _add_acting(app, watch)
+    add_access(app, watch, access)
     if PAGE.is_dir():
         app.mount("/page", StaticFiles(directory=PAGE), name="page")
 
@@ -85,7 +90,7 @@ def _add_looking(app: FastAPI, watch: Watch) -> None:
 
 
 def _add_acting(app: FastAPI, watch: Watch) -> None:
-    @app.post("/api/acts")
+    @app.post("/api/acts", dependencies=[Depends(requires(*ACTING))])
     async def acts(act: Act) -> Any:
         """Tell the station what was done; answered once it is kept."""
         try:

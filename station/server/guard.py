@@ -5,8 +5,12 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.responses import PlainTextResponse, Response
 from starlette.types import ASGIApp, Receive, Scope, Send
 
+from station.server.access import Access
+from station.server.access_network import network_of
+from station.server.access_refusal import reply, too_soon
 from station.server.problems import Problem, problem
 
 LARGEST_BODY = 16_384
@@ -15,6 +19,7 @@ HEADERS = {
     "form-action 'self'; object-src 'none'",
     "X-Content-Type-Options": "nosniff",
     "Referrer-Policy": "no-referrer",
+    "Cross-Origin-Resource-Policy": "same-origin",
 }
 FOREVER = "public, max-age=31536000, immutable"
 
@@ -42,8 +47,8 @@ def refusal(method: str, headers: Headers) -> Problem | None:
 class Guard:
     """Refuses, and adds the headers; built files carry their digest in their name and may be kept for ever."""
 
-    def __init__(self, app: ASGIApp) -> None:
-        self._app = app
+    def __init__(self, app: ASGIApp, access: Access) -> None:
+        self._app, self._access = app, access
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Serve one request."""
@@ -62,9 +67,30 @@ class Guard:
                     headers.setdefault("Cache-Control", "no-store")
             await send(message)
 
-        refused = refusal(scope["method"], Headers(scope=scope))
+        headers = Headers(scope=scope)
+        refused = self._elsewhere(scope, headers) or refusal(scope["method"], headers) or self._too_many(scope)
         await (refused or self._app)(scope, receive, with_headers)
 
+    def _elsewhere(self, scope: Scope, headers: Headers) -> Response | None:
+        """Refuse what is not meant for this station; who only looks too: another site could read what is shown."""
+        hosts = headers.getlist("host")
+        if len(hosts) == 1 and self._access.hosts.allows(hosts[0]):
+            return None
+        if scope["method"] == "GET" and not scope["path"].startswith("/api/"):
+            return PlainTextResponse(f"{_OTHER_HOST}\n", 421)
+        return problem(421, "other_host", _OTHER_HOST)
 
+    def _too_many(self, scope: Scope) -> Problem | None:
+        if scope["method"] in _LOOKING:
+            return None
+        client = scope.get("client")
+        wait_s = self._access.rate.wait_s(network_of(client[0] if client else ""), self._access.monotonic())
+        return reply(too_soon("too_many_acts", "That was too much at once.", wait_s)) if wait_s > 0.0 else None
+
+
+_OTHER_HOST = (
+    "This bench does not answer to the name in the address bar. Open it by the address on its label or screen. "
+    "If the name is right, add it to names under [access] in station.toml."
+)
 _LOOKING = frozenset({"GET", "HEAD", "OPTIONS"})
 _SENDING = frozenset({"POST", "PUT", "PATCH"})

@@ -49,9 +49,11 @@ def problem(status: int, code: str, detail: str, extra: Mapping[str, Any] | None
     return Problem({**body, **(extra or {})}, status)
 
 
-async def on_invalid(_: Request, error: Exception) -> Problem:
+async def on_invalid(request: Request, error: Exception) -> Problem:
     """Answer a body or query that does not fit."""
     errors = error.errors() if isinstance(error, RequestValidationError) else []
+    if request.url.path == "/api/session":  # what did not fit may be a passphrase: it is not repeated
+        return problem(422, "not_understood", "Send the code, or role and passphrase, or recovery, as text.")
     if errors and errors[0]["type"] == "json_invalid":
         return problem(422, "not_json", "The body is not valid JSON.")
     return problem(422, "not_understood", problem_line_of(errors) if errors else str(error))

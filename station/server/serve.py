@@ -9,6 +9,7 @@ from collections.abc import Callable, Coroutine, Generator
 import uvicorn
 
 from station.bench import watchdog
+from station.server.access import Access
 from station.server.app import make_app
 from station.server.watch import Watch
 
@@ -52,13 +53,14 @@ async def serve(
     bound: socket.socket,
     until: Callable[[], Coroutine[None, None, None]],
     ready: Callable[[], None] = lambda: None,
+    access: Access | None = None,
 ) -> None:
     """Serve the bench on this socket until SIGINT, SIGTERM, or `until` returns; then let everything go in order.
 
     `ready` is called once a signal ends the station as it should, before anything happens on the bench.
     """
     config = uvicorn.Config(
-        make_app(watch, version),
+        make_app(watch, version, access),
         log_level="warning",
         access_log=False,
         lifespan="off",

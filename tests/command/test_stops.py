@@ -23,7 +23,7 @@ class Listener(threading.Thread):
         super().__init__(daemon=True)
         self.text = b""
         self.socket = socket.create_connection(("127.0.0.1", port), timeout=20)
-        self.socket.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: x\r\n\r\n")
+        self.socket.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: localhost\r\n\r\n")
         self.start()
 
     def run(self) -> None:
@@ -40,7 +40,7 @@ def sleeper(port: int) -> socket.socket:
     asleep = socket.socket()
     asleep.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
     asleep.connect(("127.0.0.1", port))
-    asleep.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: x\r\n\r\n")
+    asleep.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: localhost\r\n\r\n")
     return asleep
 
 

@@ -17,7 +17,10 @@ from station.bench.reading import Deliver, ProbeReading
 from station.practical import events as e
 from station.practical.plan import READY_PLAN, Plan, PortionsPlan, read_plan
 from station.record.journal import Journal
+from station.server.access import Access
+from station.server.access_secrets import Secrets
 from station.server.app import make_app
+from station.server.hosts import Hosts
 from station.server.serve import listen, serve
 from station.server.watch import Watch
 
@@ -53,6 +56,7 @@ class Station:
     watch: Watch
     probe: HandProbe
     client: httpx.AsyncClient
+    access: Access
     port: int = 0
     keys: int = 0
 
@@ -94,16 +98,22 @@ async def _watch(folder: Path, plan: Plan) -> tuple[Watch, HandProbe]:
     return Watch(bench, ABOUT), probe
 
 
+def here(secrets: Secrets | None = None, **known: Any) -> Access:
+    """Who may do what on a bench that is called bench.local."""
+    return Access(secrets, hosts=Hosts(["bench.local"]), **known)
+
+
 @asynccontextmanager
-async def in_process(folder: Path, plan: Plan = PLAN) -> AsyncIterator[Station]:
+async def in_process(folder: Path, plan: Plan = PLAN, access: Access | None = None) -> AsyncIterator[Station]:
     """A bench whose application is called without a network."""
     watch, probe = await _watch(folder, plan)
+    access = access or here()
     running = asyncio.create_task(watch.bench.run())
     await asyncio.sleep(0)
-    transport = httpx.ASGITransport(make_app(watch, "0"), raise_app_exceptions=False)
+    transport = httpx.ASGITransport(make_app(watch, "0", access), raise_app_exceptions=False)
     try:
         async with httpx.AsyncClient(transport=transport, base_url="http://bench.local") as client:
-            yield Station(watch, probe, client)
+            yield Station(watch, probe, client, access)
     finally:
         await watch.calculator.close()
         running.cancel()
@@ -112,9 +122,10 @@ async def in_process(folder: Path, plan: Plan = PLAN) -> AsyncIterator[Station]:
 
 
 @asynccontextmanager
-async def served(folder: Path, plan: Plan = PLAN) -> AsyncIterator[Station]:
+async def served(folder: Path, plan: Plan = PLAN, access: Access | None = None) -> AsyncIterator[Station]:
     """A bench served on a free port, as `station serve` does it."""
     watch, probe = await _watch(folder, plan)
+    access = access or Access()
     bound = listen("127.0.0.1", 0)
     port = bound.getsockname()[1]
     enough = asyncio.Event()
@@ -122,10 +133,10 @@ async def served(folder: Path, plan: Plan = PLAN) -> AsyncIterator[Station]:
     async def until() -> None:
         await enough.wait()
 
-    serving = asyncio.create_task(serve(watch, "0", bound, until))
+    serving = asyncio.create_task(serve(watch, "0", bound, until, access=access))
     try:
         async with httpx.AsyncClient(base_url=f"http://127.0.0.1:{port}") as client:
-            yield Station(watch, probe, client, port)
+            yield Station(watch, probe, client, access, port)
     finally:
         enough.set()
         await serving

@@ -216,7 +216,7 @@ def reads_nothing(port: int) -> socket.socket:
     client = socket.socket()
     client.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
     client.connect(("127.0.0.1", port))
-    client.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: x\r\n\r\n")
+    client.sendall(b"GET /api/stream?after=0 HTTP/1.1\r\nHost: localhost\r\n\r\n")
     return client
 
 

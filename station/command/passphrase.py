@@ -1,0 +1,42 @@
+"""`station passphrase`: makes the line for station.toml from a passphrase, or from the code on a bench's label."""
+
+import argparse
+import getpass
+import sys
+from typing import Any
+
+from station.command.errors import CommandError
+from station.server.access_secrets import HOLDERS, Holder, hashed
+
+KEYS: dict[Holder, str] = {
+    "bench": "bench_code_hash",
+    "teacher": "teacher_passphrase_hash",
+    "technician": "technician_passphrase_hash",
+}
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    parser = commands.add_parser("passphrase", help="make the line for [access] in station.toml")
+    parser.add_argument(
+        "holder", nargs="?", choices=HOLDERS, default="teacher", help="whose it is (teacher); bench: the label's code"
+    )
+    parser.set_defaults(work=_passphrase)
+
+
+def _passphrase(options: argparse.Namespace) -> int:
+    """Read it from the prompt or a pipe, never from an argument, which others could see."""
+    try:
+        print(f'{KEYS[options.holder]} = "{hashed(options.holder, _words())}"')
+    except ValueError as error:
+        raise CommandError(str(error)) from None
+    return 0
+
+
+def _words() -> str:
+    if not sys.stdin.isatty():
+        return sys.stdin.readline().rstrip("\r\n")
+    words = getpass.getpass("Passphrase: ")
+    if getpass.getpass("The same again: ") != words:
+        raise CommandError("these were not the same; try again")
+    return words

@@ -1,0 +1,29 @@
+"""How many requests that change something one address may send. Times are monotonic; the memory is bounded."""
+
+from collections import OrderedDict
+
+ACTS_PER_S = 10.0
+ACTS_AT_ONCE = 60
+"""A bench hears of an act every few seconds. This leaves room for a class behind one address and for impatience."""
+
+MOST_ADDRESSES = 512
+
+
+class Rate:
+    """Lets `at_once` requests of an address through, and from then on `per_s` a second."""
+
+    def __init__(self, per_s: float = ACTS_PER_S, at_once: int = ACTS_AT_ONCE) -> None:
+        self._every_s, self._slack_s = 1.0 / per_s, (at_once - 1) / per_s
+        self._due_s: OrderedDict[str, float] = OrderedDict()
+
+    def wait_s(self, address: str, now_s: float) -> float:
+        """Count a request: return 0 when it may pass, else in how many seconds the next may (it is not counted)."""
+        due_s = max(self._due_s.get(address, now_s), now_s)
+        early_s = due_s - self._slack_s - now_s
+        if early_s > 1e-6:  # less is rounding
+            return early_s
+        self._due_s[address] = due_s + self._every_s
+        self._due_s.move_to_end(address)
+        if len(self._due_s) > MOST_ADDRESSES:
+            self._due_s.popitem(last=False)
+        return 0.0

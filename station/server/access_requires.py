@@ -1,0 +1,48 @@
+"""The guard of an endpoint: which roles it lets through, and what it asks the request for."""
+
+from collections.abc import Awaitable, Callable
+
+from fastapi import Request
+
+from station.server.access import Access, Role
+from station.server.access_refusal import Refusal
+
+
+def requires(*roles: Role) -> Callable[[Request], Awaitable[Role]]:
+    """Return the dependency that lets only these roles through and gives the role."""
+    staff_only = "bench" not in roles
+
+    async def role_of(request: Request) -> Role:
+        """Raise Refusal unless the device's role is among those that may."""
+        role = role_now(request)
+        if role in roles:
+            return role
+        if staff_only:
+            raise Refusal(403, "staff_only", f"Sign in as {' or '.join(roles)} first.")
+        raise Refusal(
+            403, "needs_code", "This device may look. To operate the bench, give the code on the bench's label."
+        )
+
+    return role_of
+
+
+def role_now(request: Request) -> Role:
+    """Return what the device that asks may do."""
+    access = access_of(request)
+    return access.role(cookie_of(request), address_of(request))
+
+
+def access_of(request: Request) -> Access:
+    """Return the station's access."""
+    access: Access = request.app.state.access
+    return access
+
+
+def cookie_of(request: Request) -> str | None:
+    """Return the session's cookie that came with a request."""
+    return request.cookies.get(access_of(request).sessions.cookie_name)
+
+
+def address_of(request: Request) -> str:
+    """Return the address that a request came from."""
+    return request.client.host if request.client else ""
