@@ -2,10 +2,10 @@
 
 **The bench button as the way out.** Who holds it for five seconds and lets go opens a window of one minute in which
 one device, the first that asks, may operate the bench without the code, and may try passphrases without waiting
-behind others. It gives no more than that on purpose: every student can reach the button. It already operates the bench, so the
-window gives away nothing; a teacher's or technician's powers would be a gift to the bored. A forgotten passphrase is
-mended where the technician has the upper hand: a new line in `station.toml` on the card. A device that was faster
-than the one meant is shaken off by holding the button again, which ends the session that the last hold gave.
+behind others. It gives no more than that on purpose: every student can reach the button. It already operates the
+bench, so the window gives nothing away; a teacher's or technician's powers would be a gift to the bored. A forgotten
+passphrase is mended where only the technician gets at: by a new line in `station.toml` on the card. A device that was
+faster than the one meant is shaken off by holding again, which ends the session that the last hold gave.
 """
 
 import asyncio
@@ -83,7 +83,7 @@ class Access:
             raise Refusal(
                 403,
                 "not_accepted",
-                "Hold the bench button for 6 seconds and let go, then try within a minute. One hold lets one device in.",
+                "Hold the bench button for 6 seconds, let go, and try within a minute. A hold lets one device in.",
             )
         cookie = self.sessions.issue("bench")
         self._recovered = self.sessions.read(cookie)

@@ -68,6 +68,7 @@ async def serve(
         loop="asyncio",
         timeout_graceful_shutdown=GRACE_S,
         server_header=False,
+        proxy_headers=False,  # nobody says for another whose address it is
     )
     server = _Server(config)
     stop = asyncio.Event()

@@ -11,6 +11,7 @@ import pytest_asyncio
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from station.server.access_network import network_of
 from station.server.access_rate import ACTS_AT_ONCE, Rate
 from tests.server.doors import GIVEN, SECRETS, Hand
 from tests.server.live import Station, Stream, here, in_process, served
@@ -182,3 +183,29 @@ async def test_a_request_that_never_ends_holds_up_nobody(tmp_path: Path) -> None
         assert answer.status_code == 204
         for client in slow:
             client.close()
+
+
+async def test_nobody_names_the_address_that_the_waits_go_by(tmp_path: Path) -> None:
+    async with served(tmp_path, access=here(SECRETS, monotonic=Hand())) as station:
+        statuses = []
+        for number in range(5):
+            claimed = {"x-forwarded-for": f"192.0.2.{number}", "forwarded": f"for=192.0.2.{number}"}
+            answer = await station.client.post("/api/session", json={"code": "WRONG-1"}, headers=claimed)
+            statuses.append(answer.status_code)
+        assert statuses == [403, 429, 429, 429, 429]
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"),
+    [
+        ("192.0.2.7", "192.0.2.8", False),
+        ("192.0.2.7", "::ffff:192.0.2.7", True),
+        ("2001:db8::1", "2001:db8::ffff:1", True),
+        ("2001:db8::1", "2001:db8:0:1::1", False),
+        ("fe80::1%eth0", "fe80::2%eth0", False),
+        ("::1", "2001:db8::1", False),
+        ("", "192.0.2.7", False),
+    ],
+)
+def test_what_counts_as_one_address(one: str, other: str, same: bool) -> None:
+    assert (network_of(one) == network_of(other)) == same
