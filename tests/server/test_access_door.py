@@ -47,6 +47,12 @@ async def test_another_name_is_turned_away_whatever_it_asks(
     assert station.bench.seq == before
 
 
+async def test_two_names_are_one_too_many(station: Station) -> None:
+    for hosts in (["bench.local", "evil.example"], ["bench.local", "bench.local"]):
+        answer = await station.client.get("/api/state", headers=[("host", host) for host in hosts])
+        assert answer.status_code == 421
+
+
 async def test_who_opens_the_page_by_another_name_reads_what_to_do(station: Station) -> None:
     answer = await station.client.get("/", headers={"host": "evil.example"})
     assert (answer.status_code, answer.headers["content-type"]) == (421, "text/plain; charset=utf-8")

@@ -1,5 +1,6 @@
 """Every endpoint for every role: who may, and who is told what to do first."""
 
+import asyncio
 from collections.abc import AsyncIterator
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,7 @@ from station.record.journal import read_events
 from station.server.access import Access
 from station.server.access_secrets import Secrets
 from tests.server.doors import CODE, GIVEN, HASHED, SECRETS, TEACHER, Hand
-from tests.server.live import Station, here, in_process
+from tests.server.live import PLAN, STARTED, Station, here, in_process
 
 ROLES = ("looker", "bench", "teacher", "technician")
 FREE = dict.fromkeys(ROLES, 200)
@@ -200,6 +201,21 @@ async def test_staff_set_aside_quiet_and_rename(station: Station, role: str) -> 
     kept = list(read_events(station.bench.journal.path.parent, kinds=("quieted", "bench_renamed")))
     assert [each.event.to_body()["by"] for each in kept] == [role, role]
     assert (await post("/api/staff", json={"act": "rename"})).json()["state"]["bench"]["name"] == "Bench 7"
+
+
+async def test_quiet_reaches_the_panel_and_ends_with_the_practical(station: Station) -> None:
+    await sign_in(station.client, "teacher")
+
+    async def panel(silent: bool) -> None:
+        async with asyncio.timeout(10):
+            while station.bench.panel.silent != silent:  # noqa: ASYNC110 - the panel's next tick
+                await asyncio.sleep(0.005)
+
+    for silent in (True, False, True):
+        await station.client.post("/api/staff", json={"act": "quiet", "silent": silent})
+        await panel(silent)
+    await station.bench.start(PLAN, STARTED, anew=True)
+    await panel(False)
 
 
 async def test_a_name_outlasts_a_restart_and_the_same_key_is_done_once(tmp_path: Path) -> None:

@@ -51,6 +51,12 @@ async def test_a_holder_without_a_secret_is_refused_after_as_long_a_check(monkey
     assert [extract_parameters(each).memory_cost for each in checked] == [19_456] * 3
 
 
+async def test_what_nobody_holds_is_never_right(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(access_secrets, "_fits", lambda _, __: True)
+    assert not [holder for holder in HOLDERS if await Secrets().right(holder, "")]
+    assert await SECRETS.right("teacher", "")
+
+
 def test_a_hash_is_argon2id_with_at_most_19_mib_and_one_lane() -> None:
     """RFC 9106 for the type; memory and passes as the OWASP Password Storage Cheat Sheet names them."""
     parameters = extract_parameters(hashed("technician", TECHNICIAN))
