@@ -32,6 +32,10 @@ FLAGS = (
 PHONE = ViewportSize(width=360, height=760)
 PROJECTOR = ViewportSize(width=1920, height=1080)
 START_S = 30.0
+SET_VISIBILITY = """(state) => {
+  Object.defineProperty(document, 'visibilityState', { value: state, configurable: true });
+  document.dispatchEvent(new Event('visibilitychange'));
+}"""
 
 
 class Station:
@@ -71,13 +75,15 @@ class Station:
         return answer
 
     def final_state(self) -> dict[str, Any]:
-        """What the station says when the practical is done and the last results are in."""
-        until, asked = time.monotonic() + START_S, self.state()
+        """What the station says when the practical is done and no newer results come any more."""
+        until, asked, looks = time.monotonic() + START_S, self.state(), 0
         while time.monotonic() < until:
-            time.sleep(1.0)
+            time.sleep(0.5)
             before, asked = asked, self.state()
-            same = before["result"] is not None and before["result"] == asked["result"]
-            if asked["state"] == "done" and same:
+            whole = asked["result"] is not None and len(asked["result"]["repeats"]) == len(asked["repeats"])
+            final = asked["state"] == "done" and whole and before["result"] == asked["result"]
+            looks = looks + 1 if final else 0
+            if looks == 4:
                 return asked
         pytest.fail("the results were never final")
 
@@ -207,17 +213,20 @@ def open_page(open_context: OpenContext) -> OpenPage:
     return open_one
 
 
-def serve_settings(folder: Path, host: str) -> Path:
-    """Settings of a station with a virtual cup, 100 times as fast as the wall, on a free port."""
+def serve_settings(folder: Path, host: str, *, speed: float = 100.0, plan: str = "") -> Path:
+    """Settings of a station with a virtual cup, `speed` times as fast as the wall, on a free port."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
     settings = folder / "station.toml"
+    if plan:
+        (folder / "plan.toml").write_text(plan, encoding="utf-8")
     settings.write_text(
         f"""
+        {'plan = "plan.toml"' if plan else ""}
         bench.name = "Bench 5"
         probe.driver = "virtual"
-        virtual.speed = 100.0
+        virtual.speed = {speed}
         server.host = "{host}"
         server.port = {port}
         record.folder = "{folder / "record"}"

@@ -6,12 +6,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
-from tests.page.conftest import PROJECTOR, OpenContext, OpenPage, Station, expect_accessible
-
-SET_VISIBILITY = """(state) => {
-  Object.defineProperty(document, 'visibilityState', { value: state, configurable: true });
-  document.dispatchEvent(new Event('visibilitychange'));
-}"""
+from tests.page.conftest import PROJECTOR, SET_VISIBILITY, OpenContext, OpenPage, Station, expect_accessible
 
 
 @pytest.fixture

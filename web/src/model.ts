@@ -62,13 +62,10 @@ function foldHappening(model: Model, happening: Happening): Model {
   if (model.reload || happening.seq > model.seq + 1) {
     return { ...model, reload: true, waiting: [...model.waiting, happening].slice(-MOST_WAITING) };
   }
-  const next = { ...model, seq: happening.seq };
+  const traces = model.view ? extendedBy(model.traces, model.view, happening) : model.traces;
+  const next = { ...model, seq: happening.seq, traces };
   if (happening.kind !== "sample_taken") return next;
-  return {
-    ...next,
-    samples: [...model.samples, [happening.time_s, happening.body.temperature_c ?? null]],
-    traces: model.view ? extendedBy(model.traces, model.view, happening) : model.traces,
-  };
+  return { ...next, samples: [...model.samples, [happening.time_s, happening.body.temperature_c ?? null]] };
 }
 
 function foldView(model: Model, view: View, now_ms: number): Model {

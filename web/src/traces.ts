@@ -10,7 +10,7 @@ export interface Trace {
   /** Times since the repeat's start. */
   samples: readonly Sample[];
   whole: boolean;
-  /** Fetched after its repeat had ended: nothing can follow. */
+  /** Its repeat has ended: nothing can follow. */
   closed: boolean;
 }
 
@@ -22,7 +22,7 @@ export interface Wanted {
 }
 
 /** Two samples closer than this are the same one: times are rounded on their way / s. */
-const SAME_S = 0.05;
+const SAME_S = 0.002;
 
 function counted(view: View): Repeat[] {
   return isOnce(view) ? view.repeats.filter((repeat) => repeat.status !== "set aside") : [];
@@ -48,11 +48,17 @@ export function keptTraces(traces: Traces, view: View): Traces {
   return kept.length === traces.size ? traces : new Map(kept);
 }
 
-/** A sample of the stream, which belongs to the repeat under way. */
+/** What the stream says: a sample belongs to the repeat under way, until that has ended. The view may still call a
+ * repeat running then: it comes after the events. */
 export function extendedBy(traces: Traces, view: View, happening: Happening): Traces {
   const running = counted(view).find((repeat) => repeat.status === "running");
-  if (!running) return traces;
+  if (!running || traces.get(running.repeat)?.closed) return traces;
   const { repeat, started_s } = running;
+  if (happening.kind === "repeat_ended") {
+    const trace = traces.get(repeat);
+    return trace ? withTrace(traces, repeat, { ...trace, closed: true }) : traces;
+  }
+  if (happening.kind !== "sample_taken") return traces;
   const sample: Sample = [happening.time_s - started_s, happening.body.temperature_c ?? null];
   const trace = traces.get(repeat) ?? { started_s, samples: [], whole: false, closed: false };
   return withTrace(traces, repeat, { ...trace, samples: joined(trace.samples, [sample]) });
@@ -61,7 +67,7 @@ export function extendedBy(traces: Traces, view: View, happening: Happening): Tr
 /** A fresh state: its samples since the newest pour follow on, or else something between may be missing. */
 export function caughtUp(traces: Traces, state: State): Traces {
   const kept = [...keptTraces(traces, state)].map(([repeat, trace]): [number, Trace] => {
-    if (trace.closed) return [repeat, trace];
+    if (trace.closed && trace.whole) return [repeat, trace];
     if (repeat !== state.trace.repeat) return [repeat, { ...trace, whole: false }];
     const recent = state.trace.samples.map(([time_s, value]): Sample => [time_s - trace.started_s, value]);
     const first_s = recent[0]?.[0] ?? Number.POSITIVE_INFINITY;
@@ -78,7 +84,7 @@ export function fetched(traces: Traces, view: View, { repeat, started_s, samples
   if (!meant) return traces;
   const known = traces.get(repeat);
   const after = known?.started_s === started_s ? known.samples : [];
-  const closed = meant.status === "ended";
+  const closed = meant.status === "ended" || (known?.started_s === started_s && known.closed);
   return withTrace(traces, repeat, { started_s, samples: joined(samples, after), whole: true, closed });
 }
 

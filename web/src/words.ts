@@ -38,8 +38,8 @@ export const words = {
   pausedTag: "Paused",
   practical: (plan: Plan) =>
     plan.kind === "once"
-      ? `${amount(plan.liquid)} in the cup; ${amount(plan.addition)} is added all at once`
-      : `${amount(plan.acid)} in the cup; ${plan.alkali.name} (${short(plan.alkali.concentration_mol_dm3, 4)} mol/dm³) is added in portions of ${short(plan.portions.volume_cm3)} cm³`,
+      ? `${amount(plan.liquid)} in the cup; ${amount(plan.addition)} all at once`
+      : `${amount(plan.acid)} in the cup; ${plan.alkali.name} (${short(plan.alkali.concentration_mol_dm3, 4)} mol/dm³) in ${short(plan.portions.volume_cm3)} cm³ portions`,
 
   temperature: "temperature",
   noTemperature: "no reading yet",
@@ -134,7 +134,7 @@ export const words = {
   lineReadOff: "straight line",
   lineExtended: "extended to the moment of mixing",
   whichLines: "Lines of",
-  byExtendedLines: "Straight lines, extended to the mixing",
+  byExtendedLines: "Extended straight lines",
   change: (change_c: number, u_c: number) => `${signed(change_c, celsius(u_c))} °C`,
   changeInterval: ([low, high]: Interval, u_c: number) =>
     `95 % interval ${signed(low, celsius(u_c))} to ${signed(high, celsius(u_c))} °C`,
@@ -155,15 +155,15 @@ export const words = {
   tableVolume: "volume added / cm³",
   tableRepeat: (repeat: number) => `repeat ${repeat} / °C`,
   tableMean: "mean / °C",
-  onceTable: "Temperatures / °C",
-  quantity: "at the mixing",
+  onceTable: "Numbers of each repeat / °C",
+  quantity: "temperature",
   rows: {
-    start: "settled before",
+    start: "start",
     before: "line before",
     after: "line after",
     change: "change, lines",
     heatChange: "change, heat balance",
-    end: "last reading",
+    end: "end",
   },
   reading: (temperature_c: number) => fixed(temperature_c, 2),
   missing: "–",

@@ -2,10 +2,21 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { type OnceSeries, onceChart } from "../src/chart_once";
 import { onceTable } from "../src/once_table";
+import { possibleCorrections } from "../src/parts/corrections";
 import { remarksOn, sentence } from "../src/remarks";
 import type { OnceResult } from "../src/results";
 import { words } from "../src/words";
-import { extended, onceRepeat, oncePlan, plan, readingAt, repeatOf, samplesFrom } from "./example";
+import {
+  extended,
+  onceRepeat,
+  oncePlan,
+  onceViewWith,
+  plan,
+  readingAt,
+  repeatOf,
+  samplesFrom,
+  viewWith,
+} from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
 const planned_s = 270;
@@ -89,16 +100,16 @@ test("why one repeat gave no number is told where the others gave one, and only 
 });
 
 test("the head says what is in the cup and what is added, a solution by strength and a solid by mass", () => {
-  assert.equal(words.practical(oncePlan), "60 cm³ of water in the cup; 12 g of potassium chloride is added all at once");
+  assert.equal(words.practical(oncePlan), "60 cm³ of water in the cup; 12 g of potassium chloride all at once");
   const solution = { name: "nitric acid", volume_cm3: 30, concentration_mol_dm3: 0.25, mass_g: null, temperature_c: null };
   const two = { ...oncePlan, liquid: { ...solution, name: "sodium hydroxide" }, addition: solution };
   assert.equal(
     words.practical(two),
-    "30 cm³ of sodium hydroxide (0.25 mol/dm³) in the cup; 30 cm³ of nitric acid (0.25 mol/dm³) is added all at once",
+    "30 cm³ of sodium hydroxide (0.25 mol/dm³) in the cup; 30 cm³ of nitric acid (0.25 mol/dm³) all at once",
   );
   assert.equal(words.addedOnce(oncePlan, 0), "12 g");
   assert.equal(words.addedOnce(two, 28), "28 cm³");
-  assert.match(words.practical(plan), /^20 cm³ of sulfuric acid in the cup; .* in portions of 5 cm³$/);
+  assert.match(words.practical(plan), /^20 cm³ of sulfuric acid in the cup; .* in 5 cm³ portions$/);
 });
 
 test("heat is given out or taken in, and its enthalpy change has the sign that says so", () => {
@@ -118,4 +129,13 @@ test("portions: a repeat's doubt stands beside the mean of the rest", () => {
     repeats: [{ repeat: 1, refused: { straight_lines: "Too few points.", heat_balance: "It gives gas." } }],
   };
   assert.deepEqual(remarksOn(result, [1]), [{ repeats: [1], text: words.refused("Too few points.") }]);
+});
+
+test("a weighed solid has no volume to correct; a solution and a portion have", () => {
+  const other_acts = ["portion_volume", "portion_unsure", "answer"];
+  assert.deepEqual(possibleCorrections(onceViewWith({ other_acts })), ["portion_unsure"]);
+  const solution = { ...oncePlan.addition, volume_cm3: 30, concentration_mol_dm3: 0.2, mass_g: null };
+  const two = onceViewWith({ other_acts, plan: { ...oncePlan, addition: solution } });
+  assert.deepEqual(possibleCorrections(two), ["portion_unsure", "portion_volume"]);
+  assert.deepEqual(possibleCorrections(viewWith({ other_acts })), ["portion_unsure", "portion_volume"]);
 });

@@ -76,6 +76,15 @@ test("a fresh state that follows on completes the trace; one that does not asks 
   assert.deepEqual(times(after(gap, answer(40))), upTo(39));
 });
 
+test("what comes after the end of a repeat is not its own, even before the view says so", () => {
+  const end: Message = { kind: "happened", data: { seq: 11, time_s: STARTED_S + 20, kind: "repeat_ended", body: {} } };
+  const known = after(nothingHeard, state(), answer(20), end, sample(12, STARTED_S + 20), sample(13, STARTED_S + 21));
+  assert.deepEqual(times(known), upTo(19));
+  const late = after(nothingHeard, state(), sample(11, STARTED_S + 20));
+  const asked = after(late, { ...end, data: { ...end.data, seq: 12 } } as Message, sample(13, STARTED_S + 21), answer(21));
+  assert.deepEqual(times(asked), upTo(20));
+});
+
 test("a repeat that ended while nothing was heard is asked for once more, and never again", () => {
   const ended = [{ ...poured, status: "ended" as const }, repeatOf(2, { started_s: 500 })];
   const later: Message = { kind: "state", data: stateWith({ seq: 90, plan: oncePlan, repeats: ended, trace: { repeat: 2, samples: [] } }) };

@@ -26,7 +26,7 @@ const ORDER = [
 const AT_ONCE = ["begin", "rinsed", "pause", "resume"];
 
 /** What can be corrected now; a weighed solid has no volume. */
-function possibleCorrections(view: View): string[] {
+export function possibleCorrections(view: View): string[] {
   const solid = addsSolid(view.plan);
   return ORDER.filter((act) => view.other_acts.includes(act) && !(solid && act === "portion_volume"));
 }
