@@ -32,6 +32,7 @@ FLAGS = (
 PHONE = ViewportSize(width=360, height=760)
 PROJECTOR = ViewportSize(width=1920, height=1080)
 START_S = 30.0
+WORK_S = 60.0
 SET_VISIBILITY = """(state) => {
   Object.defineProperty(document, 'visibilityState', { value: state, configurable: true });
   document.dispatchEvent(new Event('visibilitychange'));
@@ -157,6 +158,21 @@ class Watched:
     def _ended(self, request: Request) -> None:
         if request in self._streams:
             self._streams.remove(request)
+
+
+def work(station: Station, *, until: str, repeat: int) -> dict[str, Any]:
+    """Do what the bench asks for until it is in this state of this repeat."""
+    end = time.monotonic() + WORK_S
+    while time.monotonic() < end:
+        state = station.state()
+        if state["state"] == until and state["repeat"] == repeat:
+            return state
+        asked = state["instruction"]
+        if asked["act"]:
+            portion = {} if asked["portion"] is None else {"portion": asked["portion"]}
+            station.act(act=asked["act"], **portion).raise_for_status()
+        time.sleep(0.1)
+    pytest.fail(f"the bench was not in the state {until} within {WORK_S:.0f} s")
 
 
 def expect_accessible(page: Page) -> None:

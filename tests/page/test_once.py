@@ -18,6 +18,7 @@ from tests.page.conftest import (
     Station,
     expect_accessible,
     serve_settings,
+    work,
 )
 
 PLAN = """
@@ -48,7 +49,6 @@ mass_g = 4.0
 """
 NEUTRALISATION_KJ_MOL = -55.81
 """H⁺ + OH⁻ → H₂O at 25 °C: −285.830 − (−230.015) kJ/mol (CODATA Key Values for Thermodynamics, 1989)."""
-WORK_S = 60.0
 
 
 @pytest.fixture(scope="module")
@@ -59,21 +59,6 @@ def once(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Station]:
     station.start()
     yield station
     station.stop()
-
-
-def work(station: Station, *, until: str, repeat: int = 2) -> dict[str, Any]:
-    """Do what the bench asks for until it is in this state of this repeat."""
-    end = time.monotonic() + WORK_S
-    while time.monotonic() < end:
-        state = station.state()
-        if state["state"] == until and state["repeat"] == repeat:
-            return state
-        asked = state["instruction"]
-        if asked["act"]:
-            portion = {} if asked["portion"] is None else {"portion": asked["portion"]}
-            station.act(act=asked["act"], **portion).raise_for_status()
-        time.sleep(0.1)
-    pytest.fail(f"the bench was not in the state {until} within {WORK_S:.0f} s")
 
 
 def samples(station: Station, repeat: int) -> list[float]:
@@ -117,9 +102,9 @@ def test_one_mixing_is_followed_and_its_change_read(once: Station, open_page: Op
     work(once, until="settle", repeat=1)
     expect(watching.locator(".mixing")).to_have_text("mixed")
     expect(watching.locator(".number", has_text="added")).to_contain_text("25 cm³")
-    work(once, until="start")
+    work(once, until="start", repeat=2)
     sleeping.evaluate(SET_VISIBILITY, "visible")
-    work(once, until="done")
+    work(once, until="done", repeat=2)
     state = once.final_state()
     late = open_page(once, viewport=PHONE)
     for page in (watching, sleeping, late):
@@ -153,7 +138,7 @@ def expect_the_result(page: Page, result: dict[str, Any]) -> None:
 
 
 def test_the_change_stands_where_the_axis_says_for_each_repeat(once: Station, open_page: OpenPage) -> None:
-    work(once, until="done")
+    work(once, until="done", repeat=2)
     state = once.final_state()
     page = open_page(once, viewport=PROJECTOR)
     for repeat in (1, 2):
@@ -173,7 +158,7 @@ def test_the_change_stands_where_the_axis_says_for_each_repeat(once: Station, op
 
 
 def test_dashes_are_only_where_the_lines_go_beyond_their_readings(once: Station, open_page: OpenPage) -> None:
-    work(once, until="done")
+    work(once, until="done", repeat=2)
     page = open_page(once)
     dashed = page.evaluate("""() => [...document.querySelectorAll('.stretch path')]
         .map((path) => [path.getAttribute('class'), getComputedStyle(path).strokeDasharray !== 'none'])""")
@@ -182,7 +167,7 @@ def test_dashes_are_only_where_the_lines_go_beyond_their_readings(once: Station,
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_the_finished_page_has_no_violation_that_axe_knows(once: Station, open_page: OpenPage, scheme: str) -> None:
-    work(once, until="done")
+    work(once, until="done", repeat=2)
     for viewport in (PHONE, PROJECTOR):
         page = open_page(once, color_scheme=scheme, viewport=viewport)
         page.wait_for_selector(".read-off .change")

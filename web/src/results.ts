@@ -79,6 +79,8 @@ export interface Stretch {
 /** One repeat's lines, extended to the moment of mixing. */
 export interface Extended extends Change {
   mixed_at_s: number;
+  /** How far off this cup's lines are expected to be, by the heat balance / °C. */
+  predicted_bias_c?: number | null;
   before: Stretch;
   after: Stretch;
   enthalpy_of: string | null;

@@ -145,10 +145,15 @@ export const words = {
   enthalpyOf: (what: string) => `enthalpy change per mole of ${what}`,
   enthalpy: (kj_mol: number, u_kj_mol: number) => `${signed(kj_mol, kilojoule(u_kj_mol))} kJ/mol`,
   enthalpyPlusMinus: (u_kj_mol: number) => `standard uncertainty ${plusMinus(u_kj_mol, kilojoule(u_kj_mol))} kJ/mol`,
-  linesKnow: "This ± knows only how the readings scatter. A slow cup wall, or a reaction that goes on, shifts the lines by more.",
-  linesIgnore: (name: string) => `The heat is worked out as if the ${name} had been as warm as the cup.`,
+  linesKnow: (change_c: number, bias_c: number | null) => {
+    const known = "The ± of the change knows only how the readings scatter.";
+    if (bias_c === null) return `${known} A slow cup wall, or a reaction that goes on, shifts the lines by more.`;
+    if (Math.abs(bias_c) < 0.01) return known;
+    const side = bias_c * change_c > 0 ? "large" : "small";
+    return `${known} Lines drawn like this are expected to show a change about ${fixed(Math.abs(bias_c), 2)} °C too ${side} here.`;
+  },
   heatOnceKnows: "Allows for the loss to the room, the probe’s lag and the time that mixing takes.",
-  addedUnknown: (name: string) => `Nobody measured how warm the ${name} was: the ± allows for that.`,
+  addedUnknown: (name: string) => `Nobody measured how warm the ${name} was: the ± of the heat allows for that.`,
   refusedChange: (reason: string) => `The lines give no change of temperature. ${reason}`,
 
   table: "Readings",

@@ -3,6 +3,7 @@ import { test } from "node:test";
 import { type OnceSeries, onceChart } from "../src/chart_once";
 import { onceTable } from "../src/once_table";
 import { possibleCorrections } from "../src/parts/corrections";
+import { expectedBias } from "../src/parts/once_result";
 import { remarksOn, sentence } from "../src/remarks";
 import type { OnceResult } from "../src/results";
 import { words } from "../src/words";
@@ -138,4 +139,14 @@ test("a weighed solid has no volume to correct; a solution and a portion have", 
   const two = onceViewWith({ other_acts, plan: { ...oncePlan, addition: solution } });
   assert.deepEqual(possibleCorrections(two), ["portion_unsure", "portion_volume"]);
   assert.deepEqual(possibleCorrections(viewWith({ other_acts })), ["portion_unsure", "portion_volume"]);
+});
+
+test("the bias that is expected of the lines is said by its side: a fall that looks too small is too small", () => {
+  const biased = (predicted_bias_c: number | null) => onceRepeat(1, { straight_lines: { ...extended, predicted_bias_c } });
+  assert.equal(expectedBias([biased(0.1), biased(0.2), biased(null)])?.toFixed(3), "0.150");
+  assert.equal(expectedBias([onceRepeat(1), onceRepeat(2, { straight_lines: null })]), null);
+  assert.match(words.linesKnow(-4, 0.15), /about 0\.15 °C too small here\.$/);
+  assert.match(words.linesKnow(4, 0.15), /about 0\.15 °C too large here\.$/);
+  assert.match(words.linesKnow(4, null), /slow cup wall/);
+  assert.equal(words.linesKnow(4, 0.004), "The ± of the change knows only how the readings scatter.");
 });

@@ -1,7 +1,8 @@
 // What one mixing gave by each method: change of temperature, heat, enthalpy per mole; or why there is none.
 
+import { keptTogether } from "../format";
 import type { OnceView } from "../plan";
-import type { Change } from "../results";
+import type { Change, OnceRepeat } from "../results";
 import { words } from "../words";
 import { Method, Remark } from "./method";
 import { Remarks } from "./remarks";
@@ -20,14 +21,15 @@ function Worked({ value, of }: { value: Change; of: string | null }) {
     <dl class="worked">
       <dt>{words.heat(heat_j)}</dt>
       <dd>
-        <b class="heat">{words.joules(heat_j, u_heat_j)}</b> <span>{words.joulesPlusMinus(u_heat_j)}</span>
+        <b class="heat">{keptTogether(words.joules(heat_j, u_heat_j))}</b>{" "}
+        <span>{keptTogether(words.joulesPlusMinus(u_heat_j))}</span>
       </dd>
       {enthalpy_kj_mol !== null && u_enthalpy_kj_mol !== null && of !== null && (
         <>
           <dt>{words.enthalpyOf(of)}</dt>
           <dd>
-            <b class="enthalpy">{words.enthalpy(enthalpy_kj_mol, u_enthalpy_kj_mol)}</b>{" "}
-            <span>{words.enthalpyPlusMinus(u_enthalpy_kj_mol)}</span>
+            <b class="enthalpy">{keptTogether(words.enthalpy(enthalpy_kj_mol, u_enthalpy_kj_mol))}</b>{" "}
+            <span>{keptTogether(words.enthalpyPlusMinus(u_enthalpy_kj_mol))}</span>
           </dd>
         </>
       )}
@@ -35,12 +37,17 @@ function Worked({ value, of }: { value: Change; of: string | null }) {
   );
 }
 
-/** What the lines' heat leaves out, and what the heat balance had to guess; a solid brings hardly any heat along. */
-function added({ plan, alkali_temperature_c }: OnceView): { lines: string[]; heat: string[] } {
-  if (plan.addition.mass_g !== null) return { lines: [], heat: [] };
-  const measured = alkali_temperature_c !== null || plan.addition.temperature_c !== null;
-  const { name } = plan.addition;
-  return { lines: [words.linesIgnore(name)], heat: measured ? [] : [words.addedUnknown(name)] };
+/** What both had to guess; a weighed solid brings hardly any heat of its own along. */
+function guessed({ plan, alkali_temperature_c }: OnceView): string[] {
+  const { mass_g, temperature_c, name } = plan.addition;
+  const known = mass_g !== null || alkali_temperature_c !== null || temperature_c !== null;
+  return known ? [] : [words.addedUnknown(name)];
+}
+
+/** Mean over the repeats whose bias is known / °C. */
+export function expectedBias(repeats: readonly OnceRepeat[]): number | null {
+  const known = repeats.flatMap(({ straight_lines: lines }) => lines?.predicted_bias_c ?? []);
+  return known.length === 0 ? null : known.reduce((sum, bias_c) => sum + bias_c, 0) / known.length;
 }
 
 /** `over` tells whether a repeat has just ended; only then are refusals and remarks of a method news. */
@@ -51,20 +58,20 @@ export function OnceResultWords({ view, over }: { view: OnceView; over: boolean 
   const found = repeats.flatMap((repeat) => repeat.heat_balance ?? []);
   const of = [...repeats.flatMap((repeat) => repeat.straight_lines ?? []), ...found][0]?.enthalpy_of ?? null;
   const described = found.every((balance) => balance.describes_trace);
-  const remarks = added(view);
+  const guess = guessed(view);
   return (
     <>
       <div class="results">
         {lines && (
           <Method name={words.byExtendedLines} method="lines" {...inWords(lines)} brief={!over}>
             <Worked value={lines} of={of} />
-            <Remark text={[words.linesKnow, ...remarks.lines].join(" ")} />
+            <Remark text={[words.linesKnow(lines.change_c, expectedBias(repeats)), ...guess].join(" ")} />
           </Method>
         )}
         {heat && (
           <Method name={words.byHeatBalance} method="heat" {...inWords(heat)} brief={!over}>
             <Worked value={heat} of={of} />
-            <Remark text={[described ? words.heatOnceKnows : words.notDescribed, ...remarks.heat].join(" ")} />
+            <Remark text={[described ? words.heatOnceKnows : words.notDescribed, ...guess].join(" ")} />
           </Method>
         )}
         {over && !lines && refused.straight_lines && <Remark text={words.refusedChange(refused.straight_lines)} />}
