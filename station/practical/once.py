@@ -51,7 +51,7 @@ def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) ->
     mean: Json = {"straight_lines": None, "heat_balance": None, "refused": {}, "notes": []}
     for method in ("straight_lines", "heat_balance"):
         done = [each[method] for each in found if each[method] is not None]
-        mean[method] = _mean(done, _common(plan, contents))
+        mean[method] = _mean(done)
         if not done and found:
             mean["refused"][method] = found[-1]["refused"].get(method, "no repeat gave a result")
     return {"repeats": found, "mean": mean}
@@ -215,30 +215,35 @@ def _enthalpy(heat_j: float, u_heat_j: float, contents: Contents) -> Json:
     return {"enthalpy_kj_mol": worked.value, "u_enthalpy_kj_mol": worked.u, "enthalpy_of": contents.of_what}
 
 
-def _common(plan: OncePlan, contents: Contents) -> float:
-    """Relative uncertainty of what is the same in all repeats: heat capacities and the amount."""
-    all_j_k = contents.all_j_k.value + plan.cup.heat_capacity_j_k
-    heat = ((contents.all_j_k.u**2 + plan.cup.u_heat_capacity_j_k**2) ** 0.5) / all_j_k
-    amount = contents.amount_mol.u / contents.amount_mol.value if contents.amount_mol else 0.0
-    return float((heat**2 + amount**2) ** 0.5)
+def _mean(found: Sequence[Json]) -> Json | None:
+    """Return the mean of the repeats: what is the same in all of them does not average out.
 
-
-def _mean(found: Sequence[Json], common: float) -> Json | None:
+    Heat capacities, the amount and the temperature of what is added are shared; the temperature change is not.
+    """
     if not found:
         return None
-    mean: Json = {}
+    mean: Json = {"enthalpy_of": found[0]["enthalpy_of"]}
+    if "describes_trace" in found[0]:
+        mean["describes_trace"] = all(each["describes_trace"] for each in found)
     for name in ("change_c", "heat_j", "enthalpy_kj_mol"):
         if any(each[name] is None for each in found):
             mean |= {name: None, f"u_{name}": None}
             continue
-        shared = 0.0 if name == "change_c" else common
-        u_common = [min(shared * abs(each[name]), each[f"u_{name}"]) for each in found]
-        u_own = [(each[f"u_{name}"] ** 2 - u**2) ** 0.5 for each, u in zip(found, u_common, strict=True)]
-        made = summarise([each[name] for each in found], u_own, sum(u_common) / len(found))
+        own = [_own_u(each, name) for each in found]
+        shared = [(each[f"u_{name}"] ** 2 - u**2) ** 0.5 for each, u in zip(found, own, strict=True)]
+        made = summarise([each[name] for each in found], own, sum(shared) / len(found))
         mean |= {name: made.mean, f"u_{name}": made.u}
         if name == "change_c":
             mean["interval_95_c"] = list(made.interval_95)
     return mean
+
+
+def _own_u(result: Json, name: str) -> float:
+    """The part of u that comes from this repeat's own temperature change."""
+    u = float(result[f"u_{name}"])
+    if name == "change_c" or not result["change_c"]:
+        return u
+    return min(u, abs(float(result[name]) / float(result["change_c"])) * float(result["u_change_c"]))
 
 
 def _within(value: float, relative: float) -> Estimate:

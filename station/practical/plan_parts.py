@@ -132,7 +132,7 @@ class Addition(Part):
 class Timing(Part):
     """How long the temperature is recorded before and after the moment of mixing."""
 
-    before_s: Annotated[float, Field(ge=30, le=1800, allow_inf_nan=False)] = 120.0
+    before_s: Annotated[float, Field(ge=90, le=1800, allow_inf_nan=False)] = 120.0
     after_s: Annotated[float, Field(ge=60, le=3600, allow_inf_nan=False)] = 300.0
 
 

@@ -214,7 +214,7 @@ def test_a_lost_probe_is_said_once_and_found_again() -> None:
 
 
 def test_mixing_once_records_before_and_after_the_moment() -> None:
-    timing = {"before_s": 40, "after_s": 60}
+    timing = {"before_s": 90, "after_s": 60}
     walk = Walk(
         kind="once",
         repeats=1,
@@ -224,7 +224,7 @@ def test_mixing_once_records_before_and_after_the_moment() -> None:
     )
     walk.act("begin")
     assert kinds(walk.rest(21.0)) == ["reading_settled", "portion_prompted"]
-    assert walk.time_s >= 40.0
+    assert walk.time_s >= 90.0
     added = walk.act("portion_added", portion=1)
     mixed_s = walk.time_s
     assert isinstance(added[0], e.PortionAdded)

@@ -190,8 +190,8 @@ def _alkali_is_open(view: View) -> bool:
 def follow_press(hands: Hands, act: Mapping[str, Any], time_s: float, portion_cm3: float) -> None:
     """Let a person play the student: what their accepted press says was done, is done to the virtual cup."""
     match act["act"]:
-        case "portion_added":
-            hands.pour(time_s, act.get("volume_cm3") or portion_cm3)
+        case "portion_added" if (volume_cm3 := act.get("volume_cm3") or portion_cm3) > 0.0:  # 0: a solid
+            hands.pour(time_s, volume_cm3)
         case "begin" | "rinsed":
             hands.back_in_cup(time_s)
             hands.refill(time_s)
