@@ -1,6 +1,6 @@
-"""What looks wrong on a bench, put as a question: the student knows, the station only suspects.
+"""What looks wrong on a bench: the student knows, the station only suspects, and asks.
 
-Pure functions over samples and readings. Each gives a `Question` or None, and is set to stay silent on
+Pure functions over samples and readings. Each gives a `Suspicion` or None, and is set to stay silent on
 honest cups: a wrong question costs trust, a missed one only a point that the class can still flag.
 """
 
@@ -14,16 +14,13 @@ from station.analysis.settle_fit import CHANGE, MIX, START
 from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
 from station.analysis.settle_trace import STEP_C, Sample, fit_portion, fresh
 
-NOT_SURE = "not sure"
-
 
 @dataclass(frozen=True, slots=True)
-class Question:
-    """A question of at most twelve words, its answers ("not sure" among them), and the evidence from 0 to 1."""
+class Suspicion:
+    """The code of what to ask about ("no_change", "double", "probe_out", "not_stirred", "sudden_fall") and the
+    evidence for it from 0 to 1."""
 
     code: str
-    text: str
-    answers: tuple[str, ...]
     evidence: float
 
 
@@ -36,7 +33,7 @@ def after_reading(
     usual_ratio: float | None = None,
     near_end_point: bool = False,
     step_c: float = STEP_C,
-) -> Question | None:
+) -> Suspicion | None:
     """Ask about a settled portion that changed the temperature by `change_c` (after less before, °C).
 
     `u_c` is its standard uncertainty, `expected_change_c` what the plan predicts, `idle_change_c` what the
@@ -55,29 +52,26 @@ def after_reading(
     )
 
 
-def _no_change(change_c: float, expected_c: float, idle_c: float | None, step_c: float) -> Question | None:
+def _no_change(change_c: float, expected_c: float, idle_c: float | None, step_c: float) -> Suspicion | None:
     # After the end-point a portion only cools the cup: where that is as small as nothing, nothing can be told.
     least = min(abs(expected_c), abs(idle_c) if idle_c is not None else abs(expected_c))
     if least < 4.0 * step_c or abs(change_c) > min(2.0 * step_c, 0.4 * least):
         return None
-    text = "The temperature did not change. Did you add the portion?"
-    return Question("no_change", text, ("yes, added", "no, not yet", NOT_SURE), 1.0 - abs(change_c) / least)
+    return Suspicion("no_change", 1.0 - abs(change_c) / least)
 
 
-def _double(ratio: float, u_ratio: float) -> Question | None:
+def _double(ratio: float, u_ratio: float) -> Suspicion | None:
     evidence = _between(ratio, 2.0, 1.0, u_ratio)
     if not 1.7 <= ratio <= 2.6 or evidence < 0.9:
         return None
-    text = "Twice the usual change. Did you add one portion or two?"
-    return Question("double", text, ("one", "two", NOT_SURE), evidence)
+    return Suspicion("double", evidence)
 
 
-def _half(ratio: float, u_ratio: float) -> Question | None:
+def _half(ratio: float, u_ratio: float) -> Suspicion | None:
     evidence = _between(ratio, 0.3, 1.0, u_ratio)
     if not 0.0 < ratio <= 0.45 or evidence < 0.9:
         return None
-    text = "Is the probe's tip under the liquid, clear of the cup?"
-    return Question("probe_out", text, ("yes", "no, moved it now", NOT_SURE), evidence)
+    return Suspicion("probe_out", evidence)
 
 
 def not_stirred(
@@ -89,7 +83,7 @@ def not_stirred(
     lags: ProbeLags = STEEL_TUBE,
     cup: CupHabits = UNKNOWN_CUP,
     step_c: float = STEP_C,
-) -> Question | None:
+) -> Suspicion | None:
     """Ask when a portion mixes more slowly than a stirred one, at least 20 s after its press at `since_s`.
 
     The arguments are those of `judge`; the fit tells slow mixing from the probe's own lags as far as these
@@ -102,12 +96,13 @@ def not_stirred(
     fitted = fit_portion(trace, since_s, before_c, None, lags, step_c, stirred, steps=6)
     if abs(fitted.at[CHANGE]) < 6.0 * step_c:
         return None
+    if fitted.at[CHANGE] < 0.0 and -_slope(trace[-15:]) < DRIFT_C_S:
+        return None  # No steeper than a cup that cools.
     above = (fitted.at[MIX] - log(SLOW_MIX_S)) / sqrt(fitted.covariance[MIX][MIX])
     evidence = max(0.5 * (1.0 + erf(above / sqrt(2.0))), _overdue(trace, fitted.at[START], fitted.at[CHANGE], lags))
     if evidence < 0.9:
         return None
-    text = "Still changing slowly. Stir gently for 5 seconds: done?"
-    return Question("not_stirred", text, ("done", "was stirring", NOT_SURE), evidence)
+    return Suspicion("not_stirred", evidence)
 
 
 def _overdue(trace: Sequence[tuple[float, float]], start_s: float, change_c: float, lags: ProbeLags) -> float:
@@ -141,7 +136,7 @@ def sudden_fall(
     now_s: float,
     expected_change_c: float | None = None,
     idle_change_c: float | None = None,
-) -> Question | None:
+) -> Suspicion | None:
     """Ask about a fall over the last 15 s that no portion explains: a spill, the lid, the probe out of the
     liquid.
 
@@ -164,10 +159,8 @@ def sudden_fall(
         return None
     evidence = 1.0 - limit_c / fall_c / 2.0
     if -_slope(after[-7:]) > 0.03:
-        text = "The temperature keeps falling. Is the probe in the liquid?"
-        return Question("probe_out", text, ("yes", "no, put back now", NOT_SURE), evidence)
-    text = "The temperature fell suddenly. Did the cup spill or lose its lid?"
-    return Question("sudden_fall", text, ("spilt", "lid came off", "neither", NOT_SURE), evidence)
+        return Suspicion("probe_out", evidence)
+    return Suspicion("sudden_fall", evidence)
 
 
 def _between(value: float, wrong: float, right: float, u: float) -> float:

@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.analysis.questions import NOT_SURE, Question, after_reading, not_stirred, sudden_fall
+from station.analysis.questions import Suspicion, after_reading, not_stirred, sudden_fall
 from station.analysis.settle_lags import ProbeLags
 from station.analysis.settle_trace import Sample
+from station.practical.questions import QUESTIONS
 
 LAGS = ProbeLags(4.5, 15.0, 0.6, ((0.003, 0.0, 0.0), (0.0, 0.003, 0.0), (0.0, 0.0, 0.001)))
 """A probe that earlier portions have taught."""
@@ -30,13 +31,12 @@ def step(change_c: float, mix_s: float = 0.0, drift_c_s: float = -0.006) -> Call
     return cup
 
 
-def asked(question: Question | None) -> str | None:
-    if question is None:
+def asked(suspicion: Suspicion | None) -> str | None:
+    if suspicion is None:
         return None
-    assert len(question.text.split()) <= 12
-    assert NOT_SURE in question.answers
-    assert 0.0 <= question.evidence <= 1.0
-    return question.code
+    assert suspicion.code in QUESTIONS
+    assert 0.0 <= suspicion.evidence <= 1.0
+    return suspicion.code
 
 
 @pytest.mark.parametrize(
