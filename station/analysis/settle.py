@@ -16,7 +16,7 @@ from typing import Literal
 
 from station.analysis.settle_fit import CHANGE, START, Fitted
 from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
-from station.analysis.settle_trace import STEP_C, Sample, fit_portion, fresh
+from station.analysis.settle_trace import NOISE, STEP_C, Sample, fit_portion, fresh
 
 Pace = Literal["graph", "quick"]
 
@@ -38,8 +38,15 @@ HOLD_S = 20.0
 ROUNDING = 0.15
 """Standard uncertainty in steps that is always added, for what rounding leaves."""
 
-CLEAR = 0.4
-"""Steps within which the cup must be known before "no nearer than this" is believed."""
+CLEAR, VAGUE = 0.4, 1.0
+"""Steps within which the cup must be known before "no nearer than this" is believed, and before "from here it
+only leaves" is."""
+
+LOSE = 0.12
+"""How much less sure the reading would be 16 s later where waiting is of no use."""
+
+BLANK_S = 14.0
+"""Seconds after the press by which a change that is not expected must show."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +103,9 @@ def judge(
     cup_c = fitted.cup_c(now_s)
     reading_c = _reading(tail, cup_c)
     error_c = reading_c - cup_c
-    u_cup_c = hypot(fitted.u_cup_c(now_s), ROUNDING * step_c)
+    # A trace that the model does not describe says that much less of the cup.
+    misfit = max(1.0, fitted.rms_c / (NOISE * step_c))
+    u_cup_c = hypot(misfit * fitted.u_cup_c(now_s), ROUNDING * step_c)
     sure = _within(error_c, u_cup_c, step_c)
     least_s = _least_wait(fitted, since_s, expected_change_c, step_c)
     if pace == "quick":
@@ -112,8 +121,9 @@ def judge(
 
 
 def _reading(tail: Sequence[float], cup_c: float) -> float:
-    """Mean of the last few conversions: of as many as bring it nearest to the drift line."""
-    means = [sum(tail[-n:]) / n for n in range(FEWEST, MOST + 1) if n <= len(tail)]
+    """Mean of neighbours among the last conversions: of those that bring it nearest to the drift line."""
+    last = tail[-MOST:]
+    means = [sum(last[i : i + n]) / n for n in range(FEWEST, len(last) + 1) for i in range(len(last) - n, -1, -1)]
     return min(means, key=lambda mean: abs(mean - cup_c))
 
 
@@ -123,24 +133,28 @@ def _least_wait(fitted: Fitted, since_s: float, expected_change_c: float | None,
     if change > 2.0 * step_c:
         return max(8.0, fitted.at[START] + 8.0 - since_s)
     if expected_change_c is None:
-        return 20.0
+        return BLANK_S
     return 30.0 if abs(expected_change_c) > 4.0 * step_c else 12.0
 
 
 def _no_better(fitted: Fitted, now_s: float, sure: float, u_cup_c: float, step_c: float) -> bool:
-    """Whether the probe is as near to a fast drifting cup as it will come: more waiting only loses heat."""
-    if u_cup_c > CLEAR * step_c:
+    """Whether the probe is as near to a drifting cup as it will come.
+
+    On a cup that cools it crosses the cup's temperature at the top of its own curve and trails above it from
+    then on, by the drift times its mean lag: there the best moment is soon over.
+    """
+    at = [now_s + ahead for ahead in (2.0, 4.0, 8.0, 16.0, 32.0)]
+    later = [_within(fitted.probe_c(t) - fitted.cup_c(t), u_cup_c, step_c) for t in at]
+    if max(later) >= sure + 0.01:
         return False
-    later = (now_s + ahead for ahead in (3.0, 6.0, 12.0, 24.0))
-    return all(_within(fitted.probe_c(at) - fitted.cup_c(at), u_cup_c, step_c) < sure + 0.01 for at in later)
+    return u_cup_c <= CLEAR * step_c or (u_cup_c <= VAGUE * step_c and later[3] < sure - LOSE)
 
 
 def _left_s(fitted: Fitted, now_s: float, step_c: float) -> float:
-    """Seconds until the probe will be well within one step of the cup."""
-    for ahead in range(1, 121, 2):
-        if abs(fitted.probe_c(now_s + ahead) - fitted.cup_c(now_s + ahead)) <= 0.6 * step_c:
-            return float(ahead)
-    return 120.0
+    """Seconds until the probe will be well within one step of the cup, or else as near as it comes."""
+    off_c = {ahead: abs(fitted.probe_c(now_s + ahead) - fitted.cup_c(now_s + ahead)) for ahead in range(1, 121, 2)}
+    near = (ahead for ahead, off in off_c.items() if off <= 0.6 * step_c)
+    return float(next(near, min(off_c, key=off_c.__getitem__)))
 
 
 def judge_start(

@@ -43,29 +43,37 @@ class Prior:
 
 @dataclass(frozen=True, slots=True)
 class Fitted:
-    """Parameters at the mode, their covariance (8 by 8) and the weighted root mean square of the residuals
-    in °C."""
+    """Parameters at the mode, their covariance (8 by 8), the weighted root mean square of the residuals in
+    °C, and by how much the pour turned the drift, in °C/s."""
 
     at: tuple[float, ...]
     covariance: Matrix
     rms_c: float
+    turn_c_s: float = 0.0
 
     def cup_c(self, time_s: float) -> float:
         """The cup at `time_s`, in °C: its drift line and what has not gone into the wall yet."""
         at = self.at
         ago = max(time_s - at[START], 0.0)
-        return at[BASE] + at[CHANGE] * (1.0 + WALL * exp(-ago / WALL_S)) + at[DRIFT] * ago
+        drifted = at[DRIFT] * ago + (at[DRIFT] - self.turn_c_s) * self._behind_s()
+        return at[BASE] + at[CHANGE] * (1.0 + WALL * exp(-ago / WALL_S)) + drifted
+
+    def _behind_s(self) -> float:
+        """By how much the probe trails a steady drift."""
+        at = self.at
+        return at[SHARE] * exp(at[FAST]) + (1.0 - at[SHARE]) * exp(at[SLOW])
 
     def u_cup_c(self, time_s: float) -> float:
         """Standard uncertainty of `cup_c`."""
-        row = [1.0, 1.0, time_s - self.at[START], -self.at[DRIFT]]
+        ago = time_s - self.at[START]
+        row = [1.0, 1.0, ago + self._behind_s(), -self.at[DRIFT]]
         total = sum(row[i] * row[j] * self.covariance[i][j] for i in range(4) for j in range(4))
-        fading = U_WALL * self.at[CHANGE] * exp(-max(row[2], 0.0) / WALL_S)
+        fading = U_WALL * self.at[CHANGE] * exp(-max(ago, 0.0) / WALL_S)
         return sqrt(max(total, 0.0) + fading * fading)
 
     def probe_c(self, time_s: float) -> float:
         """What the probe shows at `time_s`, in °C."""
-        return model(self.at, time_s)[0]
+        return model(self.at, time_s, self.turn_c_s)[0]
 
 
 def fit(
@@ -74,9 +82,10 @@ def fit(
     noise_c: float,
     guess: Sequence[float] | None = None,
     steps: int = STEPS,
+    turn_c_s: float = 0.0,
 ) -> Fitted:
     """Fit (time_s, temperature_c) rows; `noise_c` is the standard deviation of one conversion; the steps
-    start at `guess`, or at the prior's means.
+    start at `guess`, or at the prior's means; `turn_c_s` is by how much the pour turned the drift.
 
     Conversions during a steep part get more room, because a pour is no step and a stale value is wrong by
     the slope; a value far off the trace loses its weight.
@@ -85,38 +94,40 @@ def fit(
     matrix: Matrix = []
     rms = 0.0
     for _ in range(steps):
-        matrix, right, rms = _normal(samples, at, prior, noise_c)
+        matrix, right, rms = _normal(samples, at, prior, noise_c, turn_c_s)
         step = solve(matrix, right)
         at = [_bounded(place, value + change) for place, (value, change) in enumerate(zip(at, step, strict=True))]
-    return Fitted(tuple(at), inverse(matrix), rms)
+    return Fitted(tuple(at), inverse(matrix), rms, turn_c_s)
 
 
-def model(at: Sequence[float], time_s: float) -> tuple[float, list[float]]:
+def model(at: Sequence[float], time_s: float, turn_c_s: float = 0.0) -> tuple[float, list[float]]:
     """The probe's temperature in °C and its derivatives by the eight parameters."""
     base, change, drift, start, log_fast, log_slow, share, log_mix = at
     ago = time_s - start
     if ago <= 0.0:
-        return base, [1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0]
+        before = drift - turn_c_s
+        return base + before * ago, [1.0, 0.0, ago, -before, 0.0, 0.0, 0.0, 0.0]
     fast, slow, mix = exp(log_fast), exp(log_slow), exp(log_mix)
     f_left, f_tau, f_mix, f_ago = _left(ago, fast, mix)
     s_left, s_tau, s_mix, s_ago = _left(ago, slow, mix)
     rest = 1.0 - share
     left = share * f_left + rest * s_left
-    # A probe on a steady drift trails by its mean lag, once the lags have had time to build up.
+    # A probe on a steady drift trails by its mean lag, once the lags have had time to build up; the drift
+    # from before the pour it trails already.
     f_ramp, s_ramp = 1.0 - exp(-ago / fast), 1.0 - exp(-ago / slow)
     trail = share * fast * f_ramp + rest * slow * s_ramp
     into_wall = exp(-ago / WALL_S)
     seen = share * _fading(into_wall, f_ramp, fast) + rest * _fading(into_wall, s_ramp, slow)
     shape = 1.0 - left + WALL * seen
-    value = base + change * shape + drift * (ago - trail)
+    value = base + change * shape + drift * ago - turn_c_s * trail
     return value, [
         1.0,
         shape,
-        ago - trail,
-        change * (share * f_ago + rest * s_ago) - drift,
-        -share * fast * (change * f_tau + drift * f_ramp),
-        -rest * slow * (change * s_tau + drift * s_ramp),
-        change * (s_left - f_left) + drift * (slow * s_ramp - fast * f_ramp),
+        ago,
+        change * (share * f_ago + rest * s_ago) - drift + turn_c_s * (1.0 - share * f_ramp - rest * s_ramp),
+        -share * fast * (change * f_tau + turn_c_s * f_ramp),
+        -rest * slow * (change * s_tau + turn_c_s * s_ramp),
+        change * (s_left - f_left) + turn_c_s * (slow * s_ramp - fast * f_ramp),
         -mix * change * (share * f_mix + rest * s_mix),
     ]
 
@@ -146,7 +157,7 @@ def _left(ago: float, tau: float, mix: float) -> tuple[float, float, float, floa
 
 
 def _normal(
-    samples: Sequence[tuple[float, float]], at: Sequence[float], prior: Prior, noise_c: float
+    samples: Sequence[tuple[float, float]], at: Sequence[float], prior: Prior, noise_c: float, turn_c_s: float
 ) -> tuple[Matrix, list[float], float]:
     """Normal equations of one Gauss-Newton step around `at`, lower half, and the weighted rms."""
     places = range(len(at))
@@ -154,7 +165,7 @@ def _normal(
     right = times(prior.precision, [mean - now for mean, now in zip(prior.mean, at, strict=True)])
     total = weights = 0.0
     for time_s, temperature_c in samples:
-        value, row = model(at, time_s)
+        value, row = model(at, time_s, turn_c_s)
         off = temperature_c - value
         steep = row[START] * STEEP
         variance = noise_c * noise_c + steep * steep

@@ -11,6 +11,10 @@ from math import exp
 
 FLOOR = 0.0015
 """Standard uncertainty in °C/s of any drift: the room, the wall and the surface have their own ways."""
+
+U_PULL = 0.008
+"""Standard uncertainty in °C/s of a new cup's pull: warm water evaporates from an open cup (an estimate)."""
+
 Covariance = tuple[tuple[float, float, float], tuple[float, float, float], tuple[float, float, float]]
 """Three by three, symmetric."""
 
@@ -57,9 +61,10 @@ class CupHabits:
     """What earlier portions told about the cup and the stirring.
 
     `mix_s` is the time in which a portion mixes, `u_mix` its relative standard uncertainty. The cup drifts
-    by -`loss_min` per minute of what it is warmer than `rest_c` (`u_loss_min` likewise); with `rest_c` None
-    the drift is only known to be small. The loss is that of a polystyrene cup with or without lid (common
-    practice, no source).
+    by `pull_c_s` (evaporation, a room that is not where the cup began) and by -`loss_min` per minute of what
+    it is warmer than `rest_c`; `u_pull_c_s`, `u_loss_min` and `both` (correlation) say how well that is
+    known. With `rest_c` None the drift is only known to be small. The loss is that of a polystyrene cup with
+    or without lid (common practice, no source).
     """
 
     mix_s: float = 2.5
@@ -67,14 +72,18 @@ class CupHabits:
     loss_min: float = 0.05
     u_loss_min: float = 0.04
     rest_c: float | None = None
+    pull_c_s: float = 0.0
+    u_pull_c_s: float = U_PULL
+    both: float = 0.0
 
     def drift(self, temperature_c: float) -> tuple[float, float]:
         """Drift to expect at `temperature_c` and its standard uncertainty, both in °C/s."""
         if self.rest_c is None:
             return -0.002, 0.004
-        warmer = temperature_c - self.rest_c
-        doubt = max(abs(warmer), 2.0) * self.u_loss_min / 60.0
-        return -self.loss_min / 60.0 * warmer, (doubt * doubt + FLOOR**2) ** 0.5
+        by_loss = (self.rest_c - temperature_c) / 60.0
+        u_loss = by_loss * self.u_loss_min
+        variance = self.u_pull_c_s**2 + u_loss * (u_loss + 2.0 * self.both * self.u_pull_c_s) + FLOOR**2
+        return self.pull_c_s + by_loss * self.loss_min, variance**0.5
 
 
 UNKNOWN_CUP = CupHabits()

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from math import exp, log
+from math import exp, log, sqrt
 
 from station.analysis.settle_algebra import inverse, solve, times
 from station.analysis.settle_fit import CHANGE, DRIFT, FAST, MIX, SHARE, Fitted
-from station.analysis.settle_lags import Covariance, CupHabits, ProbeLags
+from station.analysis.settle_lags import FLOOR, Covariance, CupHabits, ProbeLags
 from station.analysis.settle_trace import STEP_C, Sample, fit_portion, fresh
 
 TRUST = 0.5
@@ -75,6 +75,9 @@ def _unshared(covariance: Covariance, share: float) -> Covariance:
     return (fast, to_slow, 0.0), (to_slow, slow, 0.0), (0.0, 0.0, share)
 
 
+PULL_WANDER = 0.0005
+"""By how much the pull may change in °C/s from portion to portion: the room, a lid, the surface."""
+
 MIX_FLOOR = 0.4
 """Relative: no two portions are stirred alike."""
 
@@ -101,14 +104,39 @@ def _lags(fitted: Fitted, lags: ProbeLags) -> ProbeLags:
 
 
 def _cup(fitted: Fitted, cup: CupHabits, temperature_c: float, mix_s: float, u_mix: float) -> CupHabits:
-    loss, u_loss = cup.loss_min, cup.u_loss_min
-    if cup.rest_c is not None and abs(temperature_c - cup.rest_c) > 1.0:
-        to_loss = -60.0 / (temperature_c - cup.rest_c)
-        drift, u_drift = cup.drift(temperature_c)
-        drift, u_drift = _update(fitted, DRIFT, drift, u_drift, 0.0005)
-        loss, u_loss = drift * to_loss, max(u_drift * abs(to_loss), 0.005)
-        loss = min(max(loss, 0.0), 0.3)
-    return CupHabits(mix_s, u_mix, loss, min(u_loss, cup.u_loss_min), cup.rest_c)
+    """Pull and loss learn together from the drift of a portion (one step of a Kalman filter)."""
+    if cup.rest_c is None:
+        return replace(cup, mix_s=mix_s, u_mix=u_mix)
+    known, u_known = cup.drift(temperature_c)
+    drift, u_drift = _alone(fitted, DRIFT, known, u_known)
+    row = 1.0, (cup.rest_c - temperature_c) / 60.0
+    shared = cup.both * cup.u_pull_c_s * cup.u_loss_min
+    pull, loss = cup.u_pull_c_s**2 + PULL_WANDER**2, cup.u_loss_min**2
+    with_pull, with_loss = pull + shared * row[1], shared + loss * row[1]
+    total = with_pull + with_loss * row[1] + u_drift**2 + FLOOR**2
+    off = drift - known
+    pull, loss, shared = (
+        pull - with_pull**2 / total,
+        loss - with_loss**2 / total,
+        shared - with_pull * with_loss / total,
+    )
+    return CupHabits(
+        mix_s,
+        u_mix,
+        cup.loss_min + with_loss / total * off,
+        sqrt(loss),
+        cup.rest_c,
+        cup.pull_c_s + with_pull / total * off,
+        sqrt(pull),
+        shared / sqrt(pull * loss),
+    )
+
+
+def _alone(fitted: Fitted, place: int, known: float, u_known: float) -> tuple[float, float]:
+    """What the portion alone says of one parameter, and its standard uncertainty (large when it says nothing)."""
+    was, now = 1.0 / u_known**2, 1.0 / fitted.covariance[place][place]
+    gain = max(now - was, 1e-6 * was)
+    return (fitted.at[place] * now - known * was) / gain if gain > 0.02 * was else known, (TRUST * gain) ** -0.5
 
 
 def _update(fitted: Fitted, place: int, known: float, u_known: float, floor: float) -> tuple[float, float]:

@@ -40,9 +40,10 @@ def fit_portion(
     steps: int = STEPS,
 ) -> Fitted:
     """The fit with what is known beforehand of press, probe and drift."""
-    base, u_base = (trace[0][1], 0.5) if before_c is None else (before_c, 1.0 * step_c)
+    base, u_base = (trace[0][1], 0.5) if before_c is None else (trace[0][1], 4.0 * step_c)
     change, u_change = (0.0, 3.0) if expected_change_c is None else (expected_change_c, 1.0 + abs(expected_change_c))
     drift, u_drift = cup.drift(trace[-1][1])
+    turn_c_s = cup.loss_min / 60.0 * (base - trace[-1][1])
     mean = (base, change, drift, since_s - 1.0, log(lags.fast_s), log(lags.slow_s), lags.fast_share, log(cup.mix_s))
     sd = (u_base, u_change, u_drift, 4.0, 1.0, 1.0, 1.0, cup.u_mix)
     precision = [[1.0 / sd[i] ** 2 if i == j else 0.0 for j in range(8)] for i in range(8)]
@@ -53,7 +54,7 @@ def fit_portion(
     shown = 1.0 - lags.left(trace[-1][0] - start_s)
     guess = list(prior.mean)
     guess[1], guess[3] = (trace[-1][1] - base) / max(shown, 0.3), start_s
-    return fit(trace, prior, NOISE * step_c, guess, steps)
+    return fit(trace, prior, NOISE * step_c, guess, steps, turn_c_s)
 
 
 def _onset(trace: Sequence[tuple[float, float]], since_s: float, before_c: float, step_c: float) -> float:
