@@ -115,9 +115,17 @@ def judge(
         ready = waited >= least_s and (sure >= ENOUGH or _no_better(fitted, now_s, sure, u_cup_c, step_c))
     slope = (fitted.probe_c(now_s) - fitted.probe_c(now_s - 2.0)) / 2.0
     left_s = 0.0 if ready or late else min(_left_s(fitted, now_s, step_c), LIMIT_S - waited)
-    reason = "settled" if ready else ("time is up" if late else "still settling")
+    reason = _reason(ready, late, sure, pace)
     u_c = hypot(error_c, u_cup_c)
     return Verdict(ready or late, reading_c, u_c, slope, left_s, sure, reason)
+
+
+def _reason(ready: bool, late: bool, sure: float, pace: Pace) -> str:
+    if not ready:
+        return "time is up" if late else "still settling"
+    if sure >= ENOUGH:
+        return "settled"
+    return "long enough for the heat balance" if pace == "quick" else "as near as the probe comes"
 
 
 def _reading(tail: Sequence[float], cup_c: float) -> float:

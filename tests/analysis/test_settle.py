@@ -94,7 +94,7 @@ def test_fires_on_a_cup_that_cools_at_a_tenth_of_its_warmth_a_minute() -> None:
 @given(cup=CUPS)
 def test_never_fires_during_a_rise_or_a_fall(cup: Cup) -> None:
     now, verdict = first(cup.samples(), expected_c=cup.change_c)
-    if verdict.reason == "settled":
+    if verdict.reason != "time is up":
         assert abs(cup.change_c) * cup.lags.left(now - cup.pour_s) <= 3.0 * STEP_C
 
 
@@ -104,7 +104,7 @@ def test_a_run_of_stale_values_is_not_taken_for_rest(cup: Cup, at_s: int, run_s:
     samples = cup.samples()
     stale = [(t, samples[at_s + 10][1] if at_s <= t <= at_s + run_s else c) for t, c in samples]
     now, verdict = first(stale, expected_c=cup.change_c)
-    if verdict.reason == "settled" and at_s <= now <= at_s + run_s:
+    if verdict.reason != "time is up" and at_s <= now <= at_s + run_s:
         assert abs(cup.change_c) * cup.lags.left(now - cup.pour_s) <= 3.5 * STEP_C
 
 
@@ -183,6 +183,46 @@ def test_a_portion_teaches_the_lags() -> None:
     # Fast, slow, share and mixing make up for each other; what counts is the part still to come.
     assert abs(lags.left(30.0 - cup.mix_s) - slow.left(29.0)) < 0.05
     assert abs(STEEL_TUBE.left(27.5) - slow.left(29.0)) > 0.05
+
+
+def evaporating(change_c: float, drift_c_s: float, until_s: int = 80) -> list[Sample]:
+    """An open cup at 21 °C that drifts before its pour at 0 s as after it; the probe trails it all along."""
+    shown = (
+        (float(t), change_c * (1.0 - LAGS.left(float(t))) + drift_c_s * (t - LAGS.mean_s)) for t in range(-10, until_s)
+    )
+    return [(t, round((21.0 + c) * 16) / 16) for t, c in shown]
+
+
+def test_a_cup_that_evaporates_is_read_where_the_probe_crosses_it() -> None:
+    # Late on the drift line the probe trails by 0.013 °C/s times 8.7 s: nearly two steps.
+    known = CupHabits(rest_c=21.0, pull_c_s=-0.013, u_pull_c_s=0.001)
+    taught = ProbeLags(4.5, 15.0, 0.6, ((0.003, 0.0, 0.0), (0.0, 0.003, 0.0), (0.0, 0.0, 0.001)))
+    rows = evaporating(1.2, -0.013)
+    verdicts = (
+        (float(now), judge(rows, since_s=0.0, now_s=float(now), before_c=21.0, lags=taught, cup=known))
+        for now in range(1, 79)
+    )
+    now, verdict = next(row for row in verdicts if row[1].settled)
+    assert verdict.temperature_c is not None
+    assert abs(verdict.temperature_c - (21.0 + 1.2 - 0.013 * now)) <= STEP_C
+    assert now < 40.0
+
+
+def test_portions_teach_that_a_cup_evaporates() -> None:
+    lags, cup = LAGS, CupHabits(rest_c=21.0)
+    for change in (1.2, 1.1, 1.0):
+        rows = evaporating(change, -0.013)
+        lags, cup = learn(rows, since_s=0.0, until_s=79.0, before_c=21.0, lags=lags, cup=cup)
+    assert abs(cup.drift(21.0)[0] + 0.013) < 0.003
+    assert cup.u_pull_c_s < 0.5 * CupHabits().u_pull_c_s
+
+
+def test_the_time_left_ends_where_the_probe_is_nearest() -> None:
+    known = CupHabits(rest_c=21.0, pull_c_s=-0.02, u_pull_c_s=0.001)
+    rows = evaporating(-0.5, -0.02)
+    verdict = judge(rows, since_s=0.0, now_s=12.0, before_c=21.0, lags=LAGS, cup=known)
+    assert verdict.left_s is not None
+    assert 0.0 < verdict.left_s <= LIMIT_S - 12.0
 
 
 def test_a_small_change_teaches_nothing() -> None:
