@@ -130,14 +130,15 @@ def reading_as_it_is(repeat: Repeat, portion: int, time_s: float) -> tuple[e.Eve
 
 
 def _reading(repeat: Repeat, portion: int, verdict: Verdict) -> e.ReadingSettled:
-    sure = verdict.sure >= 0.5
+    # What fired by itself has settled, however sure it is (u says how well); what ran out of time has not.
+    settled = not verdict.reason.startswith(("time is up", "still drifting"))
     return e.ReadingSettled(
         repeat.repeat,
         portion,
         None if verdict.temperature_c is None else _rounded(verdict.temperature_c),
         None if verdict.u_c is None else _rounded(verdict.u_c),
-        sure,
-        "" if sure else verdict.reason,
+        settled,
+        "" if settled else verdict.reason,
     )
 
 

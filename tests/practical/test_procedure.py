@@ -59,6 +59,18 @@ def test_the_first_portion_can_come_before_the_start_is_steady() -> None:
     assert (reading.portion, reading.temperature_c, reading.settled) == (0, 20.0, False)
 
 
+def test_a_reading_that_ran_out_of_time_is_kept_and_marked_unsettled() -> None:
+    walk = Walk()
+    walk.to_pour()
+    walk.act("portion_added", portion=1)
+    readings: list[e.Event] = []
+    for second in range(121):  # a rise that never ends: nothing may fire in it
+        readings += [each for each in walk.sample(20.0 + 0.1 * second) if isinstance(each, e.ReadingSettled)]
+    assert len(readings) == 1
+    assert isinstance(readings[0], e.ReadingSettled)
+    assert (readings[0].settled, readings[0].reason) == (False, "time is up")
+
+
 def test_a_reading_that_never_was_is_empty_not_invented() -> None:
     walk = Walk()
     walk.to_pour()
