@@ -28,6 +28,9 @@ Numbers = NDArray[np.inexact[Any]]
 
 STEP = 1e-30
 
+MOST = 50.0
+"""Largest exponent of a mode."""
+
 
 @dataclass(frozen=True)
 class Cup:
@@ -80,28 +83,22 @@ def _liquid(cup: Cup, theta: Numbers, poured: Numbers) -> tuple[Numbers, Numbers
     return np.asarray(total * theta[..., INDEX["heat_capacity_scale"]]), reacted
 
 
-def _apart(rate: Numbers, lag: Numbers) -> Numbers:
-    """``rate`` moved by a little where it meets the probe's own rate, so that no gain is infinite."""
-    near = np.abs(1.0 + rate.real * lag.real) < 1e-3
-    return np.where(near, rate * 1.002, rate)
-
-
 class _Tables:
-    """All that does not depend on the state, for every interval at once; arrays (intervals, batch)."""
+    """All that does not depend on the state, for every interval at once; arrays (intervals, …, batch)."""
 
     def __init__(self, cup: Cup, theta: Numbers) -> None:
         layout, self._theta = cup.layout, theta
         volumes = theta[:, layout.volumes].T
         times = theta[:, layout.times].T - self["press_s"]
         self.start = np.concatenate([np.full_like(times[:1], cup.begin_s), times])
-        self.seconds = np.diff(self.start, axis=0)
+        self.seconds = self.start[1:] - self.start[:-1]
         poured = np.concatenate([np.zeros_like(volumes[:1]), np.cumsum(volumes, axis=0)])
         liquid, reacted = _liquid(cup, theta, poured)
         self.wall_j_k = self["cup_j_k"] * self["wall_share"]
         self.capacity = liquid + self["cup_j_k"] - self.wall_j_k
         self._pours(cup, volumes, reacted)
-        self._rates(cup)
-        self._gains(np.exp(self["log_mixing_s"] + theta[:, layout.mixings].T))
+        slow, wall = self._rates(cup)
+        self._gains(slow, wall, np.exp(-self["log_mixing_s"] - theta[:, layout.mixings].T))
 
     def __getitem__(self, name: str) -> Numbers:
         return np.asarray(self._theta[:, INDEX[name]])
@@ -110,79 +107,96 @@ class _Tables:
         """A pour changes the liquid's temperature T by fixed + share·T."""
         alkali = cup.alkali_j_cm3_k * self["heat_capacity_scale"] * volumes
         middle = (self.capacity[:-1] + self.capacity[1:] + alkali) / 2.0
-        cold, heat = alkali / middle, self["heat_j_cm3"] * np.diff(reacted, axis=0) / middle
+        cold, heat = alkali / middle, self["heat_j_cm3"] * (reacted[1:] - reacted[:-1]) / middle
         slope, alkali_c = self["heat_slope_k"], self["alkali_c"]
         halfway = 0.5 * (cold * alkali_c + heat) - cup.reference_c
         self.share = heat * slope * (1.0 - 0.5 * cold) - cold
         self.fixed = cold * alkali_c + heat * (1.0 + slope * halfway)
 
-    def _rates(self, cup: Cup) -> None:
-        """Rates of the slow modes of liquid and wall, and the weights of the first of them in either."""
+    def _rates(self, cup: Cup) -> tuple[Numbers, Numbers]:
+        """Rates of the slow modes of liquid and wall; the weights of the first of them in either."""
         warmer = 1.0 + self["loss_curve_k"] * cup.warmth_k[:, None]
-        wall_s = np.exp(self["log_wall_s"])
+        gamma = np.exp(-self["log_wall_s"])
         alpha = np.exp(self["log_loss_w_k"]) * warmer / self.capacity
-        beta, gamma = self.wall_j_k / (wall_s * self.capacity), 1.0 / wall_s
+        beta = self.wall_j_k * gamma / self.capacity
         self.room = self["room_c"] + self["room_drift_c_s"] * (cup.middle_s - cup.begin_s)[:, None]
-        self.lags = np.exp(np.stack([self["log_lag_fast_s"], self["log_lag_slow_s"]]))
         total = alpha + beta + gamma
         root = np.sqrt(total * total - 4.0 * alpha * gamma)
-        self.slow = -2.0 * alpha * gamma / (total + root)
-        self.wall = _apart(_apart(-0.5 * (total + root), self.lags[1]), self.lags[0])
-        apart = self.slow - self.wall
-        self.liquid_first = (-(alpha + beta) - self.wall) / apart, beta / apart
-        self.wall_first = gamma / apart, (-gamma - self.wall) / apart
+        slow, wall = -2.0 * alpha * gamma / (total + root), -0.5 * (total + root)
+        apart = slow - wall
+        self.liquid_first = np.stack([-(alpha + beta) - wall, beta], axis=1) / apart[:, None]
+        self.wall_first = np.stack([np.broadcast_to(gamma, wall.shape), -gamma - wall], axis=1) / apart[:, None]
+        return slow, wall
 
-    def _gains(self, mixing_s: Numbers) -> None:
-        """Gains of the probe's two lags for each mode, (intervals, 2, batch), and the decay over an interval."""
-        mix = _apart(_apart(-1.0 / mixing_s, self.lags[0]), self.lags[1])
-        self.mix = np.concatenate([mix[:1], mix])
-        stir = _apart(_apart(-np.exp(-self["log_slow_mixing_s"]), self.lags[0]), self.lags[1])
-        self.corner = np.broadcast_to(stir, self.mix.shape)
-        rates = self.slow, self.wall, self.mix, self.corner
-        self.gains = [1.0 / (1.0 + rate[:, None] * self.lags) for rate in rates]
-        self.decays = [np.exp(rate[:-1] * self.seconds) for rate in rates]
-        self.own_decay = np.exp(-self.seconds[:, None] / self.lags)
+    def _gains(self, slow: Numbers, wall: Numbers, mixing: Numbers) -> None:
+        """Rates of all modes, gains of the probe's two lags for each, (intervals, 4, 2, batch), and their decays."""
+        mix = -np.concatenate([mixing[:1], mixing])
+        corner = np.broadcast_to(-np.exp(-self["log_slow_mixing_s"]), mix.shape)
+        rates = np.stack([slow, wall, mix, corner], axis=1)
+        self.lags = np.exp(np.stack([self["log_lag_fast_s"], self["log_lag_slow_s"]]))
+        # A rate that meets the probe's own is moved by a little, so that no gain is infinite.
+        near = np.abs(1.0 + rates.real[:, :, None] * self.lags.real).min(axis=2) < 1e-3
+        self.rates = np.where(near, rates * 1.002, rates) if near.any() else rates
+        self.gains = 1.0 / (1.0 + self.rates[:, :, None] * self.lags)
+        self.decays = _exp(self.rates[:-1] * self.seconds[:, None])
+        self.own_decay = _exp(-self.seconds[:, None] / self.lags)
+
+    def levels(self) -> Numbers:
+        """Temperatures of liquid and wall when each interval begins, (intervals, 2, batch)."""
+        slow, fade = self.decays[:, :1], self.decays[:, 1:2]
+        keep = np.stack([self.liquid_first[:-1], self.wall_first[:-1]], axis=1) * (slow - fade)[:, None]
+        keep[:, 0, 0] += fade[:, 0]
+        keep[:, 1, 1] += fade[:, 0]
+        still = self.room[:-1, None] * (1.0 - keep.sum(axis=2))
+        keep[:, 0] *= 1.0 + self.share[:, None]
+        still[:, 0] = still[:, 0] * (1.0 + self.share) + self.fixed
+        found = np.empty((len(self.room), 2, self.room.shape[1]), keep.dtype)
+        found[0, 0] = self["start_c"]
+        found[0, 1] = self["start_c"] + self["wall_offset_c"]
+        for k in range(len(keep)):
+            found[k + 1] = (keep[k] * found[k]).sum(axis=1) + still[k]
+        return found
+
+
+def _exp(exponent: Numbers) -> Numbers:
+    """exp, bounded: where a fit tries pours in the wrong order the modes grow instead of dying away."""
+    return np.asarray(np.exp(np.where(exponent.real > MOST, MOST, exponent)))
+
+
+def _carried(first: Numbers, decay: Numbers, added: Numbers) -> Numbers:
+    """What dies away in each interval and is added to at each pour, when each interval begins."""
+    found = np.empty((len(decay) + 1, *first.shape), decay.dtype)
+    found[0] = first
+    for k in range(len(decay)):
+        found[k + 1] = found[k] * decay[k] + added[k]
+    return found
 
 
 def modes(cup: Cup, theta: Numbers) -> Modes:
     """Modes of the probe's temperature for parameter vectors ``theta`` of shape (batch, size)."""
     table = _Tables(cup, theta)
-    pours, shape = cup.layout.pours, table.start.shape
-    first, second, unmixed, corner = (np.empty(shape, theta.dtype) for _ in range(4))
-    own = np.empty((shape[0], 2, shape[1]), theta.dtype)
-    liquid_c = np.empty((pours, 2, shape[1]), theta.dtype)
-    liquid, slow_share = table["start_c"], table["slow_share"]
-    left, far = np.zeros_like(liquid), np.zeros_like(liquid)
-    wall = liquid + table["wall_offset_c"]
-    probe = np.broadcast_to(liquid + table["probe_offset_c"], own[0].shape)
-    slow_gain, wall_gain, mix_gain, far_gain = table.gains
-    for k in range(pours + 1):
-        room = table.room[k]
-        excess, wall_excess = liquid - room, wall - room
-        first[k] = a = table.liquid_first[0][k] * excess + table.liquid_first[1][k] * wall_excess
-        second[k] = b = excess - a
-        unmixed[k], corner[k] = -left, -far
-        driven = room + a * slow_gain[k] + b * wall_gain[k] - left * mix_gain[k] - far * far_gain[k]
-        own[k] = probe - driven
-        if k == pours:
-            break
-        slow, fade, mix, creep = (decay[k] for decay in table.decays)
-        wall_part = table.wall_first[0][k] * excess + table.wall_first[1][k] * wall_excess
-        wall = room + wall_part * slow + (wall_excess - wall_part) * fade
-        a, b, left, far = a * slow, b * fade, left * mix, far * creep
-        driven = room + a * slow_gain[k] + b * wall_gain[k] - left * mix_gain[k] - far * far_gain[k]
-        probe = driven + own[k] * table.own_decay[k]
-        before = room + a + b
-        step = table.fixed[k] + table.share[k] * before
-        liquid, left, far = before + step, left + far + (1.0 - slow_share) * step, slow_share * step
-        liquid_c[k, 0], liquid_c[k, 1] = before, liquid
+    levels, room, slow_share = table.levels(), table.room, table["slow_share"]
+    excess = levels - room[:, None]
+    first = (table.liquid_first * excess).sum(axis=1)
+    slow = np.stack([first, excess[:, 0] - first], axis=1)
+    before = room[:-1] + (slow[:-1] * table.decays[:, :2]).sum(axis=1)
+    step = table.fixed + table.share * before
+    # The corner that was not stirred is stirred up by the next pour, and what is left there mixes like the rest.
+    none = np.zeros_like(step[:1])
+    corner = np.concatenate([none, -slow_share * step])
+    added = corner[:-1] * table.decays[:, 3] - (1.0 - slow_share) * step
+    unmixed = _carried(none[0], table.decays[:, 2], added)
+    inputs = np.concatenate([slow, np.stack([unmixed, corner], axis=1)], axis=1)
+    driven = room[:, None] + (inputs[:, :, None] * table.gains).sum(axis=1)
+    at_end = room[:-1, None] + ((inputs[:-1] * table.decays)[:, :, None] * table.gains[:-1]).sum(axis=1)
+    probe = levels[0, 0] + table["probe_offset_c"]
+    own = _carried(probe - driven[0], table.own_decay, at_end - driven[1:])
     share = np.stack([table["lag_share"], 1.0 - table["lag_share"]])
-    inputs = first, second, unmixed, corner
-    seen = [part * (gain * share).sum(axis=1) for part, gain in zip(inputs, table.gains, strict=True)]
+    seen = inputs * (table.gains * share).sum(axis=2)
     own_rate = np.broadcast_to(-1.0 / table.lags, own.shape)
-    rate = [np.zeros_like(first), table.slow, table.wall, table.mix, table.corner, own_rate[:, 0], own_rate[:, 1]]
-    amplitude = [table.room, *seen, own[:, 0] * share[0], own[:, 1] * share[1]]
-    return Modes(table.start, np.stack(rate, axis=1), np.stack(amplitude, axis=1), liquid_c)
+    rate = np.concatenate([np.zeros_like(room[:, None]), table.rates, own_rate], axis=1)
+    amplitude = np.concatenate([room[:, None], seen, own * share], axis=1)
+    return Modes(table.start, rate, amplitude, np.stack([before, levels[1:, 0]], axis=1))
 
 
 def at_pours(cup: Cup, theta: Array) -> Array:
@@ -208,17 +222,17 @@ def trace(cup: Cup, theta: Array, time_s: Array) -> tuple[Array, Array]:
     found = modes(cup, batch)
     start, rate, amplitude = found.start[:, 0].real, found.rate[..., 0].real, found.amplitude[..., 0].real
     slopes = np.concatenate([found.amplitude.imag, found.rate.imag, found.start.imag[:, None]], axis=1) / STEP
-    temperature, jacobian = np.empty_like(time_s), np.zeros((len(time_s), size))
-    patches = theta[cup.layout.patches]
-    edges = np.searchsorted(time_s, start[1:], side="left")
-    bounds = [0, *edges.tolist(), len(time_s)]
+    interval = np.searchsorted(start[1:], time_s, side="right")
+    since = (time_s - start[interval])[:, None]
+    decay = _exp(since * rate[interval])
+    parts = decay * amplitude[interval]
+    temperature = parts.sum(axis=1) + theta[cup.layout.patches][interval]
+    speed = (parts * rate[interval]).sum(axis=1, keepdims=True)
+    basis = np.concatenate([decay, parts * since, -speed], axis=1)
+    jacobian = np.zeros((len(time_s), size))
+    jacobian[np.arange(len(time_s)), moved + interval] = 1.0
+    edges = np.searchsorted(interval, np.arange(len(start) + 1))
     for k in range(len(start)):
-        here = slice(bounds[k], bounds[k + 1])
-        since = (time_s[here] - start[k])[:, None]
-        decay = np.exp(since * rate[k])
-        parts = decay * amplitude[k]
-        temperature[here] = parts.sum(axis=1) + patches[k]
-        speed = (parts @ rate[k])[:, None]
-        jacobian[here, :moved] = np.concatenate([decay, parts * since, -speed], axis=1) @ slopes[k]
-        jacobian[here, moved + k] = 1.0
+        here = slice(edges[k], edges[k + 1])
+        jacobian[here, :moved] = basis[here] @ slopes[k]
     return temperature, jacobian

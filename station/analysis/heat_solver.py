@@ -98,15 +98,15 @@ def _look(problem: Problem, place: Array) -> _Look:
     free, prior = problem.prior.free, problem.prior
     theta, turn = problem.scale.theta(place)
     model, jacobian = trace(problem.cup, theta, problem.trace.time_s)
-    by_end_point = jacobian[:, 0].copy()
-    jacobian[:, 0] = 0.0
-    jacobian += by_end_point[:, None] * turn
+    by_volume = problem.cup.layout.volumes
+    jacobian[:, by_volume] += jacobian[:, :1] * turn[by_volume]
+    jacobian[:, 0] *= turn[0]
     residual = problem.trace.temperature_c - model
     pull = (place[free] - prior.mean[free]) / prior.u[free]
     value, slope, curvature = loss(residual, problem.noise_c, problem.trace.step_c)
     secant = slope / np.where(np.abs(residual) < 1e-9, 1e-9, residual)
     weight = np.maximum(curvature, 0.5 * secant)
-    rows = jacobian[:, free]
+    rows = jacobian if len(free) == jacobian.shape[1] else jacobian[:, free]
     information = rows.T @ (rows * weight[:, None])
     information[np.diag_indices(len(free))] += prior.u[free] ** -2.0
     scale = 1.0 / np.sqrt(np.diag(information))
