@@ -67,6 +67,12 @@ class EndPoint:
     low: float
     high: float
 
+    def widened(self, u_more_cm3: float) -> EndPoint:
+        """With an independent uncertainty beside it; the interval keeps its shape."""
+        wider = float(np.hypot(self.u, u_more_cm3))
+        low, high = (self.value + (edge - self.value) * wider / self.u for edge in (self.low, self.high))
+        return EndPoint(self.value, wider, low, high)
+
 
 def _branch(problem: Problem, solution: Solution, portion: int) -> Branch:
     covariance = place_covariance(problem, solution)

@@ -14,13 +14,14 @@ from numpy.typing import NDArray
 
 from station.analysis.cup import pour_times
 from station.analysis.heat_inputs import Array
-from station.analysis.heat_solver import Problem, Solution, loss
+from station.analysis.heat_solver import Problem, Solution, loss, strain
 
 BLOCK = 10
 LARGEST_NOISE_C, LARGEST_BLOCK_RMS_C, LARGEST_BLOCK_C = 0.035, 0.035, 0.15
 LARGEST_SHARE_OUT = 0.10
-LARGEST_PULL = 3.5
-LEAST_STRETCH, LEAST_SHARE = 2.0, 0.3
+LARGEST_PULL, MOST_UNUSUAL = 3.5, 4.2
+LEAST_STRETCH, LEAST_SHARE, UNUSUAL_SHARE = 2.0, 0.3, 0.08
+"""When it does not describe the trace: least factor on u, least u over a portion, the same for an unusual cup only."""
 
 
 @dataclass(frozen=True)
@@ -49,24 +50,23 @@ def _blocks(problem: Problem, solution: Solution, time_s: Array) -> list[NDArray
 
 
 def _pulls(problem: Problem, solution: Solution) -> list[str]:
-    """Parameters that had to go far from what was known beforehand."""
-    prior, layout = problem.prior, problem.cup.layout
-    known = prior.free[prior.u[prior.free] < 1e3]
-    pull = np.zeros(len(prior.u))
-    pull[known] = (solution.place[known] - prior.mean[known]) / prior.u[known]
+    """Portions that had to go far from what was planned and marked."""
+    layout, pull = problem.cup.layout, strain(problem, solution)
     notes = [
         f"Portion {k + 1} does not look like its planned volume: was it missed, doubled or short?"
-        for k in np.flatnonzero(np.abs(pull[layout.volumes]) > LARGEST_PULL)
+        for k in np.flatnonzero(pull[layout.volumes] > LARGEST_PULL)
     ]
-    notes += [
+    return notes + [
         f"Portion {k + 1} seems to have been poured far from the moment that was marked."
-        for k in np.flatnonzero(np.abs(pull[layout.times]) > LARGEST_PULL)
+        for k in np.flatnonzero(pull[layout.times] > LARGEST_PULL)
     ]
-    others = np.abs(pull)
-    others[layout.volumes] = others[layout.times] = 0.0
-    if (others > LARGEST_PULL).any():
-        notes.append("The cup or the probe would have to be far from the usual to give this trace.")
-    return notes
+
+
+def _unusual(problem: Problem, solution: Solution) -> bool:
+    """Whether cup or probe had to go far from the usual: alone that hardly moves the end-point."""
+    layout, pull = problem.cup.layout, strain(problem, solution)
+    pull[layout.volumes] = pull[layout.times] = 0.0
+    return bool(pull.max() > MOST_UNUSUAL)
 
 
 def check(problem: Problem, solution: Solution, time_s: Array, residuals_c: Array) -> Check:
@@ -85,6 +85,9 @@ def check(problem: Problem, solution: Solution, time_s: Array, residuals_c: Arra
         notes.append(f"Something happened at about {moment:.0f} s: a spill, the lid, or the probe out of the liquid?")
     if np.mean(~kept) > LARGEST_SHARE_OUT:
         notes.append(f"{100.0 * np.mean(~kept):.0f} % of the samples do not fit and were set aside.")
+    share = LEAST_SHARE if notes else UNUSUAL_SHARE
+    if _unusual(problem, solution):
+        notes.append("The cup or the probe would have to be far from the usual to give this trace.")
     stretch = 1.0 if not notes else max(LEAST_STRETCH, float(np.sqrt(together)))
-    least = 0.0 if not notes else LEAST_SHARE * float(np.mean(np.diff(problem.scale.edges_cm3)))
+    least = 0.0 if not notes else share * float(np.mean(np.diff(problem.scale.edges_cm3)))
     return Check(not notes, stretch, least, tuple(notes))

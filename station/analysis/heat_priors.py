@@ -16,7 +16,7 @@ from station.analysis.cup import Cup
 from station.analysis.cup_layout import INDEX, Layout
 from station.analysis.heat_inputs import Array, Estimate, HeatSetup, Pour, Trace
 
-SLOW_SHARE, GROUP_PRESS_S = 0.06, 3.0
+SLOW_SHARE, GROUP_PRESS_S = 0.03, 3.0
 
 FREE = 1e6
 """Standard uncertainty of a parameter about which nothing is known."""

@@ -11,7 +11,7 @@ from station.analysis.cup_layout import INDEX
 from station.analysis.heat_branches import Branch, branches
 from station.analysis.heat_inputs import Array, HeatSetup, Pour, Trace
 from station.analysis.heat_priors import Prior, cup_of, prior_of, start_temperature
-from station.analysis.heat_solver import Problem, Solution, likely_noise, solve
+from station.analysis.heat_solver import Problem, Solution, likely_noise, solve, strain
 from station.analysis.heat_start import bends, heat_taken_up, plateaus
 
 PATCH = 0.008
@@ -20,7 +20,10 @@ PATCH = 0.008
 ROUGH_C, COARSE_C, SUSPECT_C = 0.3, 0.05, 0.03
 """Noise scales, °C, of the first two passes, and the one from which every portion is tried."""
 
-STARTS = 3
+STARTS = 2
+STRAINED = 3.5
+"""Pull on what was known beforehand (in its u) from which the fit may be caught away from the best."""
+
 PRESSES_S = (1.0, -4.0, 5.0, 9.0)
 
 
@@ -81,7 +84,7 @@ def search(setup: HeatSetup, pours: Sequence[Pour], trace: Trace) -> tuple[Probl
     problem = Problem(cup_of(setup, pours, trace), prior, trace, ROUGH_C)
     starts = _in_time(problem, _starts(prior, setup, pours, late))
     fine, best = _refined(problem, _apart([_rough(problem, start) for start in starts[:STARTS]]))
-    if fine.noise_c > SUSPECT_C:
+    if fine.noise_c > SUSPECT_C or strain(fine, best).max() > STRAINED:
         fine, best = _refined(problem, [best, *(_rough(problem, start) for start in starts)])
     fine = replace(fine, noise_c=likely_noise(best.residuals_c, trace.step_c))
     return fine, branches(fine, best.place)

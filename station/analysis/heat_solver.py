@@ -15,7 +15,7 @@ import numpy as np
 
 from station.analysis.cup import Cup, trace
 from station.analysis.heat_inputs import Array, Trace
-from station.analysis.heat_priors import Prior
+from station.analysis.heat_priors import FREE, Prior
 from station.analysis.heat_scale import PlanScale
 
 LEAST_NOISE_STEPS, MOST_NOISE_C = 0.12, 0.3
@@ -165,6 +165,14 @@ def solve(
     slope = float(-2.0 * here.gradient[0] / here.scale[0])
     found = _information(problem, here)
     return Solution(here.place, here.theta, here.turn, here.cost, slope, here.residuals_c, found, steps)
+
+
+def strain(problem: Problem, solution: Solution) -> Array:
+    """How far each parameter (shape size) had to go from what was known beforehand, in its u; 0 without a prior."""
+    prior = problem.prior
+    known = (prior.u > 0.0) & (prior.u < FREE)
+    gone = np.abs(solution.place - prior.mean) / np.where(known, prior.u, 1.0)
+    return np.where(known, gone, 0.0)
 
 
 def _information(problem: Problem, here: _Look) -> Array:

@@ -83,6 +83,14 @@ def test_a_rate_that_meets_a_lag_stays_finite() -> None:
     assert np.isfinite(trace(_cup(), theta, TIME_S)[0]).all()
 
 
+def test_pours_tried_in_the_wrong_order_stay_finite() -> None:
+    theta = _theta(log_mixing_s=-4.0, log_slow_mixing_s=-3.0)
+    theta[_cup().layout.times] = theta[_cup().layout.times][::-1]
+    assert np.isfinite(modes(_cup(), theta[None]).amplitude).all()
+    temperature, jacobian = trace(_cup(), theta, TIME_S)
+    assert np.isfinite(temperature).all() and np.isfinite(jacobian).all()
+
+
 def test_batch_agrees_with_single() -> None:
     both = modes(_cup(), np.stack([_theta(), _theta(start_c=25.0)]))
     assert np.allclose(both.amplitude[..., 1], modes(_cup(), _theta(start_c=25.0)[None]).amplitude[..., 0])

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from station.analysis.heat_balance import fit_trace
+from station.analysis.heat_balance import UNEVEN, fit_trace
 from station.analysis.heat_inputs import Estimate, HeatFit, HeatRefused, HeatSetup, Pour, Trace
 from tests.benchmarks.bench_heat_cases import pours_of, setup_of, trace_of
 from tests.benchmarks.scenes import Scene, make_scene
@@ -61,10 +61,26 @@ def test_result_names_every_parameter(fitted: HeatFit) -> None:
     assert (np.diag(fitted.covariance) >= 0.0).all()
 
 
-def test_end_point_u_agrees_with_the_profile_of_the_bound() -> None:
+def test_end_point_u_is_the_bound_and_what_uneven_stirring_adds() -> None:
     case = model_scene(3)
     fit = fit_trace(case.trace, case.pours, case.setup)
-    assert fit.u_end_point_cm3 == pytest.approx(case.bound_cm3(), rel=0.4)
+    uneven_cm3 = UNEVEN * fit.parameters[fit.names.index("slow_share")] * 5.0
+    assert fit.u_end_point_cm3 == pytest.approx(np.hypot(case.bound_cm3(), uneven_cm3), rel=0.25)
+
+
+def test_presses_far_later_than_any_group_do_not_trap_the_fit() -> None:
+    case = model_scene(7014)
+    fit = fit_trace(case.trace, case.pours, case.setup)
+    assert fit.parameters[fit.names.index("press_s")] > 11.0
+    assert fit.end_point_cm3 == pytest.approx(case.end_point_cm3, abs=0.15)
+
+
+def test_uneven_stirring_widens_the_interval() -> None:
+    scene = make_scene(3019, "poor_stirring")
+    fit = fit_trace(trace_of(scene), pours_of(scene), setup_of(scene))
+    share = abs(fit.parameters[fit.names.index("slow_share")])
+    assert share > 0.02
+    assert fit.u_end_point_cm3 > UNEVEN * share * 5.0
 
 
 @pytest.mark.parametrize("seed", range(6))
