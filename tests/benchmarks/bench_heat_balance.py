@@ -38,6 +38,7 @@ class Tally:
     """What became of the scenes of one row."""
 
     errors: list[float] = field(default_factory=list)
+    u: list[float] = field(default_factory=list)
     bounds: list[float] = field(default_factory=list)
     covered: list[bool] = field(default_factory=list)
     described: list[bool] = field(default_factory=list)
@@ -51,6 +52,7 @@ class Tally:
         """Count one fit against the truth."""
         assert fit.enthalpy_kj_mol is not None and fit.u_enthalpy_kj_mol is not None
         self.errors.append(fit.end_point_cm3 - end_point_cm3)
+        self.u.append(fit.u_end_point_cm3)
         self.bounds.append(bound_cm3)
         self.covered.append(fit.interval_95_cm3[0] <= end_point_cm3 <= fit.interval_95_cm3[1])
         self.described.append(fit.describes_trace)
@@ -72,7 +74,7 @@ class Tally:
 
     def join(self, other: Tally) -> None:
         """Take over another row's counts."""
-        for name in ("errors", "bounds", "covered", "described", "enthalpy", "enthalpy_covered", "lines", "cpu_s"):
+        for name in ("errors", "u", "bounds", "covered", "described", "enthalpy", "enthalpy_covered", "lines", "cpu_s"):
             getattr(self, name).extend(getattr(other, name))
         self.refused += other.refused
 
