@@ -24,8 +24,8 @@ from tests.benchmarks.scenes_model import model_scene
 UNCERTAIN_CM3 = (0.02, 0.1, 0.3)
 QUICK_S, GRAPH_S = 20.0, 40.0
 HEADER = (
-    f"{'cups (figures in cm³)':<28}{'n':>4} | {'bias':>6} {'rms':>6} {'±':>6} {'rms/b':>6} {'cover':>6} {'dH %':>5} {'ms':>4} "
-    f"| {'lines bias':>10} {'rms':>5}"
+    f"{'cups (figures in cm³)':<28}{'n':>4} | {'bias':>6} {'rms':>6} {'±':>6} {'rms/b':>6} {'cover':>6} {'dH %':>5} "
+    f"{'ms':>4} | {'lines bias':>10} {'rms':>5}"
 )
 
 
