@@ -24,7 +24,7 @@ from tests.benchmarks.scenes_model import model_scene
 UNCERTAIN_CM3 = (0.02, 0.1, 0.3)
 QUICK_S, GRAPH_S = 20.0, 40.0
 HEADER = (
-    f"{'cups (figures in cm³)':<28}{'n':>4} | {'bias':>6} {'rms':>6} {'±':>6} {'rms/b':>6} {'cover':>6} {'dH %':>5} "
+    f"{'cups (figures in cm³)':<26}{'n':>4} | {'bias':>6} {'rms':>6} {'±':>6} {'rms/b':>6} {'cover':>5} {'dH %':>5} "
     f"{'ms':>4} | {'lines bias':>10} {'rms':>5}"
 )
 
@@ -35,8 +35,8 @@ def row(name: str, tally: Tally) -> str:
     rms = np.sqrt(np.mean(error**2))
     straight = f"{lines.mean():>+10.2f} {np.sqrt(np.mean(lines**2)):>5.2f}" if len(lines) else f"{'–':>10} {'–':>5}"
     return (
-        f"{name:<28}{len(error):>4} | {error.mean():>+6.3f} {rms:>6.3f} {np.sqrt(np.mean(np.square(tally.u))):>6.3f} "
-        f"{rms / np.sqrt(np.mean(limit**2)):>6.2f} {100.0 * np.mean(tally.covered):>5.0f}% "
+        f"{name:<26}{len(error):>4} | {error.mean():>+6.3f} {rms:>6.3f} {np.sqrt(np.mean(np.square(tally.u))):>6.3f} "
+        f"{rms / np.sqrt(np.mean(limit**2)):>6.2f} {100.0 * np.mean(tally.covered):>4.0f}% "
         f"{100.0 * np.mean(tally.enthalpy):>+5.1f} {1000.0 * np.median(tally.cpu_s):>4.0f} | {straight}"
     )
 
