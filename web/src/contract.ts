@@ -23,7 +23,8 @@ export interface Settle {
   sure: number | null;
 }
 
-export type Probe = "ok" | "failing" | "lost";
+/** "none": an ordinary thermometer is used on this bench. */
+export type Probe = "ok" | "failing" | "lost" | "none";
 
 export interface Instruction {
   code: string;
@@ -41,6 +42,7 @@ export interface Portion {
   volume_cm3: number;
   early: boolean;
   unsure: boolean;
+  unsure_reason: string | null;
 }
 
 /** One settled temperature; `volume_cm3` is the total added so far; portion 0 is the start. */
@@ -51,12 +53,19 @@ export interface Reading {
   u_c: number | null;
   settled: boolean;
   unsure: boolean;
+  reason: string;
+  /** Typed by hand from an ordinary thermometer. */
+  typed: boolean;
+  /** When it was put down / s since the start of its repeat. */
+  time_s: number;
 }
 
 export interface Repeat {
   repeat: number;
   status: "running" | "ended" | "set aside";
   reason: string | null;
+  /** Whether a repeat that was set aside can count again. */
+  restorable: boolean;
   started_s: number;
   portions: Portion[];
   readings: Reading[];
@@ -80,13 +89,73 @@ export interface Question {
   answers: readonly { answer: string; label: string }[];
 }
 
+/** T = intercept_c + slope_c_cm3 · V, as a student placed it. */
+export interface PlacedLine {
+  slope_c_cm3: number;
+  intercept_c: number;
+}
+
+/** What the students read off their own lines; all null when they could not read anything. */
+export interface OwnReading {
+  end_point_cm3: number | null;
+  change_c: number | null;
+  before: PlacedLine | null;
+  after: PlacedLine | null;
+  time_s: number;
+}
+
+/** Whether results may be seen yet, and what they wait for. */
+export interface Gate {
+  rule: "at once" | "after own reading" | "when shown";
+  shown: boolean;
+  waits_for: null | "end" | "own reading" | "staff";
+}
+
+export interface Note {
+  id: number;
+  text: string;
+  repeat: number | null;
+  portion: number | null;
+  time_s: number;
+  withdrawn: boolean;
+}
+
+/** `division_c` null: not told yet. */
+export type Thermometer = { kind: "probe" } | { kind: "typed"; division_c: number | null };
+
+export interface HazardStatement {
+  code: string;
+  text: string;
+}
+
+export interface GuideSubstance {
+  name: string;
+  amount: string;
+  concentration_mol_dm3: number | null;
+  pictograms: readonly string[];
+  signal: string | null;
+  hazards: readonly HazardStatement[];
+  basis: string;
+  /** Taken for a concentration that the students are to find. */
+  assumed_mol_dm3: number | null;
+}
+
+/** What to know before the start, and how to clear up. */
+export interface Guide {
+  in_cup: readonly GuideSubstance[];
+  added: readonly GuideSubstance[];
+  cautions: readonly string[];
+  clearing_up: readonly string[];
+  first: string;
+}
+
 /** What the station says of itself, without the samples. */
 export interface View {
   seq: number;
   boot: string;
   time_s: number;
   speed: number;
-  bench: { name: string; virtual: boolean; panel: string };
+  bench: { name: string; virtual: boolean; panel: string; language?: string; units?: string };
   /** Why nothing can be kept just now, in words. */
   fault: string | null;
   plan: Plan;
@@ -105,7 +174,16 @@ export interface View {
   alkali_temperature_c: number | null;
   repeats: Repeat[];
   mean: MeanPoint[];
+  /** Null until `results.shown`. */
   result: Result | null;
+  results: Gate;
+  own_reading: OwnReading | null;
+  group: string | null;
+  notes: readonly Note[];
+  thermometer: Thermometer;
+  /** Another group's readings are shown in place of the own ones. */
+  adopted: { label: string; repeats: number } | null;
+  guide: Guide;
   questions: readonly Question[];
 }
 

@@ -4,13 +4,18 @@ import type { View } from "./contract";
 import type { OnceResult, PortionsResult } from "./results";
 import { words } from "./words";
 
-export interface PortionsPlan {
-  kind: "portions";
+interface AnyPlan {
   title: string;
+  repeats: number;
+  results: "at once" | "after own reading" | "when shown";
+  prompts: "station" | "own judgement";
+}
+
+export interface PortionsPlan extends AnyPlan {
+  kind: "portions";
   acid: { name: string; volume_cm3: number; concentration_mol_dm3: number | null };
   alkali: { name: string; concentration_mol_dm3: number };
   portions: { volume_cm3: number; count: number };
-  repeats: number;
 }
 
 /** A solution has a volume and a concentration, water only a volume, a weighed solid a mass. */
@@ -21,14 +26,12 @@ export interface Substance {
   mass_g: number | null;
 }
 
-export interface OncePlan {
+export interface OncePlan extends AnyPlan {
   kind: "once";
-  title: string;
   liquid: Omit<Substance, "mass_g">;
   addition: Substance & { temperature_c: number | null };
   /** How long the temperature is recorded before and after the moment of mixing / s. */
   timing: { before_s: number; after_s: number };
-  repeats: number;
 }
 
 export type Plan = PortionsPlan | OncePlan;

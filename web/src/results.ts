@@ -10,14 +10,60 @@ export interface Refused {
 /** What is said of one repeat beside its numbers. */
 export interface RepeatRemarks {
   repeat: number;
+  steps?: Steps;
   straight_lines?: unknown;
   heat_balance?: unknown;
   refused?: Refused;
   notes?: readonly string[];
 }
 
+/** One line of a calculation: in words, in symbols, with the numbers put in, and its result. */
+export interface WorkedStep {
+  text: string;
+  formula: string;
+  working: string;
+  value: number;
+  u: number;
+  unit: string;
+}
+
+export interface Steps {
+  straight_lines?: readonly WorkedStep[];
+  heat_balance?: readonly WorkedStep[];
+}
+
+/** The value that books give. */
+export interface Accepted {
+  enthalpy_kj_mol: number;
+  u: number;
+  text: string;
+  source: string;
+}
+
+/** Own moments against the station's: what the difference cost. */
+export interface Judgement {
+  repeats: readonly {
+    repeat: number;
+    portions: readonly {
+      portion: number;
+      own_s: number | null;
+      own_c: number | null;
+      station_s: number | null;
+      station_c: number | null;
+    }[];
+  }[];
+  own: { minutes: number; end_point_cm3: number | null };
+  station: { minutes: number; end_point_cm3: number | null };
+  waited_too_long_s: number;
+  too_early: number;
+  words: readonly string[];
+}
+
 interface Found {
   seq: number;
+  steps?: Steps;
+  accepted?: Accepted | null;
+  judgement?: Judgement | null;
   refused: Refused;
   notes?: readonly string[];
 }
@@ -47,6 +93,16 @@ export interface Crossing extends EndPoint {
 /** The fit of the whole trace. */
 export interface HeatBalance extends EndPoint {
   describes_trace: boolean;
+  enthalpy_kj_mol?: number | null;
+  u_enthalpy_kj_mol?: number | null;
+  acid_mol_dm3?: number | null;
+  u_acid_mol_dm3?: number | null;
+}
+
+/** Readings as they would be if every portion warmed the same heat capacity and nothing were lost. */
+export interface Corrected {
+  volume_cm3: readonly number[];
+  temperature_c: readonly number[];
 }
 
 export interface PortionsResult extends Found {

@@ -63,6 +63,7 @@ export const words = {
   settling: "waiting for the temperature to settle",
   probe: {
     ok: "",
+    none: "",
     failing: "Some readings fail. Check the probe’s plug.",
     lost: "The probe does not answer. Check that it is plugged in; the practical goes on when it is back.",
   } satisfies Record<Probe, string>,

@@ -5,15 +5,15 @@ import type { OncePlan, OnceView, PortionsPlan } from "../src/plan";
 import type { Extended, HeatOnce, OnceRepeat } from "../src/results";
 
 export function repeatOf(repeat: number, fields: Partial<Repeat> = {}): Repeat {
-  return { repeat, status: "running", reason: null, started_s: 100 * repeat, portions: [], readings: [], ...fields };
+  return { repeat, status: "running", reason: null, started_s: 100 * repeat, restorable: false, portions: [], readings: [], ...fields };
 }
 
 export function portionAt(portion: number, time_s: number) {
-  return { portion, time_s, volume_cm3: 5, early: false, unsure: false };
+  return { portion, time_s, volume_cm3: 5, early: false, unsure: false, unsure_reason: null };
 }
 
 export function readingAt(portion: number, temperature_c: number | null, volume_cm3 = 5 * portion) {
-  return { portion, volume_cm3, temperature_c, u_c: 0.03, settled: true, unsure: false };
+  return { portion, volume_cm3, temperature_c, u_c: 0.03, settled: true, unsure: false, reason: "", typed: false, time_s: 0 };
 }
 
 export const plan: PortionsPlan = {
@@ -23,6 +23,8 @@ export const plan: PortionsPlan = {
   alkali: { name: "sodium hydroxide", concentration_mol_dm3: 0.5 },
   portions: { volume_cm3: 5, count: 3 },
   repeats: 2,
+  results: "at once",
+  prompts: "station",
 };
 
 const view: View = {
@@ -49,6 +51,13 @@ const view: View = {
   repeats: [repeatOf(1, { portions: [portionAt(1, 20)] })],
   mean: [],
   result: null,
+  results: { rule: "at once", shown: true, waits_for: null },
+  own_reading: null,
+  group: null,
+  notes: [],
+  thermometer: { kind: "probe" },
+  adopted: null,
+  guide: { in_cup: [], added: [], cautions: [], clearing_up: [], first: "" },
   questions: [],
 };
 
@@ -72,6 +81,8 @@ export const oncePlan: OncePlan = {
   addition: { name: "potassium chloride", volume_cm3: null, concentration_mol_dm3: null, mass_g: 12, temperature_c: null },
   timing: { before_s: 90, after_s: 180 },
   repeats: 2,
+  results: "at once",
+  prompts: "station",
 };
 
 export const extended: Extended = {
