@@ -1,7 +1,7 @@
 // Sending an act, once: the same act keeps its key until the station has answered, so that pressing again after a
 // lost answer cannot add a portion twice.
 
-import type { State } from "./contract";
+import type { PlacedLine, State } from "./contract";
 
 export interface Act {
   act: string;
@@ -12,14 +12,26 @@ export interface Act {
   reason?: string;
   question?: string;
   answer?: string;
+  /** Of an ordinary thermometer; null goes back to the probe. */
+  division_c?: number | null;
+  end_point_cm3?: number | null;
+  change_c?: number | null;
+  before?: PlacedLine | null;
+  after?: PlacedLine | null;
+  label?: string;
+  text?: string;
+  note?: number;
+  csv?: string;
 }
 
+/** `code` is the station's own word for why, for programs. */
 export type Outcome =
   | { kind: "accepted"; state: State }
-  | { kind: "refused"; words: string; state: State | null }
+  | { kind: "refused"; code: string | null; words: string; state: State | null }
   | { kind: "unanswered" };
 
 interface Problem {
+  code?: string;
   title?: string;
   detail?: string;
   state?: State;
@@ -53,7 +65,7 @@ export async function readAnswer(answer: Response): Promise<Outcome> {
   const problem = (body ?? {}) as Problem;
   if (answer.status >= 500 || answer.ok) return { kind: "unanswered" };
   const words = problem.detail ?? problem.title ?? `${answer.status} ${answer.statusText}`;
-  return { kind: "refused", words, state: problem.state ?? null };
+  return { kind: "refused", code: problem.code ?? null, words, state: problem.state ?? null };
 }
 
 /** Send one act and wait for its answer. */
