@@ -41,7 +41,7 @@ export function App({ model, now_ms, take }: Props) {
           <Corrections view={view} acting={acting} />
         </div>
         <div class="seeing">
-          <Seeing view={view} model={model} />
+          <Seeing view={view} model={model} acting={acting} take={take} />
         </div>
       </main>
     </>

@@ -1,8 +1,9 @@
 // What there is to see, by the kind of practical.
 
-import type { View } from "../contract";
+import type { Message, View } from "../contract";
 import { type Model, pouredAt, runningRepeat } from "../model";
 import { type OnceView, type PortionsView, isOnce } from "../plan";
+import type { Acting } from "./acting";
 import { OnceFigure } from "./once_figure";
 import { OnceNumbers } from "./once_table";
 import { Readings } from "./readings";
@@ -45,6 +46,13 @@ function SeeingOnce({ view, model }: { view: OnceView; model: Model }) {
   );
 }
 
-export function Seeing({ view, model }: { view: View; model: Model }) {
+interface Props {
+  view: View;
+  model: Model;
+  acting: Acting;
+  take: (message: Message) => void;
+}
+
+export function Seeing({ view, model }: Props) {
   return isOnce(view) ? <SeeingOnce view={view} model={model} /> : <SeeingPortions view={view as PortionsView} model={model} />;
 }
