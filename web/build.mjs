@@ -1,5 +1,6 @@
 // Bundles the page: `node build.mjs [OUT] [--watch]`. OUT defaults to ../station/page.
-// Files get hashed names; index.html, written last, names them.
+// Files get hashed names; index.html, written last, names the script and the style the page starts with. What is
+// imported with `import()` travels only when it is asked for.
 import { mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -11,9 +12,10 @@ const watch = words.includes("--watch");
 const out = path.resolve(words.find((word) => !word.startsWith("--")) ?? path.join(web, "../station/page"));
 
 async function writePage(result) {
-  const fresh = Object.keys(result.metafile.outputs).map((name) => path.basename(name));
-  const script = fresh.find((name) => name.endsWith(".js"));
-  const style = fresh.find((name) => name.endsWith(".css"));
+  const outputs = Object.entries(result.metafile.outputs);
+  const fresh = outputs.map(([name]) => path.basename(name));
+  const builtFrom = (source) => path.basename(outputs.find(([, { entryPoint }]) => entryPoint === source)[0]);
+  const [script, style] = [builtFrom(options.entryPoints.page), builtFrom(options.entryPoints.style)];
   const template = await readFile(path.join(web, "index.html"), "utf8");
   await mkdir(out, { recursive: true });
   for (const file of result.outputFiles) await writeFile(path.join(out, path.basename(file.path)), file.contents);
@@ -27,9 +29,11 @@ const options = {
   absWorkingDir: web,
   entryPoints: { page: "src/main.tsx", style: "src/style.css" },
   entryNames: "[name]-[hash]",
+  chunkNames: "[name]-[hash]",
   outdir: out,
   bundle: true,
   format: "esm",
+  splitting: true,
   target: ["chrome87", "firefox85", "safari14.1"],
   minify: !watch,
   legalComments: "none",

@@ -1,4 +1,24 @@
 // Numbers as the page writes them: a true minus sign, never an exponent, as many decimals as the quantity earns.
+// They have a dot: the catalogue (./words) puts the reader's decimal sign into all it says, and `decimal` does so for a
+// number that stands alone (chart ticks, table cells). Paths and attributes of a drawing keep the dot.
+
+let decimalSign = ".";
+
+/** The reader's decimal sign, set by the catalogue together with the language. */
+export function setDecimalSign(sign: string): void {
+  decimalSign = sign;
+}
+
+/** A number, or a text with numbers, as the reader writes it: 4.5 becomes 4,5. Addresses and versions keep their dots. */
+export function decimal(text: string): string {
+  return withDecimalSign(text, decimalSign);
+}
+
+/** `text` with `sign` in its decimal numbers. */
+export function withDecimalSign(text: string, sign: string): string {
+  if (sign === ".") return text;
+  return text.replace(/\d+(?:\.\d+)+/g, (number) => (number.split(".").length === 2 ? number.replace(".", sign) : number));
+}
 
 /** `value` with `decimals` decimals. */
 export function fixed(value: number, decimals: number): string {
@@ -16,7 +36,7 @@ export function short(value: number, decimals = 2): string {
 
 /** The same words with numbers kept together with their unit, so that no line ends between them. */
 export function keptTogether(text: string): string {
-  return text.replace(/(\d) (?=cm³|°C|s\b|min\b|mol|g\b|k?J\b)/g, "$1\u00a0");
+  return text.replace(/(\d) (?=cm³|mL|M\b|°C|s\b|min\b|mol|g\b|k?J\b)/g, "$1\u00a0");
 }
 
 /** Decimal places of a number known to `u`; -1 stands for whole tens. One digit of u counts, two when the first is
