@@ -1,0 +1,39 @@
+// The last thing done to everything the catalogue says: the reader's units and decimal sign.
+
+import { withDecimalSign } from "../format";
+
+export type Units = "cm³ and mol/dm³" | "mL and M";
+
+/** A concentration by itself. Inside a larger unit ("kJ/(mol/dm³)", "mol dm⁻³ s⁻¹") an M would read as a factor of its
+ * own: there only the volume changes. */
+const CONCENTRATION = /(\/\(?)?\b(m?)mol(?:\/dm³| dm⁻³)(?! ?[a-zA-Z]+⁻|\/)/g;
+
+function inLitres(text: string): string {
+  return text
+    .replace(CONCENTRATION, (found: string, inUnit: string | undefined, milli: string) => (inUnit ? found : `${milli}M`))
+    .replace(/cm⁻³/g, "mL⁻¹")
+    .replace(/dm⁻³/g, "L⁻¹")
+    .replace(/cm³/g, "mL")
+    .replace(/dm³/g, "L");
+}
+
+/** `text` in the reader's units and with the reader's decimal sign. One litre is exactly one dm³, so cm³ and mL may be
+ * exchanged in any unit: J/(cm³ K) is J/(mL K). */
+export function unitsOf(units: Units, text: string, decimalSign: string): string {
+  return withDecimalSign(units === "mL and M" ? inLitres(text) : text, decimalSign);
+}
+
+/** A copy of a catalogue in which every text, and every text that a function returns, has gone through `dress`. */
+export function dressed<T>(part: T, dress: (text: string) => string): T {
+  return dressedAny(part, dress) as T;
+}
+
+function dressedAny(part: unknown, dress: (text: string) => string): unknown {
+  if (typeof part === "string") return dress(part);
+  if (typeof part === "function") {
+    return (...given: unknown[]) => dressedAny((part as (...given: unknown[]) => unknown)(...given), dress);
+  }
+  if (Array.isArray(part)) return part.map((one) => dressedAny(one, dress));
+  if (part === null || typeof part !== "object") return part;
+  return Object.fromEntries(Object.entries(part).map(([name, one]) => [name, dressedAny(one, dress)]));
+}
