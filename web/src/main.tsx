@@ -3,6 +3,8 @@
 import { render } from "preact";
 import { App } from "./app";
 import { Feed } from "./feed";
+import { onWords, wordsVersion } from "./words";
+import { startWords, stationSpeaks } from "./words/choice";
 
 /** Ages must move on while nothing is heard. */
 const AGE_MS = 500;
@@ -14,11 +16,16 @@ if (!root) throw new Error("index.html has no #page");
 
 let frame = 0;
 let timer = 0;
+/** Nothing is drawn before the words are there: a screen reader must not be told everything twice. */
+let spoken = false;
 const draw = () => {
   cancelAnimationFrame(frame);
   clearTimeout(timer);
   frame = timer = 0;
-  render(<App model={feed.model} now_ms={performance.now()} take={(message) => feed.take(message)} />, root);
+  if (feed.model.view) stationSpeaks(feed.model.view.bench);
+  if (!spoken) return;
+  // Another key after a change of language or units: everything is said afresh.
+  render(<App key={wordsVersion()} model={feed.model} now_ms={performance.now()} take={(message) => feed.take(message)} />, root);
 };
 const askForDraw = () => {
   if (timer) return;
@@ -28,4 +35,8 @@ const askForDraw = () => {
 const feed = new Feed(askForDraw);
 feed.start();
 setInterval(askForDraw, AGE_MS);
-draw();
+onWords(askForDraw);
+void startWords().then(() => {
+  spoken = true;
+  draw();
+});

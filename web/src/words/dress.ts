@@ -2,7 +2,8 @@
 
 import { withDecimalSign } from "../format";
 
-export type Units = "cm³ and mol/dm³" | "mL and M";
+/** cm³ and mol/dm³, or mL and M; by the station's own names for them. */
+export type Units = "cm3" | "mL";
 
 /** A concentration by itself. Inside a larger unit ("kJ/(mol/dm³)", "mol dm⁻³ s⁻¹") an M would read as a factor of its
  * own: there only the volume changes. */
@@ -20,7 +21,7 @@ function inLitres(text: string): string {
 /** `text` in the reader's units and with the reader's decimal sign. One litre is exactly one dm³, so cm³ and mL may be
  * exchanged in any unit: J/(cm³ K) is J/(mL K). */
 export function unitsOf(units: Units, text: string, decimalSign: string): string {
-  return withDecimalSign(units === "mL and M" ? inLitres(text) : text, decimalSign);
+  return withDecimalSign(units === "mL" ? inLitres(text) : text, decimalSign);
 }
 
 /** A copy of a catalogue in which every text, and every text that a function returns, has gone through `dress`. */

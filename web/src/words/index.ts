@@ -11,6 +11,7 @@
 // Numbers that stand alone on the screen and in no sentence (chart ticks, table cells) go through `decimal(text)` of
 // ../format; what is typed may have a comma or a dot in every language (../typed).
 // Write units as "cm³" and "mol/dm³" and decimals with a dot: the catalogue turns them into what the reader chose.
+// Which language and units are spoken follows from ./choice: `chooseLanguage`, `chooseUnits`.
 // A reason, act or other code that is sent to the station stays English in the message: show `said(code)`, send `code`.
 //
 // How to add words: one file per topic and language.
@@ -57,7 +58,8 @@ const loaders: Record<LanguageCode, () => Promise<Language>> = {
 const MOST_REMEMBERED = 2000;
 
 let current: Language = english;
-let units: Units = "cm³ and mol/dm³";
+let units: Units = "cm3";
+let spoken: LanguageCode = "en";
 let wanted: LanguageCode = "en";
 let version = 0;
 const remembered = new Map<string, string>();
@@ -97,7 +99,7 @@ export async function setLanguage(code: LanguageCode): Promise<boolean> {
     const language = await loaders[code]();
     // Asked for another one meanwhile: that one comes by itself.
     if (wanted !== code || language === current) return true;
-    current = language;
+    [current, spoken] = [language, code];
     change();
     return true;
   } catch {
@@ -113,11 +115,7 @@ export function setUnits(chosen: Units): void {
 }
 
 /** The language and units now spoken. */
-export const speaking = (): { language: LanguageCode; units: Units; tag: string } => ({
-  language: wanted,
-  units,
-  tag: current.tag,
-});
+export const speaking = (): { language: LanguageCode; units: Units } => ({ language: spoken, units });
 
 /** Changes whenever language or units do: the `key` of the page's root. */
 export const wordsVersion = (): number => version;
