@@ -17,6 +17,7 @@ from station.record.journal import JournalError
 from station.server.access import ACTING, Access
 from station.server.access_requires import requires
 from station.server.access_routes import add_access
+from station.server.downloads import add_downloads
 from station.server.guard import LARGEST_BODY, Guard
 from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
 from station.server.stream import sequence_number, stream
@@ -50,6 +51,7 @@ def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAP
     _add_looking(app, watch)
     _add_acting(app, watch)
     add_access(app, watch, access)
+    add_downloads(app, watch)
     if PAGE.is_dir():
         app.mount("/page", StaticFiles(directory=PAGE), name="page")
 

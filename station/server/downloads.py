@@ -1,0 +1,124 @@
+"""The record to take away: CSV files, a spreadsheet, the journal. Looking is free; no result before it is shown.
+
+Everything is made in a thread, one download at a time: thirty groups that press at once wait for each other, and
+sampling waits for none of them.
+"""
+
+import re
+import unicodedata
+from collections.abc import AsyncIterator, Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Annotated, Literal
+
+from anyio import CapacityLimiter
+from anyio.to_thread import run_sync
+from fastapi import FastAPI, Query
+from fastapi.responses import Response, StreamingResponse
+
+from station.practical.events import EVENTS, PlanChosen, SampleTaken
+from station.practical.state import State
+from station.practical.view import View
+from station.record.exchange import readings_text, record_text
+from station.record.exchange_journal import journal_piece, newest_began
+from station.record.journal import JournalError, read_events
+from station.record.spreadsheet import spreadsheet
+from station.record.spreadsheet_sheets import record_sheets
+from station.server.problems import problem
+from station.server.watch import Watch
+
+Decimal = Annotated[Literal["dot", "comma"], Query(description="comma: semicolons and a decimal comma")]
+CSV, LINES = "text/csv", "application/jsonl"
+XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+EARLIEST_YEAR = 2025
+"""A clock that was never set says something earlier: then a file's name has no date."""
+
+_WORDS = tuple(kind for kind in EVENTS if kind != SampleTaken.kind)
+
+
+def add_downloads(app: FastAPI, watch: Watch) -> None:
+    """Add the downloads to the application."""
+    one_at_a_time = CapacityLimiter(1)
+    folder = watch.bench.journal.path.parent
+
+    async def made(ending: str, media_type: str, make: Callable[[View, State], bytes]) -> Response:
+        # What is shown and the state are taken together, here; both are never changed, so a thread may read them.
+        view, state = watch.view(), watch.bench.state
+
+        def work() -> tuple[bytes, str]:
+            return make(view, state), file_name(view["bench"]["name"], _begun(folder), ending)
+
+        try:
+            content, name = await run_sync(work, limiter=one_at_a_time)
+        except (JournalError, OSError) as error:
+            return problem(503, "not_made", f"The file could not be made. {error}")
+        return Response(content, media_type=media_type, headers=_attached(name))
+
+    @app.get("/api/record.csv", response_class=Response, responses=_file(CSV))
+    async def record_csv(decimal: Decimal = "dot") -> Response:
+        """All good samples of the repeats that count, and the portions."""
+        comma = decimal == "comma"
+        return await made("record.csv", CSV, lambda _, state: record_text(state, decimal_comma=comma).encode())
+
+    @app.get("/api/readings.csv", response_class=Response, responses=_file(CSV))
+    async def readings_csv(decimal: Decimal = "dot") -> Response:
+        """The readings; another bench can take them over."""
+        comma = decimal == "comma"
+        return await made("readings.csv", CSV, lambda _, state: readings_text(state, decimal_comma=comma).encode())
+
+    @app.get("/api/record.xlsx", response_class=Response, responses=_file(XLSX))
+    async def record_xlsx() -> Response:
+        """The whole record as a spreadsheet, with the results once they are shown."""
+
+        def make(view: View, state: State) -> bytes:
+            began = newest_began(folder)
+            happened = list(read_events(folder, after=began - 1, kinds=_WORDS))
+            return spreadsheet(record_sheets(view["bench"]["name"], state, view["result"], happened))
+
+        return await made("record.xlsx", XLSX, make)
+
+    @app.get("/api/journal.jsonl", response_class=StreamingResponse, responses=_file(LINES))
+    async def journal_jsonl() -> Response:
+        """Every event of the newest practical, one JSON object a line."""
+        last = watch.bench.seq
+        try:
+            first = await run_sync(newest_began, folder, limiter=one_at_a_time)
+            piece, following = await run_sync(journal_piece, folder, first, last, limiter=one_at_a_time)
+        except JournalError as error:
+            return problem(503, "not_made", f"The file could not be made. {error}")
+
+        async def pieces(piece: str, following: int) -> AsyncIterator[str]:
+            while piece:
+                yield piece
+                piece, following = await run_sync(journal_piece, folder, following, last, limiter=one_at_a_time)
+
+        name = file_name(watch.view()["bench"]["name"], await run_sync(_begun, folder), "journal.jsonl")
+        return StreamingResponse(pieces(piece, following), media_type=LINES, headers=_attached(name))
+
+
+def file_name(bench: str, begun: str | None, ending: str) -> str:
+    """Return a file's name in ASCII from the bench's name and the day it began on, as far as they are any use."""
+    spelt = unicodedata.normalize("NFKD", bench.lower().translate(_GERMAN))
+    plain = re.sub(r"[^a-z0-9]+", "-", spelt.encode("ascii", "ignore").decode()).strip("-")[:40]
+    return "-".join([plain or "bench", *([begun] if begun else []), ending])
+
+
+def _begun(folder: Path) -> str | None:
+    """Return the day on which the newest practical was chosen, in the station's time zone."""
+    chosen = list(read_events(folder, kinds=(PlanChosen.kind,)))
+    try:
+        day = datetime.fromisoformat(chosen[-1].wall).astimezone()
+    except (IndexError, ValueError, OverflowError):
+        return None
+    return day.date().isoformat() if day.year >= EARLIEST_YEAR else None
+
+
+def _attached(name: str) -> dict[str, str]:
+    return {"Content-Disposition": f'attachment; filename="{name}"'}
+
+
+def _file(media_type: str) -> dict[int | str, dict[str, object]]:
+    return {200: {"content": {media_type: {"schema": {"type": "string"}}}}}
+
+
+_GERMAN = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
