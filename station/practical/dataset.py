@@ -23,7 +23,7 @@ class RepeatData:
 
     `ended` is False for a repeat under way: its numbers are shown, and kept out of a mean with ended ones.
     `samples` are (time_s, temperature_c), good ones only; `pours` are (time_s of the press, volume_cm3,
-    unsure); times since the repeat's start.
+    unsure); `read_s` (portion, time_s of its reading); times since the repeat's start.
     """
 
     repeat: int
@@ -31,6 +31,7 @@ class RepeatData:
     samples: tuple[tuple[float, float], ...] = ()
     pours: tuple[tuple[float, float, bool], ...] = ()
     ended: bool = True
+    read_s: tuple[tuple[int, float], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -42,7 +43,11 @@ class Known:
 
 
 def repeat_data(repeat: Repeat) -> RepeatData:
-    """Return what the analysis sees of a repeat: readings that nobody doubts, the trace, the pours."""
+    """Return what the analysis sees of a repeat: readings that nobody doubts, the trace, the pours.
+
+    Where readings were typed there is no trace to speak of: the probe was missing or failing.
+    """
+    typed = any(reading.typed for reading in repeat.readings)
     return RepeatData(
         repeat.repeat,
         tuple(
@@ -53,10 +58,11 @@ def repeat_data(repeat: Repeat) -> RepeatData:
         tuple(
             (round(each.time_s - repeat.begun_s, 3), each.temperature_c)
             for each in sorted(repeat.samples, key=lambda each: each.time_s)
-            if each.temperature_c is not None
+            if each.temperature_c is not None and not typed
         ),
         tuple((round(each.time_s - repeat.begun_s, 3), each.volume_cm3, each.unsure) for each in repeat.portions),
         repeat.status == "ended",
+        tuple((each.portion, round(each.time_s - repeat.begun_s, 3)) for each in repeat.readings),
     )
 
 
@@ -74,6 +80,7 @@ def question_for(state: State) -> dict[str, Any]:
                 "samples": each.samples,
                 "pours": each.pours,
                 "ended": each.ended,
+                "read_s": each.read_s,
             }
             for each in data
         ],
@@ -89,6 +96,7 @@ def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatDat
             tuple((time_s, temperature_c) for time_s, temperature_c in each["samples"]),
             tuple((time_s, volume_cm3, unsure) for time_s, volume_cm3, unsure in each["pours"]),
             each["ended"],
+            tuple((portion, time_s) for portion, time_s in each["read_s"]),
         )
         for each in question["repeats"]
     ]

@@ -5,7 +5,7 @@ out of JSON; a body written by a newer station may hold keys that this one does 
 left alone.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, fields
 from typing import Any, ClassVar
 
@@ -38,6 +38,8 @@ class PlanChosen(Event):
 
     kind: ClassVar[str] = "plan_chosen"
     plan: Mapping[str, Any]
+    by: str | None = None
+    key: str | None = None
 
 
 @dataclass(frozen=True)
@@ -127,6 +129,7 @@ class ReadingSettled(Event):
     u_c: float | None
     settled: bool
     reason: str = ""
+    key: str | None = None
 
 
 @dataclass(frozen=True)
@@ -155,6 +158,17 @@ class PortionUnsure(Event):
     """Nobody is sure of this portion: its reading is kept and left out of the lines."""
 
     kind: ClassVar[str] = "portion_unsure"
+    repeat: int
+    portion: int
+    key: str | None = None
+    reason: str | None = None
+
+
+@dataclass(frozen=True)
+class PortionSure(Event):
+    """The doubt about this portion is taken back."""
+
+    kind: ClassVar[str] = "portion_sure"
     repeat: int
     portion: int
     key: str | None = None
@@ -197,6 +211,101 @@ class RepeatSetAside(Event):
     kind: ClassVar[str] = "repeat_set_aside"
     repeat: int
     reason: str
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class RepeatRestored(Event):
+    """A repeat that was set aside counts again, with what it has."""
+
+    kind: ClassVar[str] = "repeat_restored"
+    repeat: int
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class ThermometerChosen(Event):
+    """Temperatures are typed from a thermometer of such divisions in °C; None: the probe is used again."""
+
+    kind: ClassVar[str] = "thermometer_chosen"
+    division_c: float | None
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class EndPointRead(Event):
+    """What the students read off their own two lines; None when they could not read it.
+
+    `before` and `after` are the lines as placed, T = intercept_c + slope_c_cm3 * V. After one mixing it is a
+    change of temperature, `change_c`.
+    """
+
+    kind: ClassVar[str] = "end_point_read"
+    end_point_cm3: float | None = None
+    change_c: float | None = None
+    before: Mapping[str, float] | None = None
+    after: Mapping[str, float] | None = None
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class GroupNamed(Event):
+    """The group at the bench has this label (never a name); None: no label."""
+
+    kind: ClassVar[str] = "group_named"
+    label: str | None
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class NoteWritten(Event):
+    """The students noted something, perhaps about a portion; notes are numbered from 1."""
+
+    kind: ClassVar[str] = "note_written"
+    note: int
+    text: str
+    repeat: int | None = None
+    portion: int | None = None
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class NoteWithdrawn(Event):
+    """A note was taken back; its text stays in the record."""
+
+    kind: ClassVar[str] = "note_withdrawn"
+    note: int
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class SetAdopted(Event):
+    """Another group's readings are worked on in place of the own ones, which stay in the record.
+
+    `readings` are rows of repeat, total volume added in cm³ and temperature in °C.
+    """
+
+    kind: ClassVar[str] = "set_adopted"
+    label: str
+    readings: Sequence[Sequence[float]]
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class SetReturned(Event):
+    """The own readings are worked on again."""
+
+    kind: ClassVar[str] = "set_returned"
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class ResultsShown(Event):
+    """Staff let the results be seen, or withheld them."""
+
+    kind: ClassVar[str] = "results_shown"
+    shown: bool
+    by: str
     key: str | None = None
 
 
@@ -262,10 +371,20 @@ EVENTS: dict[str, type[Event]] = {
         PortionUndone,
         PortionVolumeCorrected,
         PortionUnsure,
+        PortionSure,
         QuestionAsked,
         QuestionAnswered,
         RepeatEnded,
         RepeatSetAside,
+        RepeatRestored,
+        ThermometerChosen,
+        EndPointRead,
+        GroupNamed,
+        NoteWritten,
+        NoteWithdrawn,
+        SetAdopted,
+        SetReturned,
+        ResultsShown,
         Paused,
         Resumed,
         PracticalEnded,

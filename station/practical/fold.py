@@ -6,10 +6,11 @@ from functools import reduce
 from typing import Any
 
 from station.practical import events as e
+from station.practical.fold_group import GROUP_CHANGES
 from station.practical.gate import judge_sample
 from station.practical.learning import learned_at_start, learned_from_portion
 from station.practical.plan import plan_from
-from station.practical.state import Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
+from station.practical.state import TYPED, Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
 
 RECENT_S = 60.0
 
@@ -36,7 +37,7 @@ def fold_all(happened: Iterable[e.Stamped], state: State | None = None) -> State
 def _plan_chosen(state: State, event: e.PlanChosen, time_s: float) -> State:
     fresh = State(plan=plan_from(event.plan), chosen=True, step_since_s=time_s)
     fresh = replace(fresh, recent=state.recent, gate=state.gate, probe=state.probe, bad_in_a_row=state.bad_in_a_row)
-    return replace(fresh, name=state.name)
+    return replace(fresh, name=state.name, has_probe=state.has_probe, plan_by=event.by)
 
 
 def _sample(state: State, event: e.SampleTaken, time_s: float) -> State:
@@ -95,7 +96,18 @@ def _settled(state: State, event: e.ReadingSettled, time_s: float) -> State:
     reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, event.reason, time_s)
     others = tuple(each for each in repeat.readings if each.portion != event.portion)
     changed = state.with_repeat(replace(repeat, readings=(*others, reading)))
+    if event.reason == TYPED:
+        return changed
+    if state.plan.own_judgement:
+        return _read_by_judgement(changed, event)
     return learned_at_start(changed) if event.portion == 0 and event.settled else changed
+
+
+def _read_by_judgement(state: State, event: e.ReadingSettled) -> State:
+    """After a reading of their own choice the students may add, without being asked to."""
+    if state.step not in (Step.START, Step.SETTLE):
+        return state
+    return replace(state, step=Step.POUR, prompted=event.portion + 1)
 
 
 def _undone(state: State, event: e.PortionUndone, _: float) -> State:
@@ -122,7 +134,11 @@ def _volume(state: State, event: e.PortionVolumeCorrected, _: float) -> State:
 
 
 def _unsure(state: State, event: e.PortionUnsure, _: float) -> State:
-    return _of_portion(state, event.repeat, event.portion, unsure=True)
+    return _of_portion(state, event.repeat, event.portion, unsure=True, unsure_reason=event.reason)
+
+
+def _sure(state: State, event: e.PortionSure, _: float) -> State:
+    return _of_portion(state, event.repeat, event.portion, unsure=False, unsure_reason=None)
 
 
 def _asked(state: State, event: e.QuestionAsked, _: float) -> State:
@@ -149,6 +165,10 @@ def _set_aside(state: State, event: e.RepeatSetAside, _: float) -> State:
     return replace(changed, step=Step.RINSE, prompted=None)
 
 
+def _restored(state: State, event: e.RepeatRestored, _: float) -> State:
+    return state.with_repeat(replace(state.repeats[event.repeat - 1], status="ended", reason=None))
+
+
 def _paused(state: State, _: e.Paused, __: float) -> State:
     return replace(state, step=Step.PAUSED, resume_to=state.step)
 
@@ -159,14 +179,6 @@ def _resumed(state: State, _: e.Resumed, __: float) -> State:
 
 def _ended(state: State, event: e.PracticalEnded, _: float) -> State:
     return replace(state, step=Step.DONE, prompted=None, ended_early=event.early)
-
-
-def _quieted(state: State, event: e.Quieted, _: float) -> State:
-    return replace(state, silent=event.silent)
-
-
-def _renamed(state: State, event: e.BenchRenamed, _: float) -> State:
-    return replace(state, name=event.name)
 
 
 _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
@@ -183,13 +195,14 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.PortionUndone: _undone,
     e.PortionVolumeCorrected: _volume,
     e.PortionUnsure: _unsure,
+    e.PortionSure: _sure,
     e.QuestionAsked: _asked,
     e.QuestionAnswered: _answered,
     e.RepeatEnded: _repeat_ended,
     e.RepeatSetAside: _set_aside,
+    e.RepeatRestored: _restored,
     e.Paused: _paused,
     e.Resumed: _resumed,
     e.PracticalEnded: _ended,
-    e.Quieted: _quieted,
-    e.BenchRenamed: _renamed,
+    **GROUP_CHANGES,
 }

@@ -30,6 +30,8 @@ class _AnyPlan(Part):
 
     title: Label | None = None
     pace: Literal["graph", "quick"] = "graph"
+    results: Literal["at once", "after own reading", "when shown"] = "after own reading"
+    prompts: Literal["station", "own judgement"] = "station"
     repeats: Annotated[int, Field(ge=1, le=10)] = 2
     cup: Cup = Cup()
     surroundings: Surroundings = Surroundings()
@@ -44,6 +46,11 @@ class _AnyPlan(Part):
     def without_prepared(self) -> Self:
         """Return the plan as the journal may keep it."""
         return self
+
+    @property
+    def own_judgement(self) -> bool:
+        """Whether the students decide when to read and when to add."""
+        return self.prompts == "own judgement"
 
     @property
     def name(self) -> str:

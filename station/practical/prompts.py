@@ -1,6 +1,6 @@
 """The one instruction: what a person is asked to do now, in at most twelve words."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from station.practical.plan import OncePlan
 from station.practical.state import State, Step
@@ -20,8 +20,12 @@ class Instruction:
 
 def instruction(state: State) -> Instruction:
     """Return the instruction for this state."""
+    if state.typed and state.step in _TYPED:
+        return _TYPED[state.step](state)
     if state.probe == "lost" and state.step in _NEEDS_PROBE:
         return _without_probe(state)
+    if state.plan.own_judgement and state.step in _OWN:
+        return _OWN[state.step](state)
     return _INSTRUCTIONS[state.step](state)
 
 
@@ -113,6 +117,78 @@ def _without_probe(_: State) -> Instruction:
         "Nothing is lost. After plugging in it can take about 15 seconds to answer.",
     )
 
+
+def _ready_to_type(state: State) -> Instruction:
+    if state.thermometer_division_c is None:
+        return Instruction(
+            "thermometer",
+            "Choose the divisions of your thermometer.",
+            "Look at its scale: how far apart are two neighbouring lines?",
+        )
+    asked = _ready(state)
+    detail = "Wear eye protection. Your teacher and your school's risk assessment come first."
+    return replace(
+        asked,
+        text=f"Put {state.plan.in_cup} in the cup. Thermometer in.",
+        detail=detail,
+        label="Cup filled, thermometer in",
+    )
+
+
+def _type_start(_: State) -> Instruction:
+    return Instruction(
+        "type_start",
+        "Stir. Wait until it is steady. Type the temperature.",
+        "Read at eye level, the tip in the middle of the liquid.",
+    )
+
+
+def _type_reading(state: State) -> Instruction:
+    return Instruction(
+        "type_reading",
+        "Stir. Wait until it is steady. Type the temperature.",
+        "Read at eye level, the tip in the middle of the liquid.",
+        portion=state.poured,
+    )
+
+
+def _own_start(_: State) -> Instruction:
+    return Instruction(
+        "own_start",
+        "Stir. Read now when you judge the temperature steady.",
+        "You decide; the station only records.",
+        "read_now",
+        0,
+        "Read now",
+    )
+
+
+def _own_pour(state: State) -> Instruction:
+    portion = state.poured + 1
+    what = "all " if isinstance(state.plan, OncePlan) else f"portion {portion}: "
+    return Instruction(
+        "own_pour",
+        f"Add {what}{state.plan.added} when you choose. Stir.",
+        "You decide; the station only records.",
+        "portion_added",
+        portion,
+        "It is in" if isinstance(state.plan, OncePlan) else f"Portion {portion} is in",
+    )
+
+
+def _own_reading_now(state: State) -> Instruction:
+    return Instruction(
+        "own_reading_now",
+        "Stir. Read now when you judge the temperature steady.",
+        "You decide; the station only records.",
+        "read_now",
+        state.poured,
+        "Read now",
+    )
+
+
+_TYPED = {Step.READY: _ready_to_type, Step.START: _type_start, Step.SETTLE: _type_reading}
+_OWN = {Step.START: _own_start, Step.POUR: _own_pour, Step.SETTLE: _own_reading_now}
 
 _NEEDS_PROBE = frozenset({Step.ALKALI, Step.START, Step.SETTLE})
 

@@ -62,7 +62,7 @@ def with_readings(plan: Plan | None, repeats: Sequence[RepeatData]) -> list[Repe
 
 def _chosen(plan: Plan | None, recorded: RepeatData, taught: State) -> State:
     chosen = read_plan(READY_PLAN) if plan is None else plan
-    changes: dict[str, object] = {"repeats": 1}
+    changes: dict[str, object] = {"repeats": 1, "prompts": "station"}
     if isinstance(chosen, PortionsPlan):
         count = max(len(recorded.pours), 1 if plan is None else chosen.count)
         changes["portions"] = chosen.portions.model_copy(update={"count": count})

@@ -61,6 +61,8 @@ def _after_mixing(repeat: Repeat, since_s: float, time_s: float, after_s: float)
 
 def verdict_now(state: State, time_s: float) -> Verdict | None:
     """What the detector thinks now, in the states that wait for a temperature."""
+    if state.step is not Step.ALKALI and not state.station_reads:
+        return None
     chosen = {"alkali": dip_verdict, "start": start_verdict, "settle": portion_verdict}.get(state.step)
     return chosen(state, time_s) if chosen else None
 
@@ -75,6 +77,8 @@ def alkali_events(state: State, time_s: float) -> tuple[e.Event, ...]:
 
 def start_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     """Put the start temperature down once it is steady, and ask for the first portion."""
+    if not state.station_reads:
+        return ()
     verdict = start_verdict(state, time_s)
     if not verdict.settled or verdict.temperature_c is None:
         return ()
@@ -84,16 +88,18 @@ def start_events(state: State, time_s: float) -> tuple[e.Event, ...]:
 
 def settle_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     """Put a portion's temperature down once it has settled, and say what is next."""
+    if not state.station_reads:
+        return ()
     verdict = portion_verdict(state, time_s)
     if not verdict.settled or verdict.temperature_c is None:
         return ask_events(state, noticed_while_settling(state, time_s))
     asked = ask_events(state, noticed_in_reading(state, verdict))
-    return (_reading(state.repeats[-1], state.poured, verdict), *asked, *_next_events(state))
+    return (_reading(state.repeats[-1], state.poured, verdict), *asked, *next_events(state))
 
 
 def paused_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     """While the practical is paused a temperature still settles; what is next waits for the resume."""
-    if state.resume_to is not Step.SETTLE or _is_read(state):
+    if state.resume_to is not Step.SETTLE or _is_read(state) or not state.station_reads:
         return ()
     verdict = portion_verdict(state, time_s)
     if not verdict.settled or verdict.temperature_c is None:
@@ -103,14 +109,15 @@ def paused_events(state: State, time_s: float) -> tuple[e.Event, ...]:
 
 def after_reading(state: State) -> tuple[e.Event, ...]:
     """What is next once the newest portion is read; nothing while it is not."""
-    return _next_events(state) if _is_read(state) else ()
+    return next_events(state) if _is_read(state) else ()
 
 
 def _is_read(state: State) -> bool:
     return any(reading.portion == state.poured for reading in state.repeats[-1].readings)
 
 
-def _next_events(state: State) -> tuple[e.Event, ...]:
+def next_events(state: State) -> tuple[e.Event, ...]:
+    """What follows once the newest portion is read: the next portion, the end of the repeat, or of the practical."""
     repeat = state.repeats[-1].repeat
     if state.poured < state.plan.count:
         return (e.PortionPrompted(repeat, state.poured + 1),)

@@ -1,14 +1,15 @@
 """What a teacher or technician may do to a bench, in whatever state the practical is."""
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
+from station.practical.plan import PlanError, plan_from
 from station.practical.state import State
 
-StaffName = Literal["set_aside", "quiet", "rename"]
+StaffName = Literal["set_aside", "quiet", "rename", "show_results", "choose_plan"]
 
 
 def _plain(text: str) -> str:
@@ -29,6 +30,8 @@ class StaffAct(BaseModel):
     repeat: Annotated[int, Field(ge=1, le=1000)] | None = None
     reason: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain)] | None = None
     silent: bool | None = None
+    shown: bool | None = None
+    plan: dict[str, Any] | None = None
     name: Annotated[str, Field(min_length=1, max_length=24), AfterValidator(_plain)] | None = None
     by: Literal["teacher", "technician"] = "teacher"
 
@@ -41,9 +44,32 @@ def staff_events(state: State, act: StaffAct) -> tuple[e.Event, ...]:
         return _set_aside(state, act)
     if act.act == "rename":
         return (e.BenchRenamed(act.name, act.by, act.key),)
+    if act.act == "show_results":
+        return _show_results(act)
+    if act.act == "choose_plan":
+        return _choose_plan(state, act)
     if act.silent is None:
         raise ActRefused("not_understood", "Say in silent whether the buzzer is to be silent: true or false.")
     return (e.Quieted(act.silent, act.by, act.key),)
+
+
+def _show_results(act: StaffAct) -> tuple[e.Event, ...]:
+    if act.shown is None:
+        raise ActRefused("not_understood", "Say in shown whether the results are to be seen: true or false.")
+    return (e.ResultsShown(act.shown, act.by, act.key),)
+
+
+def _choose_plan(state: State, act: StaffAct) -> tuple[e.Event, ...]:
+    """A new practical begins; what was recorded stays in the journal."""
+    if act.plan is None:
+        raise ActRefused("no_plan", "Give the plan's values in plan.")
+    if state.running is not None:
+        raise ActRefused("under_way", "A repeat is under way on this bench: finish the practical first.")
+    try:
+        plan = plan_from(act.plan)
+    except PlanError as error:
+        raise ActRefused("bad_plan", f"This plan cannot be used: {error}.") from None
+    return (e.PlanChosen(plan.without_prepared().model_dump(mode="json"), act.by, act.key),)
 
 
 def _set_aside(state: State, act: StaffAct) -> tuple[e.Event, ...]:

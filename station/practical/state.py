@@ -1,11 +1,14 @@
 """The state of a bench: a fold over events. Nothing is kept that the events do not say."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
 from station.practical.plan import READY_PLAN, Plan, read_plan
+
+TYPED = "typed"
+"""Why a reading is what it is: somebody typed it."""
 
 
 class Step(StrEnum):
@@ -39,6 +42,7 @@ class Portion:
     volume_cm3: float
     early: bool = False
     unsure: bool = False
+    unsure_reason: str | None = None
 
 
 @dataclass(frozen=True)
@@ -51,6 +55,11 @@ class Reading:
     settled: bool
     reason: str = ""
     time_s: float = 0.0
+
+    @property
+    def typed(self) -> bool:
+        """Whether it was read off an ordinary thermometer and typed."""
+        return self.reason == TYPED
 
 
 @dataclass(frozen=True)
@@ -83,6 +92,11 @@ class Repeat:
         """Whether the repeat's readings go into mean and result."""
         return self.status != "set aside"
 
+    @property
+    def restorable(self) -> bool:
+        """Whether it was set aside and has readings that could count again."""
+        return not self.counts and any(each.temperature_c is not None for each in self.readings)
+
 
 @dataclass(frozen=True)
 class Asked:
@@ -97,6 +111,38 @@ class Asked:
     def question(self) -> str:
         """The id that an answer names."""
         return f"{self.repeat}-{self.portion}-{self.code}"
+
+
+@dataclass(frozen=True)
+class OwnReading:
+    """What the students read off their own lines; all None when they could not read it."""
+
+    end_point_cm3: float | None
+    change_c: float | None
+    before: Mapping[str, float] | None
+    after: Mapping[str, float] | None
+    time_s: float
+
+
+@dataclass(frozen=True)
+class Note:
+    """What the students noted; `repeat` and `portion` say what about."""
+
+    id: int
+    text: str
+    repeat: int | None
+    portion: int | None
+    time_s: float
+    withdrawn: bool = False
+
+
+@dataclass(frozen=True)
+class Adopted:
+    """Another group's readings, and where the practical stood when they were taken over."""
+
+    label: str
+    repeats: tuple[Repeat, ...]
+    step_before: Step
 
 
 @dataclass(frozen=True)
@@ -132,6 +178,14 @@ class State:
     name: str | None = None
     lags: ProbeLags = STEEL_TUBE
     habits: CupHabits = UNKNOWN_CUP
+    plan_by: str | None = None
+    has_probe: bool = True
+    thermometer_division_c: float | None = None
+    own_reading: OwnReading | None = None
+    shown: bool | None = None
+    group: str | None = None
+    notes: tuple[Note, ...] = ()
+    adopted: Adopted | None = None
 
     @property
     def current(self) -> Repeat | None:
@@ -150,9 +204,33 @@ class State:
         return len(self.current.portions) if self.current else 0
 
     @property
+    def worked_on(self) -> tuple[Repeat, ...]:
+        """The repeats that curve and results are of: the own ones, or those taken over from another group."""
+        return self.repeats if self.adopted is None else self.adopted.repeats
+
+    @property
     def counted(self) -> tuple[Repeat, ...]:
-        """Repeats that were not set aside."""
-        return tuple(repeat for repeat in self.repeats if repeat.counts)
+        """Repeats worked on that were not set aside."""
+        return tuple(repeat for repeat in self.worked_on if repeat.counts)
+
+    @property
+    def typed(self) -> bool:
+        """Whether temperatures are typed from an ordinary thermometer."""
+        return not self.has_probe or self.thermometer_division_c is not None
+
+    @property
+    def station_reads(self) -> bool:
+        """Whether the station puts readings down by itself."""
+        return not (self.typed or self.plan.own_judgement)
+
+    @property
+    def results_shown(self) -> bool:
+        """Whether results may be seen: as the plan rules, unless staff ruled otherwise."""
+        if self.shown is not None:
+            return self.shown
+        if self.plan.results == "after own reading":
+            return self.own_reading is not None
+        return self.plan.results == "at once"
 
     def with_repeat(self, changed: Repeat) -> "State":
         """Return the state with this repeat in place of the one of the same number."""

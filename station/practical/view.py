@@ -7,7 +7,7 @@ from station.practical.procedure import possible_acts
 from station.practical.prompts import instruction
 from station.practical.questions import open_questions
 from station.practical.settling import verdict_now
-from station.practical.state import Repeat, Sample, State, mean_readings
+from station.practical.state import Adopted, Repeat, Sample, State, Step, mean_readings
 
 View = dict[str, Any]
 
@@ -28,8 +28,14 @@ def view(state: State, time_s: float) -> View:
         "alkali_temperature_c": state.alkali_c,
         "ended_early": state.ended_early,
         "silent": state.silent,
-        "repeats": [_repeat(repeat) for repeat in state.repeats],
+        "repeats": [_repeat(repeat) for repeat in state.worked_on],
         "mean": mean_readings(state.counted),
+        "results": {"rule": state.plan.results, "shown": state.results_shown, "waits_for": _waits_for(state)},
+        "own_reading": None if state.own_reading is None else asdict(state.own_reading),
+        "group": state.group,
+        "notes": [asdict(note) for note in state.notes],
+        "thermometer": _thermometer(state),
+        "adopted": None if state.adopted is None else _adopted(state.adopted),
         "questions": open_questions(state),
         **live(state, time_s),
     }
@@ -67,11 +73,29 @@ def _pairs(samples: tuple[Sample, ...], since_s: float, zero_s: float) -> list[l
     return [[round(each.time_s - zero_s, 3), each.temperature_c] for each in samples if each.time_s >= since_s]
 
 
+def _waits_for(state: State) -> str | None:
+    """What the results wait for."""
+    if state.results_shown:
+        return None
+    if state.shown is not None or state.plan.results == "when shown":
+        return "staff"
+    return "own reading" if state.step is Step.DONE else "end"
+
+
+def _thermometer(state: State) -> View:
+    return {"kind": "typed", "division_c": state.thermometer_division_c} if state.typed else {"kind": "probe"}
+
+
+def _adopted(adopted: Adopted) -> View:
+    return {"label": adopted.label, "repeats": len(adopted.repeats)}
+
+
 def _repeat(repeat: Repeat) -> View:
     return {
         "repeat": repeat.repeat,
         "status": repeat.status,
         "reason": repeat.reason,
+        "restorable": repeat.restorable,
         "started_s": repeat.begun_s,
         "portions": [
             {**asdict(portion), "time_s": round(portion.time_s - repeat.begun_s, 3)} for portion in repeat.portions
@@ -79,6 +103,7 @@ def _repeat(repeat: Repeat) -> View:
         "readings": [
             {
                 **asdict(reading),
+                "typed": reading.typed,
                 "time_s": round(reading.time_s - repeat.begun_s, 3),
                 "volume_cm3": repeat.added_cm3(reading.portion),
                 "unsure": repeat.unsure(reading.portion),

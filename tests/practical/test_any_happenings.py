@@ -19,6 +19,8 @@ BAD = ("empty", "crc", "zeros", "power_on", "gone", "no_answer", "garbled")
 
 CODES = tuple(QUESTIONS)
 
+ADOPTABLE = "repeat,volume_cm3,temperature_c\r\n1,0,20\r\n1,3,21\r\n1,6,22\r\n2,0,20\r\n2,3,21.5\r\n"
+
 sampled = st.one_of(
     st.tuples(st.just("sample"), st.floats(-60, 130, allow_nan=False)),
     st.tuples(st.just("steady"), st.sampled_from([19.9375, 20.0, 22.5, 25.0])),
@@ -30,12 +32,18 @@ acted = st.tuples(
     st.fixed_dictionaries(
         {"act": st.sampled_from(ACTS)},
         optional={
-            "portion": st.integers(1, 5),
+            "portion": st.integers(0, 5),
             "repeat": st.integers(1, 4),
             "volume_cm3": st.floats(0.1, 50),
             "temperature_c": st.floats(-5, 60),
             "reason": st.just("a reason"),
             "question": st.builds("{}-{}-{}".format, st.integers(1, 2), st.integers(1, 3), st.sampled_from(CODES)),
+            "division_c": st.sampled_from([1.0, 0.1]),
+            "end_point_cm3": st.floats(0, 50),
+            "label": st.sampled_from(["Group 4", "", " "]),
+            "text": st.sampled_from(["late", "= 1 + 1"]),
+            "note": st.integers(1, 3),
+            "csv": st.sampled_from(["", "rubbish", ADOPTABLE]),
             "answer": st.sampled_from(["yes", "no", "once", "twice", "spilled", "lid", "not sure"]),
         },
     ),
@@ -43,9 +51,9 @@ acted = st.tuples(
 
 
 @settings(max_examples=150, deadline=None)
-@given(st.lists(st.one_of(sampled, acted), max_size=60))
-def test_any_stream_of_samples_and_acts(stream: list[tuple[str, object]]) -> None:
-    walk = Walk(repeats=2)
+@given(st.lists(st.one_of(sampled, acted), max_size=60), st.sampled_from(["station", "station", "own judgement"]))
+def test_any_stream_of_samples_and_acts(stream: list[tuple[str, object]], prompts: str) -> None:
+    walk = Walk(repeats=2, prompts=prompts)
     for what, value in stream:
         before = walk.state
         try:
@@ -81,7 +89,8 @@ def _holds(state: State, happened: list[e.Stamped]) -> None:
         read = Counter(reading.portion for reading in repeat.readings)
         assert all(count == 1 for count in read.values()), "one reading a portion"
         assert set(read) <= {0, *numbers}, "no reading without its portion"
-        temperatures = [reading.temperature_c for reading in repeat.readings if reading.temperature_c is not None]
+        taken = [reading for reading in repeat.readings if not reading.typed]
+        temperatures = [reading.temperature_c for reading in taken if reading.temperature_c is not None]
         good = [sample.temperature_c for sample in repeat.samples if sample.temperature_c is not None]
         assert all(min(good) <= each <= max(good) for each in temperatures), "no reading is extrapolated"
     prompts: Counter[tuple[int, int]] = Counter()

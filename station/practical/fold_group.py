@@ -1,0 +1,95 @@
+"""The fold's other half: what the group and staff say that is not about a portion in the cup."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from itertools import groupby
+from typing import Any
+
+from station.practical import events as e
+from station.practical.state import TYPED, Adopted, Note, OwnReading, Portion, Reading, Repeat, State, Step
+
+
+def _started(state: State, event: e.StationStarted, _: float) -> State:
+    has_probe = event.probe_driver != "none"
+    return replace(state, has_probe=has_probe, probe="ok" if has_probe else "none")
+
+
+def _thermometer(state: State, event: e.ThermometerChosen, _: float) -> State:
+    return replace(state, thermometer_division_c=event.division_c)
+
+
+def _end_point_read(state: State, event: e.EndPointRead, time_s: float) -> State:
+    read = OwnReading(event.end_point_cm3, event.change_c, event.before, event.after, time_s)
+    return replace(state, own_reading=read)
+
+
+def _group(state: State, event: e.GroupNamed, _: float) -> State:
+    return replace(state, group=event.label)
+
+
+def _note(state: State, event: e.NoteWritten, time_s: float) -> State:
+    return replace(state, notes=(*state.notes, Note(event.note, event.text, event.repeat, event.portion, time_s)))
+
+
+def _note_withdrawn(state: State, event: e.NoteWithdrawn, _: float) -> State:
+    return replace(
+        state, notes=tuple(replace(each, withdrawn=each.withdrawn or each.id == event.note) for each in state.notes)
+    )
+
+
+def _adopted(state: State, event: e.SetAdopted, _: float) -> State:
+    before = state.step if state.adopted is None else state.adopted.step_before
+    adopted = Adopted(event.label, adopted_repeats(event.readings), before)
+    # What was read off the own lines was not read off these.
+    return replace(state, adopted=adopted, step=Step.DONE, own_reading=None)
+
+
+def _returned(state: State, _: e.SetReturned, __: float) -> State:
+    step = state.step if state.adopted is None else state.adopted.step_before
+    return replace(state, adopted=None, step=step, own_reading=None)
+
+
+def _shown(state: State, event: e.ResultsShown, _: float) -> State:
+    return replace(state, shown=event.shown)
+
+
+def _quieted(state: State, event: e.Quieted, _: float) -> State:
+    return replace(state, silent=event.silent)
+
+
+def _renamed(state: State, event: e.BenchRenamed, _: float) -> State:
+    return replace(state, name=event.name)
+
+
+def adopted_repeats(rows: Sequence[Sequence[float]]) -> tuple[Repeat, ...]:
+    """Return the repeats of rows (repeat, total volume added in cm³, temperature in °C), in the rows' order."""
+    return tuple(
+        _adopted_repeat(int(repeat), [(volume_cm3, temperature_c) for _, volume_cm3, temperature_c in same])
+        for repeat, same in groupby(rows, key=lambda row: row[0])
+    )
+
+
+def _adopted_repeat(repeat: int, rows: Sequence[tuple[float, float]]) -> Repeat:
+    # A set may begin after the first portion: portion numbers start at 0 only with a reading at 0 cm³.
+    first = 0 if rows[0][0] == 0.0 else 1
+    volumes = [0.0, *(volume_cm3 for volume_cm3, _ in rows[1 - first :])]
+    portions = [Portion(number, 0.0, volumes[number] - volumes[number - 1]) for number in range(1, len(volumes))]
+    readings = [
+        Reading(number, temperature_c, None, True, TYPED) for number, (_, temperature_c) in enumerate(rows, first)
+    ]
+    return Repeat(repeat, 0.0, "ended", None, tuple(portions), tuple(readings))
+
+
+GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
+    e.StationStarted: _started,
+    e.ThermometerChosen: _thermometer,
+    e.EndPointRead: _end_point_read,
+    e.GroupNamed: _group,
+    e.NoteWritten: _note,
+    e.NoteWithdrawn: _note_withdrawn,
+    e.SetAdopted: _adopted,
+    e.SetReturned: _returned,
+    e.ResultsShown: _shown,
+    e.Quieted: _quieted,
+    e.BenchRenamed: _renamed,
+}

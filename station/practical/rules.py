@@ -1,0 +1,159 @@
+"""The rules of the table: what each act at the bench leads to, or why it is refused."""
+
+from typing import TypeAlias
+
+from station.practical import events as e
+from station.practical.acts import Act, ActRefused
+from station.practical.settling import after_reading, reading_as_it_is
+from station.practical.state import Repeat, State, Step
+
+Events: TypeAlias = tuple[e.Event, ...]
+
+
+def begin(state: State, act: Act, _: float) -> Events:
+    """Begin the first repeat."""
+    return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
+
+
+def alkali_temperature(_: State, act: Act, __: float) -> Events:
+    """Take the alkali's temperature: typed, or by dipping the probe."""
+    if act.temperature_c is not None:
+        # Half a division of a thermometer read to 1 °C, as a rectangular limit (GUM 4.3.7).
+        return (e.AlkaliMeasured(act.temperature_c, 0.29, "typed", act.key),)
+    return (e.AlkaliDipBegun(act.key),)
+
+
+def alkali_typed(state: State, act: Act, time_s: float) -> Events:
+    """Take a typed temperature while the probe is dipped."""
+    if act.temperature_c is None:
+        raise ActRefused("under_way", "The probe is already taking the temperature of the alkali.")
+    return alkali_temperature(state, act, time_s)
+
+
+def added(state: State, act: Act, time_s: float) -> Events:
+    """A portion that was poured is a fact, whether it was asked for or not."""
+    repeat, portion = _running(state), _meant(act)
+    expected = state.poured + 1
+    if portion < expected:
+        raise ActRefused("already_in", f"Portion {portion} is already in.")
+    if portion > expected:
+        raise ActRefused("wrong_portion", f"Portion {expected} comes next, not portion {portion}.")
+    if portion > state.plan.count:
+        raise ActRefused("wrong_portion", f"The plan ends with portion {state.plan.count}.")
+    # By their own judgement students may add without reading: nothing is early, and nothing is read for them.
+    early = state.prompted != portion and not state.plan.own_judgement
+    volume_cm3 = act.volume_cm3 or state.plan.portion_cm3
+    added = e.PortionAdded(repeat.repeat, portion, volume_cm3, early, act.by, act.key)
+    before = () if not early else reading_as_it_is(repeat, portion - 1, time_s)
+    woken = (e.Resumed(),) if state.step is Step.PAUSED else ()
+    return (*woken, *before, added)
+
+
+def undone(state: State, act: Act, _: float) -> Events:
+    """Take the newest portion back."""
+    repeat, portion = _running(state), _meant(act)
+    if portion != state.poured or portion == 0:
+        newest = f"Only the newest portion, {state.poured}," if state.poured else "No portion is in: nothing"
+        raise ActRefused("wrong_portion", f"{newest} can be taken back.")
+    return (e.PortionUndone(repeat.repeat, portion, act.key),)
+
+
+def volume(state: State, act: Act, _: float) -> Events:
+    """Correct a portion's volume."""
+    repeat = _with_portion(state, act)
+    if act.volume_cm3 is None:
+        raise ActRefused("no_volume", "Say the volume of the portion in volume_cm3.")
+    return (e.PortionVolumeCorrected(repeat.repeat, _meant(act), act.volume_cm3, act.key),)
+
+
+def unsure(state: State, act: Act, _: float) -> Events:
+    """Doubt a portion."""
+    return (e.PortionUnsure(_with_portion(state, act).repeat, _meant(act), act.key, act.reason),)
+
+
+def sure(state: State, act: Act, _: float) -> Events:
+    """Take a doubt back."""
+    repeat, portion = _with_portion(state, act), _meant(act)
+    if not repeat.unsure(portion):
+        raise ActRefused("not_in_doubt", f"Portion {portion} of repeat {repeat.repeat} is not in doubt.")
+    return (e.PortionSure(repeat.repeat, portion, act.key),)
+
+
+def set_aside(state: State, act: Act, _: float) -> Events:
+    """Set an ended repeat aside."""
+    repeat = _meant_repeat(state, act)
+    if not repeat.counts:
+        raise ActRefused("already_aside", f"Repeat {repeat.repeat} has been set aside already.")
+    if act.reason is None:
+        raise ActRefused("no_reason", "Say why the repeat is set aside, in reason.")
+    return (e.RepeatSetAside(repeat.repeat, act.reason, act.key),)
+
+
+def restored(state: State, act: Act, _: float) -> Events:
+    """Let a repeat that was set aside count again."""
+    repeat = _meant_repeat(state, act)
+    if not repeat.restorable:
+        raise ActRefused("not_aside", f"Repeat {repeat.repeat} was not set aside, or it has no readings.")
+    enough = state.step is Step.RINSE and len(state.counted) + 1 >= state.plan.repeats
+    return (e.RepeatRestored(repeat.repeat, act.key), *((e.PracticalEnded(),) if enough else ()))
+
+
+def rinsed(state: State, act: Act, _: float) -> Events:
+    """Begin the next repeat."""
+    return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
+
+
+def restarted(state: State, act: Act, _: float) -> Events:
+    """Set the repeat aside that is or was under way, and begin it again."""
+    repeat = state.current
+    if repeat is None or not repeat.counts:
+        raise ActRefused("not_now", "There is no repeat to start again.")
+    if act.reason is None:
+        raise ActRefused("no_reason", "Say why the repeat is started again, in reason.")
+    return (e.RepeatSetAside(repeat.repeat, act.reason, act.key),)
+
+
+def pause(_: State, act: Act, __: float) -> Events:
+    """Wait."""
+    return (e.Paused(act.key),)
+
+
+def resume(state: State, act: Act, _: float) -> Events:
+    """Go on, and say what has become due meanwhile."""
+    return (e.Resumed(act.key), *(after_reading(state) if state.resume_to is Step.SETTLE else ()))
+
+
+def finish(state: State, act: Act, time_s: float) -> Events:
+    """End with what there is: the newest portion keeps the temperature it has."""
+    repeat = state.running
+    if repeat is None:
+        return (e.PracticalEnded(True, act.key),)
+    read = any(reading.portion == state.poured for reading in repeat.readings)
+    last = () if read else reading_as_it_is(repeat, state.poured, time_s)
+    return (*last, e.RepeatEnded(repeat.repeat), e.PracticalEnded(True, act.key))
+
+
+def _running(state: State) -> Repeat:
+    if state.running is None:
+        raise ActRefused("not_now", "No repeat is under way.")
+    return state.running
+
+
+def _meant(act: Act) -> int:
+    if act.portion is None:
+        raise ActRefused("no_portion", "Say which portion is meant, in portion.")
+    return act.portion
+
+
+def _meant_repeat(state: State, act: Act) -> Repeat:
+    number = act.repeat or len(state.repeats)
+    if not 1 <= number <= len(state.repeats):
+        raise ActRefused("wrong_repeat", f"There is no repeat {number}.")
+    return state.repeats[number - 1]
+
+
+def _with_portion(state: State, act: Act) -> Repeat:
+    repeat, portion = _meant_repeat(state, act), _meant(act)
+    if not any(each.portion == portion for each in repeat.portions):
+        raise ActRefused("wrong_portion", f"Portion {portion} of repeat {repeat.repeat} has not been added.")
+    return repeat
