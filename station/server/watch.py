@@ -11,7 +11,17 @@ from station.practical.view import View, live, trace
 from station.server.hub import Hub
 from station.server.messages import happened, unnumbered
 
-_CHANGES_RESULT = (e.ReadingSettled, e.PortionUndone, e.PortionVolumeCorrected, e.PortionUnsure, e.RepeatSetAside)
+_CHANGES_RESULT = (
+    e.ReadingSettled,
+    e.PortionUndone,
+    e.PortionVolumeCorrected,
+    e.PortionUnsure,
+    e.PortionSure,
+    e.RepeatSetAside,
+    e.RepeatRestored,
+    e.SetAdopted,
+    e.SetReturned,
+)
 
 
 class Watch:
@@ -27,8 +37,17 @@ class Watch:
 
     def begin(self) -> None:
         """Ask for the results of what the journal already holds."""
-        if any(repeat.readings for repeat in self.bench.state.repeats):
+        if any(repeat.readings for repeat in self.bench.state.worked_on):
             self._ask()
+
+    @property
+    def results_shown(self) -> bool:
+        """Whether anybody may see the results yet; until then they leave this object for no endpoint."""
+        return self.bench.state.results_shown
+
+    def shown_result(self) -> dict[str, Any] | None:
+        """Return the results, or None until they may be seen."""
+        return self.result if self.results_shown else None
 
     def view(self) -> View:
         """Return the object of `GET /api/state` without the trace."""
@@ -41,7 +60,7 @@ class Watch:
             "bench": {**self._about, "name": bench.state.name or self._about["name"]},
             "fault": bench.fault,
             **bench.view(),
-            "result": self.result,
+            "result": self.shown_result(),
         }
 
     def whole(self) -> View:
@@ -72,5 +91,10 @@ class Watch:
     def _calculated(self, seq: int, answer: dict[str, Any]) -> None:
         mean = answer["mean"]
         repeats = [{**(each["straight_lines"] or {}), **each} for each in answer["repeats"]]
-        self.result = {"seq": seq, **mean, "repeats": repeats}
+        self.result = {"seq": seq, **mean, **_beside(answer), "repeats": repeats}
         self.hub.send(self.view_message())
+
+
+def _beside(answer: dict[str, Any]) -> dict[str, Any]:
+    """What the results hold beside mean and repeats, such as the judgement of own readings."""
+    return {name: value for name, value in answer.items() if name not in ("mean", "repeats")}
