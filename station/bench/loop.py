@@ -14,6 +14,7 @@ from pydantic import ValidationError
 
 from station.bench import watchdog
 from station.bench.clock import Clock
+from station.bench.no_probe import NoProbe
 from station.bench.panel import TICK_S, Panel, Signal
 from station.bench.reading import Probe, ProbeReading, answer_within_s
 from station.practical import events as e
@@ -28,6 +29,7 @@ from station.practical.state import State, Step
 from station.practical.view import View, view
 from station.record.journal import Journal, JournalError, read_events
 
+BEAT_S = 1.0
 Listener = Callable[[Sequence[e.Stamped]], None]
 
 
@@ -59,7 +61,8 @@ class Bench:
         await self._keep((started,))
         same = self.state.chosen and self.state.plan == plan.without_prepared()
         under_way = self.state.chosen and self.state.step is not Step.DONE and bool(self.state.repeats)
-        if anew or not (same or under_way):
+        by_staff = self.state.plan_by is not None and self.state.step is not Step.DONE
+        if anew or not (same or under_way or by_staff):
             await self._keep((e.PlanChosen(plan.without_prepared().model_dump(mode="json")),))
 
     def listen(self, listener: Listener) -> None:
@@ -105,9 +108,10 @@ class Bench:
                 loop.call_soon_threadsafe(self._readings.put_nowait, reading)
 
         self.probe.start(deliver)
+        carry = self._beat if isinstance(self.probe, NoProbe) else self._carry_samples
         try:
             async with asyncio.TaskGroup() as tasks:
-                tasks.create_task(self._carry_samples())
+                tasks.create_task(carry())
                 tasks.create_task(self._tick_panel())
         finally:
             self.close()
@@ -149,6 +153,14 @@ class Bench:
                     await self._commit(events, time_s)
                 except JournalError:  # said by `fault`; sampling goes on
                     self._show_unkept(events, time_s)
+
+    async def _beat(self) -> None:
+        """Without a probe: let screens and watchdog know once a second that the station lives."""
+        while True:
+            watchdog.feed(0.0)
+            for listener in self._listeners:
+                listener(())
+            await asyncio.sleep(BEAT_S)
 
     async def _tick_panel(self) -> None:
         while True:
@@ -223,8 +235,10 @@ def last_event(journal: Journal) -> e.Stamped | None:
 
 def signal_of(state: State) -> Signal:
     """Return what the panel shows in this state."""
-    if state.probe == "lost" and state.step is not Step.DONE:
+    if state.probe == "lost" and state.step is not Step.DONE and not state.typed:
         return Signal.ATTENTION
+    if state.step in (Step.START, Step.SETTLE) and not state.station_reads:
+        return Signal.OFF  # the students judge by themselves: no advice
     return _SIGNALS[state.step]
 
 

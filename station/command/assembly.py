@@ -10,6 +10,7 @@ from typing import Any
 
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
+from station.bench.no_probe import NoProbe
 from station.bench.onewire import OneWireReader
 from station.bench.panel import Panel, PanelPins, PanelPinsError, PanelUnavailable, open_panel
 from station.bench.reading import Probe, ProbeError
@@ -96,7 +97,13 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
         await bench.start(plan, started, anew=anew)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
-    about = {"name": settings.bench.name, "virtual": parts.driver is not None, "panel": settings.panel.pins}
+    about = {
+        "name": settings.bench.name,
+        "virtual": parts.driver is not None,
+        "panel": settings.panel.pins,
+        "language": settings.page.language,
+        "units": settings.page.units,
+    }
     return Watch(bench, about)
 
 
@@ -135,7 +142,9 @@ def _pins(settings: Settings) -> PanelPins:
     return PanelPins(**chosen)
 
 
-def _reader(settings: Settings, clock: Clock, driver: VirtualDriver | None) -> OneWireReader:
+def _reader(settings: Settings, clock: Clock, driver: VirtualDriver | None) -> Probe:
+    if settings.probe.driver == "none":
+        return NoProbe()
     if driver is None:
         return OneWireReader(clock, settings.probe.tree, settings.probe.id)
     return OneWireReader(clock, driver.tree.folder, driver.tree.probe_id, driver.prepare)

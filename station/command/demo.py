@@ -60,7 +60,8 @@ async def _work(parts: Parts, options: argparse.Namespace) -> None:
         if options.port is not None:
             raise CommandError(str(error), EXIT_ADDRESS) from None
         bound = listen(server.host, 0)
-    watch = await watched_bench(parts, load_plan(None))
+    plan = load_plan(None).model_copy(update={"results": "at once"})
+    watch = await watched_bench(parts, plan)
     teller: Teller = JsonTeller() if options.json else WordsTeller(watch.bench)
     watch.bench.listen(teller.happened)
 

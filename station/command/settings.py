@@ -33,7 +33,7 @@ class BenchSettings(_Table):
 class ProbeSettings(_Table):
     """The probe: `driver` is chosen by name and never falls back."""
 
-    driver: Literal["one-wire", "virtual"] = "one-wire"
+    driver: Literal["one-wire", "virtual", "none"] = "one-wire"
     tree: Path = Path("/sys/bus/w1/devices")
     id: Annotated[str, Field(pattern=r"^28-[0-9a-f]{12}$")] | None = None
 
@@ -100,6 +100,13 @@ class AccessSettings(_Table):
         return Secrets(*(None if each is None else each.get_secret_value() for each in kept))
 
 
+class PageSettings(_Table):
+    """How the page speaks until a device chooses otherwise; without a language it follows the browser."""
+
+    language: Literal["en", "de"] | None = None
+    units: Literal["cm3", "mL"] = "cm3"
+
+
 class RecordSettings(_Table):
     """Where the record is kept."""
 
@@ -115,6 +122,7 @@ class Settings(_Table):
     panel: PanelSettings = PanelSettings()
     server: ServerSettings = ServerSettings()
     access: AccessSettings = AccessSettings()
+    page: PageSettings = PageSettings()
     record: RecordSettings = RecordSettings()
     plan: Path | None = None
 

@@ -155,7 +155,7 @@ export interface View {
   boot: string;
   time_s: number;
   speed: number;
-  bench: { name: string; virtual: boolean; panel: string; language?: string; units?: string };
+  bench: { name: string; virtual: boolean; panel: string; language?: string | null; units?: string };
   /** Why nothing can be kept just now, in words. */
   fault: string | null;
   plan: Plan;
@@ -220,4 +220,6 @@ export type Message =
   | { kind: "live"; data: LiveMessage }
   | { kind: "happened"; data: Happening }
   | { kind: "samples"; data: Samples }
+  /** From the page itself: which repeat's whole trace a person has opened. */
+  | { kind: "open"; data: { repeat: number | null } }
   | { kind: "reset" };
