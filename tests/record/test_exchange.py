@@ -1,7 +1,8 @@
-"""The record CSV: RFC 4180 with a dot, times afresh in each repeat, only what counts."""
+"""The files that leave: RFC 4180 with a dot or for spreadsheets, times afresh in each repeat, only what counts."""
 
 import csv
 import io
+import json
 import re
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -9,8 +10,13 @@ from pathlib import Path
 import pytest
 
 from station.practical import events as e
+from station.practical.fold import fold_all
 from station.practical.plan import READY_PLAN, read_plan
-from station.record.exchange import record_csv
+from station.practical.readings_text import readings_from_text
+from station.practical.state import State
+from station.record.exchange import newest_practical, readings_text, record_csv, record_text
+from station.record.exchange_in import read_exchange
+from station.record.exchange_journal import PIECE, journal_lines, journal_piece, newest_began
 from station.record.journal import Journal, JournalError, Moment
 
 HEADER = "repeat,time_s,temperature_c,portion_cm3"
@@ -120,3 +126,123 @@ def test_a_record_can_be_read_while_its_station_writes(folder: Path) -> None:
 def test_where_there_is_no_record_the_error_says_so(folder: Path) -> None:
     with pytest.raises(JournalError, match=r"no record here; name the record's folder with --record"):
         record_csv(folder)
+
+
+def state_of(folder: Path) -> State:
+    return fold_all(newest_practical(folder))
+
+
+READ: Happened = [
+    *ONE_REPEAT,
+    (7.0, e.ReadingSettled(1, 1, -0.5, None, False, "early")),
+    (9.0, e.ReadingSettled(1, 2, 23.40625, 0.03, True)),
+    (10.0, e.RepeatEnded(1)),
+    (11.0, e.RepeatBegun(2, "k5")),
+    (12.0, e.ReadingSettled(2, 0, 21.2, 0.03, True)),
+    (13.0, e.PortionAdded(2, 1, 4.0, False, "page", "k6")),
+    (14.0, e.PortionUnsure(2, 1, "k7", "spilled")),
+    (15.0, e.ReadingSettled(2, 1, 30.0, 0.03, True)),
+    (16.0, e.PortionAdded(2, 2, 2.55, False, "page", "k8")),
+    (17.0, e.ReadingSettled(2, 2, 23.5, 0.03, True)),
+]
+
+
+def test_readings_are_totals_and_temperatures_without_what_is_doubted(folder: Path) -> None:
+    write(folder, READ)
+    assert readings_text(state_of(folder)) == "\r\n".join(
+        [
+            "repeat,volume_cm3,temperature_c",
+            "1,0,21.1000",
+            "1,4,-0.5000",
+            "1,6.55,23.4062",
+            "2,0,21.2000",
+            "2,6.55,23.5000",
+            "",
+        ]
+    )
+
+
+def test_for_spreadsheets_that_want_a_comma_there_are_semicolons_too(folder: Path) -> None:
+    """A file with decimal commas and commas between cells would fall apart in every spreadsheet."""
+    write(folder, READ)
+    state = state_of(folder)
+    for plain, comma in (
+        (record_text(state), record_text(state, decimal_comma=True)),
+        (readings_text(state), readings_text(state, decimal_comma=True)),
+    ):
+        assert "." not in comma
+        assert comma.replace(",", ".").replace(";", ",") == plain
+    assert "1;6,55;23,4062\r\n" in readings_text(state, decimal_comma=True)
+
+
+def test_no_cell_is_anything_but_a_number(folder: Path) -> None:
+    """So no cell begins a formula: a bench or a group with a dangerous name does not stand in these files."""
+    named: Happened = [(2.1, e.GroupNamed("=cmd()")), (2.2, e.BenchRenamed("@SUM(A1)", "teacher"))]
+    write(folder, [*READ, *named])
+    for text in (record_text(state_of(folder)), readings_text(state_of(folder))):
+        assert all(float(cell) == float(cell) for row in list(rows(text))[1:] for cell in row if cell)
+
+
+def test_what_leaves_can_come_in_again(folder: Path) -> None:
+    write(folder, READ)
+    (one, two) = read_exchange(record_text(state_of(folder)), "record.csv")
+    assert one.samples == ((0.5, 21.0625), (2.5, -0.0625), (4.0, 22.125))
+    assert one.pours == ((4.25, 4.0, False), (5.0, 2.55, False))
+    assert [len(each.pours) for each in (one, two)] == [2, 2]
+    first, second = readings_from_text(readings_text(state_of(folder)))
+    assert [(row.portion, row.volume_cm3) for row in first.readings] == [(0, 0.0), (1, 4.0), (2, 6.55)]
+    assert [(row.portion, row.volume_cm3) for row in second.readings] == [(0, 0.0), (2, 6.55)]
+
+
+def test_another_groups_readings_leave_as_readings_and_the_own_samples_stay_the_own(folder: Path) -> None:
+    write(
+        folder, [*ONE_REPEAT, (20.0, e.RepeatEnded(1)), (21.0, e.SetAdopted("Bench 4", [(1, 0, 20.0), (1, 5, 22.5)]))]
+    )
+    state = state_of(folder)
+    assert readings_text(state) == "repeat,volume_cm3,temperature_c\r\n1,0,20.0000\r\n1,5,22.5000\r\n"
+    assert record_text(state).count("\r\n") == 6
+
+
+def test_the_journal_leaves_event_by_event_from_the_choice_of_the_plan_on(folder: Path) -> None:
+    write(folder, ONE_REPEAT)
+    note = e.NoteWritten(1, "=1+1 \u2013 spilled \u00fc")
+    write(folder, [(200.0, PLAN), (201.0, e.RepeatBegun(1, "n1")), (202.0, e.SampleTaken(None, "crc")), (203.0, note)])
+    lines = [json.loads(line) for line in journal_lines(folder)]
+    assert [line["seq"] for line in lines] == [12, 13, 14, 15]
+    assert [line["kind"] for line in lines] == ["plan_chosen", "repeat_begun", "sample_taken", "note_written"]
+    assert lines[2] == {
+        "seq": 14,
+        "boot": "b",
+        "time_s": 202.0,
+        "wall": "2026-09-01T09:00:00+00:00",
+        "clock": "none",
+        "kind": "sample_taken",
+        "body": {"temperature_c": None, "bad": "crc", "rejected_c": None, "text": None},
+    }
+    assert lines[3]["body"]["text"] == "=1+1 \u2013 spilled \u00fc"
+
+
+def test_a_long_journal_leaves_in_pieces_that_miss_and_repeat_nothing(folder: Path) -> None:
+    samples = [(float(number), e.SampleTaken(20.0)) for number in range(2 * PIECE + 7)]
+    write(folder, [(0.0, PLAN), *samples])
+    first, last, text = newest_began(folder), 2 * PIECE + 3, ""
+    sizes = []
+    piece, first = journal_piece(folder, first, last)
+    while piece:
+        sizes.append(piece.count("\n"))
+        text += piece
+        piece, first = journal_piece(folder, first, last)
+    assert sizes == [PIECE, PIECE, 3]
+    assert [json.loads(line)["seq"] for line in text.splitlines()] == list(range(1, last + 1))
+
+
+def test_an_event_of_a_newer_station_leaves_as_it_is(folder: Path) -> None:
+    class Newer(e.Event):
+        kind = "cup_weighed"
+
+        def to_body(self) -> dict[str, float]:
+            return {"mass_g": 12.5}
+
+    write(folder, [(0.0, PLAN), (1.0, Newer())])
+    newest = json.loads(list(journal_lines(folder))[-1])
+    assert (newest["kind"], newest["body"]) == ("cup_weighed", {"mass_g": 12.5})

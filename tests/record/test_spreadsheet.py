@@ -1,0 +1,257 @@
+"""The spreadsheet, opened again by another library: numbers are numbers, times are times, text is only ever text."""
+
+import gc
+import io
+import warnings
+import zipfile
+from collections.abc import Sequence
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from openpyxl import load_workbook
+from openpyxl.workbook import Workbook
+
+from station.practical import events as e
+from station.practical.fold import fold_all
+from station.practical.plan import READY_PLAN, read_plan
+from station.record import spreadsheet_notes, spreadsheet_sheets
+from station.record.spreadsheet import DANGEROUS, spreadsheet
+from station.record.spreadsheet_cells import Sheet, local_time
+from station.record.spreadsheet_sheets import record_sheets
+
+PLAN = e.PlanChosen(read_plan(READY_PLAN).model_dump(mode="json"))
+WALL = "2026-09-01T09:00:00.250+00:00"
+DANGER = '=HYPERLINK("http://example.invalid","look")'
+
+HAPPENED: Sequence[tuple[float, e.Event]] = [
+    (0.0, PLAN),
+    (0.5, e.GroupNamed("@Group 4")),
+    (1.0, e.AlkaliMeasured(21.3, 0.05, "probe")),
+    (2.0, e.RepeatBegun(1)),
+    (2.5, e.SampleTaken(-0.0625)),
+    (3.5, e.SampleTaken(None, "crc")),
+    (4.5, e.SampleTaken(21.0)),
+    (5.0, e.ReadingSettled(1, 0, -0.25, 0.03, True)),
+    (6.0, e.PortionAdded(1, 1, 4.0)),
+    (6.5, e.PortionUnsure(1, 1, None, "-1 drop spilled")),
+    (7.0, e.ReadingSettled(1, 1, 22.5, 0.04, True)),
+    (8.0, e.PortionAdded(1, 2, 4.5, True)),
+    (8.5, e.NoteWritten(1, DANGER, 1, 2)),
+    (9.0, e.ReadingSettled(1, 2, 24.0, None, False, "early")),
+    (10.0, e.RepeatEnded(1)),
+    (11.0, e.RepeatSetAside(1, "+the cup tipped")),
+    (12.0, e.RepeatBegun(2)),
+    (12.5, e.ReadingSettled(2, 0, 21.0, 0.03, True)),
+    (13.0, e.PortionAdded(2, 1, 4.0)),
+    (14.0, e.ReadingSettled(2, 1, 23.25, 0.03, True)),
+]
+RESULT: dict[str, Any] = {
+    "seq": 99,
+    "straight_lines": {
+        "end_point_cm3": 25.1,
+        "u_end_point_cm3": 0.2,
+        "interval_95_cm3": [24.7, 25.5],
+        "temperature_c": 28.4,
+        "predicted_bias_cm3": -1.75,
+    },
+    "heat_balance": {
+        "end_point_cm3": 26.9,
+        "u_end_point_cm3": 0.1,
+        "interval_95_cm3": [26.7, 27.1],
+        "enthalpy_kj_mol": -57.25,
+        "u_enthalpy_kj_mol": 0.5,
+        "acid_mol_dm3": 0.43,
+        "u_acid_mol_dm3": 0.002,
+    },
+    "refused": {},
+    "notes": ["=not a formula"],
+    "accepted": {"enthalpy_kj_mol": -57.1, "u": 0.3, "text": "strong acid", "source": "a table"},
+    "steps": {
+        "heat_balance": [
+            {
+                "text": "amount of alkali",
+                "formula": "= c × V",
+                "working": "0.4 × 26.9 / 1000",
+                "value": 0.01076,
+                "u": 4e-5,
+                "unit": "mol",
+            }
+        ]
+    },
+    "repeats": [
+        {
+            "repeat": 1,
+            "straight_lines": None,
+            "heat_balance": None,
+            "refused": {"straight_lines": "Too few readings.", "heat_balance": "No trace."},
+            "notes": [],
+        }
+    ],
+}
+
+
+def stamped(happened: Sequence[tuple[float, e.Event]] = HAPPENED) -> list[e.Stamped]:
+    return [e.Stamped(seq, "b", at, at, WALL, "none", event) for seq, (at, event) in enumerate(happened, 1)]
+
+
+def content(result: dict[str, Any] | None = RESULT, bench: str = DANGER) -> bytes:
+    events = stamped()
+    words = [each for each in events if not isinstance(each.event, e.SampleTaken)]
+    return spreadsheet(record_sheets(bench, fold_all(events), result, words))
+
+
+def opened(data: bytes) -> Workbook:
+    return load_workbook(io.BytesIO(data))
+
+
+def table(book: Workbook, name: str) -> list[tuple[Any, ...]]:
+    return list(book[name].iter_rows(values_only=True))
+
+
+def test_readings_are_numbers_with_what_became_of_them() -> None:
+    rows = table(opened(content()), "Readings")
+    assert rows[0][:4] == ("repeat", "portion", "total added / cm³", "temperature / °C")
+    aside = "repeat set aside: +the cup tipped"
+    assert rows[1:] == [
+        (1, 0, 0, -0.25, 0.03, 3, "no", aside),
+        (1, 1, 4, 22.5, 0.04, 5, "no", f"{aside}; not sure: -1 drop spilled"),
+        (1, 2, 8.5, 24, None, 7, "no", f"{aside}; not settled; early"),
+        (2, 0, 0, 21, 0.03, 0.5, "yes", None),
+        (2, 1, 4, 23.25, 0.03, 2, "yes", None),
+    ]
+
+
+def test_samples_portions_and_mean_are_numbers() -> None:
+    book = opened(content())
+    assert table(book, "Samples")[1:] == [(1, 0.5, -0.0625, "no"), (1, 2.5, 21, "no")]
+    assert table(book, "Portions")[1:] == [
+        (1, 1, 4, 4, "no", "yes", "-1 drop spilled"),
+        (1, 2, 6, 4.5, "yes", "no", None),
+        (2, 1, 1, 4, "no", "no", None),
+    ]
+    assert table(book, "Mean")[1:] == [(0, 0, 21, 1), (1, 4, 23.25, 1)]
+
+
+def test_dates_are_dates() -> None:
+    book = opened(content())
+    began = {row[0]: row[1] for row in table(book, "Plan")}["date and time (station's clock)"]
+    assert began == datetime.fromisoformat(WALL).astimezone().replace(tzinfo=None)
+    assert all(isinstance(row[0], datetime) for row in table(book, "Notes")[1:])
+    assert book["Notes"].cell(2, 1).data_type == "d"
+
+
+@pytest.mark.parametrize("wall", ["", "soon", "1700-01-01T00:00:00+00:00", "0001-01-01T00:00:00+14:00"])
+def test_a_time_that_no_spreadsheet_knows_is_left_out(wall: str) -> None:
+    assert local_time(wall) is None
+
+
+def test_no_text_is_a_formula_or_a_link() -> None:
+    data = content()
+    book = opened(data)
+    dangerous = 0
+    for sheet in book:
+        for row in sheet.iter_rows():
+            for cell in row:
+                assert cell.data_type != "f"
+                assert cell.hyperlink is None
+                if isinstance(cell.value, str) and cell.value.startswith(DANGEROUS):
+                    dangerous += 1
+                    assert cell.quotePrefix, f"{cell.value!r} would be a formula once it is edited"
+    assert dangerous >= 5
+    with zipfile.ZipFile(io.BytesIO(data)) as parts:
+        assert not any(b"<f>" in parts.read(name) or b"hyperlink" in parts.read(name) for name in parts.namelist())
+    assert {row[0]: row[1] for row in table(book, "Plan")}["bench"] == DANGER
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.text(st.characters(exclude_categories=["C"]), min_size=1, max_size=200))
+def test_any_text_comes_out_as_it_went_in(text: str) -> None:
+    for said in (text, *(start + text for start in DANGEROUS[:4])):
+        book = opened(spreadsheet([Sheet("Notes", (("words", 10),), [(said,)])]))
+        assert book["Notes"].cell(2, 1).value == said
+
+
+@pytest.mark.parametrize("text", ["\ud800", "a\x00b\x1b", "\t=1+1", "\r\n-1", "_x0041_", "x" * 32_000])
+def test_no_text_costs_the_file(text: str) -> None:
+    cell = opened(spreadsheet([Sheet("Notes", (("words", 10),), [(text,)])]))["Notes"].cell(2, 1)
+    assert cell.data_type in {"s", "inlineStr"}
+    assert str(cell.value)
+
+
+def test_a_number_that_is_none_leaves_its_cell_empty() -> None:
+    rows = [(float("nan"), 1.5), (float("inf"), -2)]
+    assert table(opened(spreadsheet([Sheet("S", (("a", 5), ("b", 5)), rows)])), "S")[1:] == [(None, 1.5), (None, -2)]
+
+
+def test_results_have_both_methods_with_u_and_interval_and_the_steps() -> None:
+    book = opened(content())
+    rows = table(book, "Results")[1:]
+    assert rows[0][:8] == ("mean", "straight lines", "end-point", 25.1, 0.2, 24.7, 25.5, "cm³")
+    assert ("mean", "heat balance", "end-point", 26.9, 0.1, 26.7, 27.1, "cm³", None) in rows
+    assert ("mean", "heat balance", "enthalpy change per mole", -57.25, 0.5, None, None, "kJ/mol", None) in rows
+    assert ("repeat 1", "straight lines", "no result", None, None, None, None, None, "Too few readings.") in rows
+    assert [row[8] for row in rows if row[2] == "worth a thought"] == ["=not a formula"]
+    assert rows[-1] == (
+        "accepted",
+        None,
+        "enthalpy change per mole",
+        -57.1,
+        0.3,
+        None,
+        None,
+        "kJ/mol",
+        "strong acid; a table",
+    )
+    (step,) = table(book, "Steps")[1:]
+    assert step == ("mean", "heat balance", "amount of alkali", "= c × V", "0.4 × 26.9 / 1000", 0.01076, 4e-5, "mol")
+
+
+def test_before_results_are_shown_there_is_no_sheet_of_them() -> None:
+    assert opened(content(None)).sheetnames == ["Plan", "Readings", "Mean", "Samples", "Portions", "Notes"]
+
+
+def test_notes_and_corrections_stand_in_order_with_their_place() -> None:
+    rows = [row[1:] for row in table(opened(content()), "Notes")[1:]]
+    assert (8.5, 1, 2, "note 1", DANGER) in rows
+    assert (6.5, 1, 1, "not sure of the portion", "-1 drop spilled") in rows
+    assert (11, 1, None, "repeat set aside", "+the cup tipped") in rows
+    assert [row[0] for row in rows] == sorted(row[0] for row in rows)
+
+
+def test_every_kind_of_event_is_said_or_known_not_to_be() -> None:
+    """A new kind of event is not forgotten here."""
+    quiet = {e.StationStarted, e.SampleTaken, e.AlkaliDipBegun, e.PortionPrompted, e.PortionAdded, e.ReadingSettled}
+    assert set(e.EVENTS.values()) == set(spreadsheet_notes._SAID) | quiet | {e.Quieted, e.BenchRenamed}
+
+
+def test_taken_over_readings_are_labelled_as_not_their_own() -> None:
+    events = stamped(
+        [*HAPPENED, (20.0, e.RepeatEnded(2)), (21.0, e.SetAdopted("=Bench 4", [(1, 0, 20.0), (1, 5, 22.5)]))]
+    )
+    book = opened(spreadsheet(record_sheets("Bench 7", fold_all(events), None, events[:1])))
+    assert {row[0]: row[1] for row in table(book, "Plan")}["readings"] == "not this group's own: =Bench 4"
+    assert [row[:4] for row in table(book, "Readings")[1:]] == [(1, 0, 0, 20), (1, 1, 5, 22.5)]
+    assert len(table(book, "Samples")) == 3, "the own samples stay"
+
+
+def test_a_repeat_left_running_for_days_does_not_fill_the_card(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(spreadsheet_sheets, "MOST_SAMPLES", 1)
+    assert len(table(opened(content()), "Samples")) == 2
+
+
+def test_temporary_files_do_not_outlast_a_failure(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+
+    def rows() -> Any:
+        yield (1,)
+        raise OSError("no space left on device")
+
+    with pytest.raises(OSError, match="no space left"):
+        spreadsheet([Sheet("S", (("a", 5),), rows())])
+    with warnings.catch_warnings(action="ignore", category=ResourceWarning):
+        gc.collect()  # XlsxWriter leaves its open file to the collector
+    assert list(tmp_path.iterdir()) == []
