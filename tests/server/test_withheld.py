@@ -1,0 +1,105 @@
+"""No result leaves the station before it may be seen: every endpoint is asked, and every message of the stream."""
+
+import io
+import json
+import zipfile
+from collections.abc import AsyncIterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import pytest_asyncio
+
+from station.practical.staff import StaffAct
+from tests.server.live import PLAN, Station, Stream, served
+
+ALKALI_CM3 = range(0, 44, 4)
+CSV = "repeat,volume_cm3,temperature_c\r\n" + "".join(
+    f"{repeat},{volume},{20 + 57.0 * 0.4 * min(volume, 22.6) / 4.1 / (25 + volume):.2f}\r\n"
+    for repeat in (1, 2)
+    for volume in ALKALI_CM3
+)
+QUERIES = {"/api/samples": {"repeat": 1}}
+
+
+@pytest_asyncio.fixture
+async def station(tmp_path: Path) -> AsyncIterator[Station]:
+    """A bench that has results, and whose plan shows them after the students' own reading."""
+    async with served(tmp_path, PLAN) as opened:
+        await opened.done("begin")
+        await opened.sample(20.0)
+        await opened.done("finish")
+        await opened.done("adopt", label="Bench 4", csv=CSV)
+        await opened.watch.calculator.finished()
+        assert opened.watch.result is not None
+        yield opened
+
+
+def told(body: bytes) -> str:
+    """Return all that a body says; a spreadsheet is a zip of XML."""
+    if not body.startswith(b"PK"):
+        return body.decode()
+    with zipfile.ZipFile(io.BytesIO(body)) as sheets:
+        return "\n".join(sheets.read(name).decode() for name in sheets.namelist())
+
+
+def numbers(result: Any) -> set[str]:
+    """Every number of the results that says something, as it would stand in JSON, to six digits."""
+    if isinstance(result, dict):
+        return set().union(*(numbers(each) for key, each in result.items() if key != "corrected"), set())
+    if isinstance(result, list):
+        return set().union(*(numbers(each) for each in result), set())
+    return {repr(result)[:7]} if isinstance(result, float) and len(repr(result)) > 9 else set()
+
+
+async def endpoints(station: Station) -> dict[str, str]:
+    """Return what every path that can be looked at says."""
+    document = (await station.client.get("/api/openapi.json")).json()
+    paths = [path for path, methods in document["paths"].items() if "get" in methods and path != "/api/stream"]
+    assert len(paths) > 5
+    found = {}
+    for path in [*paths, "/"]:
+        answer = await station.client.get(path, params=QUERIES.get(path))
+        assert answer.status_code in (200, 404), path
+        found[path] = told(answer.content)
+    return found
+
+
+async def test_nothing_says_a_result_before_it_may_be_seen(station: Station) -> None:
+    secret = numbers(station.watch.result)
+    assert len(secret) > 10, "the results hold numbers to look for"
+    stream = await Stream.opened(station.port)
+    said = await endpoints(station)
+    for path, values in (
+        ("/api/acts", {"act": "note", "text": "late", "key": "1"}),
+        ("/api/acts", {"act": "rinsed", "key": "2"}),
+        ("/api/staff", {"act": "rename", "name": "Bench"}),
+    ):
+        said[json.dumps(values)] = (await station.client.post(path, json=values)).text
+    await stream.until("view")
+    said["stream"] = json.dumps([message.data for message in stream.seen])
+    await stream.close()
+    for where, text in said.items():
+        leaked = [each for each in secret if each in text]
+        assert not leaked, f"{where} says {leaked}"
+        for name in ("straight_lines", "heat_balance"):
+            assert f'"{name}"' not in text.replace('{"$ref"', ""), where
+
+
+async def test_after_the_own_reading_they_are_there(station: Station) -> None:
+    answer = await station.done("own_reading", end_point_cm3=20.0)
+    assert answer["state"]["result"]["straight_lines"]["end_point_cm3"] == pytest.approx(22.6, abs=4.0)
+    assert (await station.state())["result"] is not None
+    assert (await station.state())["results"]["shown"] is True
+
+
+async def test_staff_show_them_and_withhold_them_again(tmp_path: Path) -> None:
+    plan = PLAN.model_copy(update={"results": "when shown"})
+    async with served(tmp_path, plan) as opened:
+        await opened.done("adopt", label="Bench 4", csv=CSV)
+        await opened.watch.calculator.finished()
+        assert (await opened.state())["result"] is None
+        for shown in (True, False):
+            # Who may say so is test_access_matrix.py's.
+            await opened.bench.do(StaffAct(act="show_results", shown=shown, key=f"show {shown}"))
+            assert ((await opened.state())["result"] is not None) is shown
