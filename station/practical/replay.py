@@ -29,7 +29,7 @@ class Decided:
 def replay(plan: Plan | None, repeats: Iterable[RepeatData]) -> Iterator[Decided]:
     """Yield what the procedure decides on these repeats, samples left out.
 
-    What a repeat taught of the probe's lags is known in the next, as on the bench.
+    What a repeat taught of the probe's lags and the cup is known in the next, as on the bench.
     """
     taught = State()
     for recorded in repeats:
@@ -62,11 +62,12 @@ def with_readings(plan: Plan | None, repeats: Sequence[RepeatData]) -> list[Repe
 
 def _chosen(plan: Plan | None, recorded: RepeatData, taught: State) -> State:
     chosen = read_plan(READY_PLAN) if plan is None else plan
-    changes: dict[str, object] = {"repeats": 1, "prompts": "station"}
+    changes: dict[str, object] = {"repeats": len(taught.repeats) + 1, "prompts": "station"}
     if isinstance(chosen, PortionsPlan):
         count = max(len(recorded.pours), 1 if plan is None else chosen.count)
         changes["portions"] = chosen.portions.model_copy(update={"count": count})
-    return State(plan=chosen.model_copy(update=changes), chosen=True, lags=taught.lags, habits=taught.habits)
+    plan = chosen.model_copy(update=changes)
+    return State(plan=plan, chosen=True, repeats=taught.repeats, lags=taught.lags, habits=taught.habits)
 
 
 def _happenings(recorded: RepeatData) -> Iterator[tuple[float, e.SampleTaken | Act]]:
