@@ -10,7 +10,8 @@ import type { Translated } from "./translated";
 /** "25 cm³ Salpetersäure (0,4 mol/dm³)" */
 function amount(of: Amount): string {
   const { much, strength } = amountParts(of);
-  return `${much} ${german(of.name)}${strength}`;
+  // With the amount: 4 g of a hydroxide are no solution of it.
+  return `${german(`${much} of ${of.name}`)}${strength}`;
 }
 
 const UNITS_OF_TIME = { now: "", s: "s", min: "min", h: "h" };

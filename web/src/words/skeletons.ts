@@ -4,44 +4,67 @@ export type Skeletons = Readonly<Record<string, string>>;
 
 interface Compiled {
   pattern: RegExp;
+  /** Too few words of its own to be sure: its values must be known too. */
+  vague: boolean;
   told: string;
 }
 
-const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+/** A skeleton with fewer letters of its own than this would match sentences that it does not know. */
+const VAGUE_LETTERS = 12;
+const NUMBER = "[-+\u2212]?\\d[\\d.,]*(?:e[-+]?\\d+)?";
+const IS_NUMBER = new RegExp(`^${NUMBER}$`);
+/** Before a unit stands a number and nothing else. */
+const UNIT = /^ ?(?:cm³|°C|%|(?:s|g|K|J|kJ|mol)\b)/;
+const SENTENCE = /\S.*?(?:[.?!](?= [A-Z])|$)/gs;
 
-/** Letters of a skeleton that are not a value: the more of them, the more is known. */
-const known = (skeleton: string) => skeleton.replace(/#/g, "").length;
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+const letters = (skeleton: string) => skeleton.replace(/[^A-Za-z]/g, "").length;
 
 function compile([skeleton, told]: [string, string]): Compiled {
-  return { pattern: new RegExp(`^${skeleton.split("#").map(escaped).join("(.+?)")}$`, "s"), told };
+  const [first = "", ...rest] = skeleton.split("#");
+  const source = rest.map((after) => `(${UNIT.test(after) ? NUMBER : ".+?"})${escaped(after)}`).join("");
+  return { pattern: new RegExp(`^${escaped(first)}${source}$`, "s"), vague: letters(skeleton) < VAGUE_LETTERS, told };
 }
 
 /** A translator by `skeletons`. In a translation `#` stands for the next value, `#2` for the second one; values are
- * translated themselves. A text that no skeleton matches comes back unchanged. */
+ * translated themselves. A text that no skeleton matches is tried sentence by sentence; what is not known at all comes
+ * back unchanged. */
 export function translator(skeletons: Skeletons): (text: string) => string {
   const plain = new Map(Object.entries(skeletons).filter(([skeleton]) => !skeleton.includes("#")));
   let patterns: readonly Compiled[] | null = null;
 
   function translate(text: string): string {
+    const plainly = text.replace(/\u00a0/g, " ");
+    const whole = one(plainly);
+    if (whole !== null) return whole;
+    const sentences = plainly.match(SENTENCE) ?? [];
+    const told = sentences.length > 1 ? sentences.map((sentence) => one(sentence) ?? sentence).join(" ") : plainly;
+    return told === plainly ? text : told;
+  }
+
+  function one(text: string): string | null {
     const exact = plain.get(text);
     if (exact !== undefined) return exact;
     patterns ??= Object.entries(skeletons)
       .filter(([skeleton]) => skeleton.includes("#"))
-      .sort(([one], [other]) => known(other) - known(one))
+      .sort(([some], [other]) => letters(other) - letters(some))
       .map(compile);
-    for (const { pattern, told } of patterns) {
-      const found = pattern.exec(text);
-      if (found) return filled(told, found.slice(1));
+    for (const { pattern, vague, told } of patterns) {
+      const values = pattern.exec(text)?.slice(1);
+      if (values && (!vague || values.every(isKnown))) return filled(told, values);
     }
-    return text;
+    return null;
+  }
+
+  function isKnown(value: string): boolean {
+    return IS_NUMBER.test(value) || one(value) !== null;
   }
 
   function filled(told: string, values: readonly string[]): string {
     let next = 0;
     return told.replace(/#(\d?)/g, (_, place: string) => {
-      const value = values[place === "" ? next : Number(place) - 1] ?? "";
-      next += 1;
-      return translate(value);
+      const value = place === "" ? values[next++] : values[Number(place) - 1];
+      return translate(value ?? "");
     });
   }
   return translate;
