@@ -137,7 +137,7 @@ HAZARDS: Final[MappingProxyType[str, Entry]] = MappingProxyType(
                 (13.25, "Acute Tox. 4 (inhalation)"),
                 (13.25, "Respiratory tract"),
             ),
-            source=annex_vi("007-030-00-3"),
+            source=f"{annex_vi('007-030-00-3')}, and Annex I",
         ),
         "sulfuric acid": Entry(  # seen
             substance=("Skin Corr. 1A",),
