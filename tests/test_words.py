@@ -103,7 +103,7 @@ class Texts(ast.NodeVisitor):
             if text is not None:
                 # A value before or after a whole sentence is another sentence.
                 text = re.sub("#+", "#", text).strip()
-                self.found.append(re.sub(r"^# (?=[A-Z])|(?<=[.?!]) #$", "", text))
+                self.found.append(re.sub(r"^# (?=[A-Z#])|(?<=[.?!]) #$", "", text))
                 for part in ast.walk(node):
                     if isinstance(part, ast.FormattedValue):
                         self.visit(part.value)

@@ -15,7 +15,7 @@ const NUMBER = "[-+\u2212]?\\d[\\d.,]*(?:e[-+]?\\d+)?";
 const IS_NUMBER = new RegExp(`^${NUMBER}$`);
 /** Before a unit stands a number and nothing else. */
 const UNIT = /^ ?(?:cm³|°C|%|(?:s|g|K|J|kJ|mol)\b)/;
-const SENTENCE = /\S.*?(?:[.?!](?= [A-Z])|$)/gs;
+const SENTENCE = /\S.*?(?:[.?!](?= [A-Z0-9])|$)/gs;
 
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 const letters = (skeleton: string) => skeleton.replace(/[^A-Za-z]/g, "").length;
