@@ -56,7 +56,9 @@ class Bench:
             bench._take(stamped)
         return bench
 
-    async def start(self, plan: Plan, started: e.StationStarted, *, anew: bool = False) -> None:
+    async def start(
+        self, plan: Plan, started: e.StationStarted, *, anew: bool = False, salvaged: e.RecordSalvaged | None = None
+    ) -> None:
         """Put the start into the record; choose the plan unless a practical is under way with another."""
         await self._keep((started,))
         same = self.state.chosen and self.state.plan == plan.without_prepared()
@@ -64,6 +66,8 @@ class Bench:
         by_staff = self.state.plan_by is not None and self.state.step is not Step.DONE
         if anew or not (same or under_way or by_staff):
             await self._keep((e.PlanChosen(plan.without_prepared().model_dump(mode="json")),))
+        if salvaged is not None:
+            await self._keep((salvaged,))
 
     def listen(self, listener: Listener) -> None:
         """Call `listener` in the event loop with the events of each commit, after they are folded in.

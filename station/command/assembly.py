@@ -1,5 +1,6 @@
 """Puts a bench together from settings: record, clock, probe, panel, and the virtual cup where it is asked for."""
 
+import sys
 import tempfile
 from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager
@@ -23,6 +24,7 @@ from station.command.settings import Settings
 from station.practical import events as e
 from station.practical.plan import Plan
 from station.record.journal import Journal, JournalError
+from station.record.salvage import opened_journal
 from station.server.access import Access, Role
 from station.server.hosts import Hosts
 from station.server.sessions import Sessions
@@ -60,6 +62,7 @@ class Parts:
     panel: Panel
     relay: ButtonRelay
     driver: VirtualDriver | None
+    salvaged: e.RecordSalvaged | None = None
 
 
 @contextmanager
@@ -67,7 +70,7 @@ def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
     """Open everything as the settings say; close it at the end. Raises CommandError."""
     with ExitStack() as stack:
         try:
-            journal = Journal(folder)
+            journal, salvaged = opened_journal(folder)
             stack.callback(journal.close)
             virtual = settings.virtual if settings.probe.driver == "virtual" else None
             clock = Clock.started(last_event(journal), virtual.speed if virtual else 1.0)
@@ -84,7 +87,7 @@ def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
             raise CommandError(str(error), EXIT_FAILED) from None
         except JournalError as error:
             raise CommandError(str(error), EXIT_RECORD) from None
-        yield Parts(settings, journal, clock, probe, panel, relay, driver)
+        yield Parts(settings, journal, clock, probe, panel, relay, driver, salvaged)
 
 
 async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watch:
@@ -94,7 +97,9 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
     parts.relay.bench = bench
     started = e.StationStarted(VERSION, settings.probe.driver, parts.probe.probe_id, settings.panel.pins)
     try:
-        await bench.start(plan, started, anew=anew)
+        if parts.salvaged is not None:
+            print(_SALVAGED.format(parts.salvaged), file=sys.stderr, flush=True)
+        await bench.start(plan, started, anew=anew, salvaged=parts.salvaged)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     about = {
@@ -105,6 +110,9 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
         "units": settings.page.units,
     }
     return Watch(bench, about)
+
+
+_SALVAGED = "The record was damaged: {0.kept} events could be read and go on; the damaged one is in {0.aside}."
 
 
 def opened_access(parts: Parts, *, everyone: Role = "looker") -> Access:

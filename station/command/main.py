@@ -10,7 +10,18 @@ from importlib.metadata import version
 
 from station.command.errors import EXIT_FAILED, CommandError
 
-COMMANDS = ("demo", "serve", "export", "analyse", "replay", "predict", "passphrase")
+COMMANDS = (
+    "demo",
+    "serve",
+    "export",
+    "analyse",
+    "replay",
+    "predict",
+    "passphrase",
+    "backup",
+    "restore",
+    "wipe",
+)
 
 
 def run() -> None:

@@ -335,6 +335,15 @@ class PracticalEnded(Event):
 
 
 @dataclass(frozen=True)
+class RecordSalvaged(Event):
+    """The record was found damaged at the start: `kept` events go on, the damaged file lies in the folder `aside`."""
+
+    kind: ClassVar[str] = "record_salvaged"
+    kept: int
+    aside: str
+
+
+@dataclass(frozen=True)
 class Quieted(Event):
     """Staff silenced the buzzer, or let it sound, until the next practical."""
 
@@ -385,6 +394,7 @@ EVENTS: dict[str, type[Event]] = {
         SetAdopted,
         SetReturned,
         ResultsShown,
+        RecordSalvaged,
         Paused,
         Resumed,
         PracticalEnded,

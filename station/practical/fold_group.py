@@ -31,6 +31,12 @@ def _note(state: State, event: e.NoteWritten, time_s: float) -> State:
     return replace(state, notes=(*state.notes, Note(event.note, event.text, event.repeat, event.portion, time_s)))
 
 
+def _salvaged(state: State, _: e.RecordSalvaged, time_s: float) -> State:
+    """People see it among the notes: they alone know whether a portion is missing."""
+    words = "The record was damaged and repaired at a start: compare the table with what you did."
+    return replace(state, notes=(*state.notes, Note(len(state.notes) + 1, words, None, None, time_s)))
+
+
 def _note_withdrawn(state: State, event: e.NoteWithdrawn, _: float) -> State:
     return replace(
         state, notes=tuple(replace(each, withdrawn=each.withdrawn or each.id == event.note) for each in state.notes)
@@ -87,6 +93,7 @@ GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.GroupNamed: _group,
     e.NoteWritten: _note,
     e.NoteWithdrawn: _note_withdrawn,
+    e.RecordSalvaged: _salvaged,
     e.SetAdopted: _adopted,
     e.SetReturned: _returned,
     e.ResultsShown: _shown,

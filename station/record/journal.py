@@ -30,7 +30,7 @@ from station.record.opening import (
     tail,
 )
 
-__all__ = ["FILE_NAME", "Journal", "JournalError", "Moment", "chain", "first_broken", "read_events"]
+__all__ = ["COLUMNS", "FILE_NAME", "Journal", "JournalError", "Moment", "chain", "first_broken", "read_events"]
 
 CLOSE_WITHIN_S = 10.0
 
@@ -136,13 +136,13 @@ def chain(before: bytes, row: tuple[Any, ...]) -> bytes:
     return hashlib.blake2b(before + json.dumps(row).encode(), digest_size=16).digest()
 
 
-def first_broken(folder: Path) -> int | None:
+def first_broken(folder: Path, name: str = FILE_NAME) -> int | None:
     """Return the sequence number of the first event that is not as it was written; None when all are.
 
     A gap in the numbers counts as broken. Raises JournalError when there is no record or it cannot be read.
     """
     expected, digest = 1, b""
-    for seq, *rest, kept in _rows_of(folder, f"SELECT {_COLUMNS},digest FROM events ORDER BY seq"):  # noqa: S608
+    for seq, *rest, kept in _rows_of(folder, f"SELECT {COLUMNS},digest FROM events ORDER BY seq", (), name):  # noqa: S608
         digest = chain(digest, (seq, *rest))
         if seq != expected or digest != kept:
             return expected
@@ -156,7 +156,7 @@ def read_events(folder: Path, after: int = 0, kinds: Sequence[str] = ()) -> Iter
     Raises JournalError when there is no record or it cannot be read.
     """
     where = f" AND kind IN ({','.join('?' * len(kinds))})" if kinds else ""
-    sql = f"SELECT {_COLUMNS} FROM events WHERE seq > ?{where} ORDER BY seq"  # noqa: S608
+    sql = f"SELECT {COLUMNS} FROM events WHERE seq > ?{where} ORDER BY seq"  # noqa: S608
     for row in _rows_of(folder, sql, (after, *kinds)):
         try:
             yield _stamped(row)
@@ -164,15 +164,15 @@ def read_events(folder: Path, after: int = 0, kinds: Sequence[str] = ()) -> Iter
             raise JournalError(f"{folder / FILE_NAME}: event {row[0]} cannot be read: {error}") from error
 
 
-_COLUMNS = "seq,boot,monotonic_s,time_s,wall,clock,kind,body"
+COLUMNS = "seq,boot,monotonic_s,time_s,wall,clock,kind,body"
 
 
-def _rows_of(folder: Path, sql: str, values: Sequence[Any] = ()) -> Iterator[tuple[Any, ...]]:
-    connection = open_to_read(folder)
+def _rows_of(folder: Path, sql: str, values: Sequence[Any] = (), name: str = FILE_NAME) -> Iterator[tuple[Any, ...]]:
+    connection = open_to_read(folder, name)
     try:
         yield from connection.execute(sql, values)
     except sqlite3.Error as error:
-        raise JournalError(f"{folder / FILE_NAME}: cannot read the record: {error}") from error
+        raise JournalError(f"{folder / name}: cannot read the record: {error}") from error
     finally:
         connection.close()
 

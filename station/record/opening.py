@@ -9,6 +9,8 @@ from station.record.schema import SCHEMA, SCHEMA_VERSION
 
 FILE_NAME = "journal.sqlite3"
 LOCK_NAME = "journal.lock"
+SIDE_FILES = ("-wal", "-shm")
+"""What SQLite keeps beside its file; beside another file's content they would spoil it."""
 
 
 class JournalError(Exception):
@@ -50,9 +52,23 @@ def open_to_write(path: Path) -> sqlite3.Connection:
     return connection
 
 
-def open_to_read(folder: Path) -> sqlite3.Connection:
+def set_aside(folder: Path, why: str) -> Path | None:
+    """Move the record with its log into a numbered folder of its own beside it; None when there is none."""
+    parts = [part for suffix in ("", *SIDE_FILES) if (part := folder / f"{FILE_NAME}{suffix}").exists()]
+    if not parts:
+        return None
+    number = 1
+    while (aside := folder / f"{why}-{number}").exists():
+        number += 1
+    aside.mkdir()
+    for part in parts:
+        part.rename(aside / part.name)
+    return aside
+
+
+def open_to_read(folder: Path, name: str = FILE_NAME) -> sqlite3.Connection:
     """Open the file of this folder to read only. Raises JournalError when there is none."""
-    path = folder / FILE_NAME
+    path = folder / name
     if not path.is_file():
         raise JournalError(f"{path}: no record here; name the record's folder with --record")
     try:

@@ -1,0 +1,27 @@
+"""`station backup`: the whole record into one file, also while the station is at work."""
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from station.command.errors import EXIT_RECORD, CommandError
+from station.command.settings import default_record_folder
+from station.record.journal import JournalError
+from station.record.upkeep import backup
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    parser = commands.add_parser("backup", help="copy the whole record into one file, also while the station works")
+    parser.add_argument("file", type=Path, metavar="FILE", help="the file to write")
+    parser.add_argument("--record", type=Path, metavar="FOLDER", help="where the record is kept")
+    parser.set_defaults(work=_backup)
+
+
+def _backup(options: argparse.Namespace) -> int:
+    try:
+        count = backup(options.record or default_record_folder(), options.file)
+    except JournalError as error:
+        raise CommandError(str(error), EXIT_RECORD) from None
+    print(f"{options.file}: {count} events, checked.")
+    return 0

@@ -1,0 +1,147 @@
+"""A damaged record at the start: it is set aside whole, and what can still be read goes on in a new one.
+
+A card that lost its power while it moved data can spoil pages that nobody was writing. Then the station must not
+refuse to start, and must not go on writing into the damaged file.
+"""
+
+import json
+import os
+import shutil
+import sqlite3
+import tempfile
+import time
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+from station.practical.events import Event, RecordSalvaged, Stamped, from_body
+from station.practical.fold import fold
+from station.practical.state import State
+from station.record.journal import COLUMNS, Journal, Moment, chain
+from station.record.opening import FILE_NAME, LOCK_NAME, JournalError, locked, open_to_read, set_aside
+
+CHECK_WITHIN_S = 2.0
+"""How long the check at the start may take; a longer journal is checked as far as that goes."""
+
+
+LARGEST_BYTES = 1 << 30
+"""No journal is longer: a first page that says more is spoilt itself."""
+_DAMAGED = ("malformed", "not a database", "corrupt", "disk image", "no such table")
+
+
+def opened_journal(folder: Path) -> tuple[Journal, RecordSalvaged | None]:
+    """Open the record of this folder; a damaged one is set aside first, and what became of it is returned.
+
+    Raises JournalError when it cannot be opened, or another station holds it.
+    """
+    if not is_damaged(folder):
+        try:
+            return Journal(folder), None
+        except JournalError as error:
+            if not isinstance(error.__cause__, sqlite3.Error) or not _says_damaged(error.__cause__):
+                raise
+    lock = locked(folder / LOCK_NAME)
+    try:
+        aside = set_aside(folder, "damaged")
+        rows = [] if aside is None else _rows_of_copy(aside)
+    except OSError as error:
+        raise JournalError(f"{folder}: the damaged record could not be set aside: {error.strerror}") from error
+    finally:
+        os.close(lock)
+    journal = Journal(folder)
+    kept = _kept(rows)
+    if kept:
+        journal.append(kept).result()
+    return journal, RecordSalvaged(len(kept), "" if aside is None else aside.name)
+
+
+def is_damaged(folder: Path, within_s: float = CHECK_WITHIN_S) -> bool:
+    """Whether SQLite's quick check, or the chain's newest links, find the file of this folder damaged.
+
+    It stops after `within_s` seconds with what it has found so far; no file is no damage.
+    """
+    if not (folder / FILE_NAME).is_file():
+        return False
+    end = time.monotonic() + within_s
+    try:
+        connection = open_to_read(folder)
+        try:
+            connection.set_progress_handler(lambda: time.monotonic() > end, 10_000)
+            (said,) = connection.execute("PRAGMA quick_check(1)").fetchone()
+        finally:
+            connection.close()
+    except sqlite3.Error as error:
+        return _says_damaged(error)
+    return str(said) != "ok"
+
+
+def _says_damaged(error: sqlite3.Error) -> bool:
+    return isinstance(error, sqlite3.DatabaseError) and any(words in str(error) for words in _DAMAGED)
+
+
+def _rows_of_copy(aside: Path) -> list[tuple[Any, ...]]:
+    """Read what can be read, from a copy: what lies aside stays as the card left it."""
+    with tempfile.TemporaryDirectory(dir=aside, prefix="copy-") as copy:
+        for part in aside.iterdir():
+            if part.is_file():
+                shutil.copy(part, copy)
+        _made_whole(Path(copy) / FILE_NAME)
+        return list(_readable(Path(copy)))
+
+
+def _made_whole(file: Path) -> None:
+    """Append empty pages to a file that was cut short: SQLite refuses one shorter than its first page says."""
+    with file.open("rb+") as opened:
+        head = opened.read(100)
+        if head[:15] != b"SQLite format 3":
+            return
+        page_bytes = int.from_bytes(head[16:18], "big") if head[16:18] != b"\0\1" else 65536
+        pages = int.from_bytes(head[28:32], "big")
+        if file.stat().st_size < page_bytes * pages <= LARGEST_BYTES:
+            opened.truncate(page_bytes * pages)
+
+
+def _readable(folder: Path) -> Iterator[tuple[Any, ...]]:
+    """Yield the rows that can be read and are as they were written, once each, in order of their numbers.
+
+    From the front to the first bad page, then from the back: what is lost is what lies between.
+    """
+    front = list(_rows(folder, "ASC"))
+    last = front[-1][0] if front else 0
+    back = [row for row in _rows(folder, "DESC") if row[0] > last]
+    rows = [*front, *reversed(back)]
+    before: tuple[int, bytes] | None = (0, b"")
+    for *row, digest in rows:
+        follows = before is not None and row[0] == before[0] + 1
+        if follows and before is not None and chain(before[1], tuple(row)) != digest:
+            before = None
+            continue
+        before = (row[0], digest)
+        yield tuple(row)
+
+
+def _rows(folder: Path, order: str) -> Iterator[tuple[Any, ...]]:
+    try:
+        connection = open_to_read(folder)
+    except JournalError:
+        return
+    try:
+        yield from connection.execute(f"SELECT {COLUMNS},digest FROM events ORDER BY seq {order}")  # noqa: S608
+    except sqlite3.Error:
+        return
+    finally:
+        connection.close()
+
+
+def _kept(rows: Sequence[tuple[Any, ...]]) -> list[tuple[Moment, Event]]:
+    """Return the events that still fit one another: one that speaks of a lost repeat or portion is left out."""
+    kept: list[tuple[Moment, Event]] = []
+    state = State()
+    for _, boot, monotonic_s, time_s, wall, clock, kind, body in rows:
+        try:
+            event = from_body(kind, json.loads(body))
+            state = fold(state, Stamped(0, boot, monotonic_s, time_s, wall, clock, event))
+        except (ValueError, LookupError, TypeError):
+            continue
+        kept.append((Moment(boot, monotonic_s, time_s, wall, clock), event))
+    return kept
