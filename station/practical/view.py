@@ -1,8 +1,11 @@
 """The state as the page, the student of the virtual cup and the room see it: plain JSON values."""
 
 from dataclasses import asdict
+from functools import lru_cache
 from typing import Any
 
+from station.practical.guide import guide
+from station.practical.plan import Plan
 from station.practical.procedure import possible_acts
 from station.practical.prompts import instruction
 from station.practical.questions import open_questions
@@ -37,6 +40,7 @@ def view(state: State, time_s: float) -> View:
         "thermometer": _thermometer(state),
         "adopted": None if state.adopted is None else _adopted(state.adopted),
         "questions": open_questions(state),
+        "guide": _guide(state.plan),
         **live(state, time_s),
     }
 
@@ -71,6 +75,12 @@ def samples_of(repeat: Repeat) -> View:
 
 def _pairs(samples: tuple[Sample, ...], since_s: float, zero_s: float) -> list[list[float | None]]:
     return [[round(each.time_s - zero_s, 3), each.temperature_c] for each in samples if each.time_s >= since_s]
+
+
+@lru_cache(maxsize=2)
+def _guide(plan: Plan) -> View:
+    """The guide changes with the plan alone."""
+    return guide(plan)
 
 
 def _waits_for(state: State) -> str | None:
