@@ -98,8 +98,8 @@ def add_downloads(app: FastAPI, watch: Watch) -> None:
 
 def file_name(bench: str, begun: str | None, ending: str) -> str:
     """Return a file's name in ASCII from the bench's name and the day it began on, as far as they are any use."""
-    spelt = unicodedata.normalize("NFKD", bench.lower().translate(_GERMAN))
-    plain = re.sub(r"[^a-z0-9]+", "-", spelt.encode("ascii", "ignore").decode()).strip("-")[:40]
+    spelt = unicodedata.normalize("NFKD", bench.lower().translate(_GERMAN)).lower()
+    plain = re.sub(r"[^a-z0-9]+", "-", spelt.encode("ascii", "ignore").decode())[:40].strip("-")
     return "-".join([plain or "bench", *([begun] if begun else []), ending])
 
 
