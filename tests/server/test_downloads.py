@@ -154,9 +154,8 @@ async def test_no_download_tells_what_staff_made_up(tmp_path: Path) -> None:
 
 async def test_results_are_in_the_spreadsheet_once_they_are_shown(station: Station) -> None:
     await two_portions(station)
-    async with asyncio.timeout(30):
-        while station.watch.result is None:  # noqa: ASYNC110 - the calculator tells screens, not tests
-            await asyncio.sleep(0.05)
+    await station.watch.calculator.finished()
+    assert station.watch.result is not None
     before = opened((await station.client.get("/api/record.xlsx")).content)
     assert "Results" not in before.sheetnames
     assert "Steps" not in before.sheetnames
