@@ -82,7 +82,7 @@ def build_page(web: Path, page: Path) -> None:
     digest = source_digest(web)
     node, npm = find_node()
     path = os.pathsep.join([str(node.parent), os.environ.get("PATH", "")])
-    steps = [[str(node), "build.mjs", str(page)]]
+    steps = [[str(node), "build.mjs", str(page.resolve())]]
     if not modules_are_current(web):
         steps.insert(0, [*npm, "ci", "--ignore-scripts", "--omit=dev", "--no-fund", "--no-audit"])
     for step in steps:
