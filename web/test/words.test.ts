@@ -5,7 +5,7 @@ import { afterEach, test } from "node:test";
 import { decimal } from "../src/format";
 import { typedNumber } from "../src/typed";
 import { onWords, said, setLanguage, setUnits, speaking, words, wordsVersion } from "../src/words";
-import { decided, languageOf } from "../src/words/choice";
+import { UNITS, decided, languageOf } from "../src/words/choice";
 import { dressed, unitsOf } from "../src/words/dress";
 import { accented } from "../src/words/pseudo";
 
@@ -135,4 +135,8 @@ test("the device's choice comes before the station's, and that before the browse
   assert.equal(decided([null, "de", "en-GB"]), "de");
   assert.equal(decided([null, null, "fr-FR", "de-CH", "en"]), "de");
   assert.equal(decided([null, undefined, "fr-FR"]), "en");
+});
+
+test("the names of the units to choose from stay what they are", () => {
+  for (const name of Object.values(UNITS)) assert.equal(unitsOf("mL", name, ","), name);
 });

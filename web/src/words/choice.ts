@@ -5,8 +5,9 @@ import { type LanguageCode, type Units, setLanguage, setUnits } from ".";
 
 /** Names of the languages to choose from, each in itself. */
 export const LANGUAGES = { en: "English", de: "Deutsch" } as const;
-/** The units to choose from, as they are written in every language. */
-export const UNITS: Record<Units, string> = { cm3: "cm³, mol/dm³", mL: "mL, M" };
+/** The units to choose from, as they are written in every language. A word joiner, which is not seen, keeps the
+ * catalogue from turning the names of one into those of the other. */
+export const UNITS: Record<Units, string> = { cm3: "cm\u2060³, mol/dm\u2060³", mL: "mL, M" };
 
 /** How the station itself is set, as its view gives it. */
 export interface StationSpeaks {
