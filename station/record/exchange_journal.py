@@ -1,14 +1,16 @@
 """The journal of a practical as JSON lines, in pieces: a long practical is never held whole."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import islice
 from pathlib import Path
 
-from station.practical.events import PlanChosen, Stamped, Unknown
+from station.practical.events import EVENTS, PlanChosen, SampleTaken, Stamped, Unknown
 from station.record.journal import read_events
 
 PIECE = 500
+WITHOUT_SAMPLES = tuple(kind for kind in EVENTS if kind != SampleTaken.kind)
+"""All kinds of events but the many."""
 
 
 def newest_began(folder: Path) -> int:
@@ -20,13 +22,14 @@ def newest_began(folder: Path) -> int:
     return chosen[-1] if chosen else 1
 
 
-def journal_piece(folder: Path, first: int, last: int) -> tuple[str, int]:
+def journal_piece(folder: Path, first: int, last: int, kinds: Sequence[str] = ()) -> tuple[str, int]:
     """Return the events from number `first` to `last` as JSON lines, at most PIECE, and the number to go on with.
 
-    An empty text ends it. The file is open only meanwhile, so each piece may be asked for by another thread.
+    With `kinds` only events of these. An empty text ends it. The file is open only meanwhile, so each piece may be
+    asked for by another thread.
     Raises JournalError.
     """
-    events = list(islice(read_events(folder, after=first - 1), PIECE))
+    events = list(islice(read_events(folder, after=first - 1, kinds=kinds), PIECE))
     lines = [journal_line(each) for each in events if each.seq <= last]
     return "".join(lines), events[-1].seq + 1 if events else first
 

@@ -63,6 +63,7 @@ _SAID: dict[type[e.Event], Said] = {
     e.SetReturned: lambda _: ("the group's own readings again", ""),
     e.EndPointRead: lambda event: ("own reading", _own(event)),
     e.ResultsShown: lambda event: ("results", "shown by staff" if event.shown else "withheld by staff"),
+    e.RecordSalvaged: lambda event: ("damaged record set aside", f"{event.kept} events go on"),
     e.ProbeLost: lambda event: ("probe lost", event.bad.replace("_", " ")),
     e.ProbeFound: lambda _: ("probe found", ""),
     e.Paused: lambda _: ("paused", ""),

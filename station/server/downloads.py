@@ -16,11 +16,11 @@ from anyio.to_thread import run_sync
 from fastapi import FastAPI, Query
 from fastapi.responses import Response, StreamingResponse
 
-from station.practical.events import EVENTS, PlanChosen, SampleTaken
+from station.practical.events import PlanChosen
 from station.practical.state import State
 from station.practical.view import View
 from station.record.exchange import readings_text, record_text
-from station.record.exchange_journal import journal_piece, newest_began
+from station.record.exchange_journal import WITHOUT_SAMPLES, journal_piece, newest_began
 from station.record.journal import JournalError, read_events
 from station.record.spreadsheet import spreadsheet
 from station.record.spreadsheet_sheets import record_sheets
@@ -32,8 +32,6 @@ CSV, LINES = "text/csv", "application/jsonl"
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 EARLIEST_YEAR = 2025
 """A clock that was never set says something earlier: then a file's name has no date."""
-
-_WORDS = tuple(kind for kind in EVENTS if kind != SampleTaken.kind)
 
 
 def add_downloads(app: FastAPI, watch: Watch) -> None:
@@ -72,25 +70,25 @@ def add_downloads(app: FastAPI, watch: Watch) -> None:
 
         def make(view: View, state: State) -> bytes:
             began = newest_began(folder)
-            happened = list(read_events(folder, after=began - 1, kinds=_WORDS))
+            happened = list(read_events(folder, after=began - 1, kinds=WITHOUT_SAMPLES))
             return spreadsheet(record_sheets(view["bench"]["name"], state, view["result"], happened))
 
         return await made("record.xlsx", XLSX, make)
 
     @app.get("/api/journal.jsonl", response_class=StreamingResponse, responses=_file(LINES))
-    async def journal_jsonl() -> Response:
-        """Every event of the newest practical, one JSON object a line."""
-        last = watch.bench.seq
+    async def journal_jsonl(samples: bool = True) -> Response:
+        """Every event of the newest practical, or all but the samples, one JSON object a line."""
+        last, kinds = watch.bench.seq, () if samples else WITHOUT_SAMPLES
         try:
             first = await run_sync(newest_began, folder, limiter=one_at_a_time)
-            piece, following = await run_sync(journal_piece, folder, first, last, limiter=one_at_a_time)
+            piece, following = await run_sync(journal_piece, folder, first, last, kinds, limiter=one_at_a_time)
         except JournalError as error:
             return problem(503, "not_made", f"The file could not be made. {error}")
 
         async def pieces(piece: str, following: int) -> AsyncIterator[str]:
             while piece:
                 yield piece
-                piece, following = await run_sync(journal_piece, folder, following, last, limiter=one_at_a_time)
+                piece, following = await run_sync(journal_piece, folder, following, last, kinds, limiter=one_at_a_time)
 
         name = file_name(watch.view()["bench"]["name"], await run_sync(_begun, folder), "journal.jsonl")
         return StreamingResponse(pieces(piece, following), media_type=LINES, headers=_attached(name))

@@ -126,6 +126,8 @@ async def test_the_journal_is_every_event_of_the_newest_practical(tmp_path: Path
         await station.sample(19.75)
         await station.done("note", text='=1+1, –3 "ü"')
         text = (await station.client.get("/api/journal.jsonl")).text
+        short = (await station.client.get("/api/journal.jsonl", params={"samples": "false"})).text
+    assert short.splitlines() == [line for line in text.splitlines() if json.loads(line)["kind"] != "sample_taken"]
     lines = [json.loads(line) for line in text.splitlines()]
     kept = list(read_events(tmp_path))[-4:]
     assert [line["kind"] for line in lines] == ["plan_chosen", "repeat_begun", "sample_taken", "note_written"]
