@@ -42,14 +42,13 @@ async def test_screens_hear_that_it_lives_and_no_sample_is_invented(tmp_path: Pa
 
 async def test_after_a_restart_the_next_reading_is_still_waited_for(tmp_path: Path) -> None:
     bench = await opened(tmp_path)
-    for number, values in enumerate(
-        (
-            {"act": "thermometer", "division_c": 0.1},
-            {"act": "begin"},
-            {"act": "reading", "temperature_c": 20.1},
-            {"act": "portion_added", "portion": 1},
-        )
-    ):
+    acts: list[dict[str, Any]] = [
+        {"act": "thermometer", "division_c": 0.1},
+        {"act": "begin"},
+        {"act": "reading", "temperature_c": 20.1},
+        {"act": "portion_added", "portion": 1},
+    ]
+    for number, values in enumerate(acts):
         await bench.do({**values, "key": f"key {number}"})
     bench.close()
     again = await opened(tmp_path)
