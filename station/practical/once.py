@@ -16,9 +16,10 @@ from station.chemistry.pairs import WrongPairError, neutralisation_steps
 from station.chemistry.reagents import find_reagent
 from station.chemistry.solutions import solution
 from station.chemistry.water import water_density_g_cm3, water_volumetric_heat_capacity_j_cm3_k
-from station.chemistry.worked import Measured
+from station.chemistry.worked import Measured, Step
 from station.practical.dataset import Known, RepeatData
 from station.practical.plan import OncePlan
+from station.practical.steps_once import amount_of_solid, once_worked
 
 Json = dict[str, Any]
 
@@ -39,6 +40,7 @@ class Contents:
     amount_mol: Measured | None
     of_what: str
     note: str = ""
+    amount_steps: tuple[Step, ...] = ()
 
 
 def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) -> Json:
@@ -54,6 +56,8 @@ def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) ->
         mean[method] = _mean(done)
         if not done and found:
             mean["refused"][method] = found[-1]["refused"].get(method, "no repeat gave a result")
+    for each in (*found, mean):
+        each.update(once_worked(plan, contents, each["straight_lines"], each["heat_balance"]))
     return {"repeats": found, "mean": mean}
 
 
@@ -94,7 +98,8 @@ def contents_of(plan: OncePlan) -> Contents:
         pair, Measured(acid[1]), Measured(acid[2], u_acid), Measured(alkali[1]), Measured(alkali[2], u_alkali)
     )
     all_j_k = _within(mixed.heat_capacity_j_k, max(mixed.u_relative, 0.005))
-    return Contents(all_j_k, _within(added_j_k, 0.01), Measured(water.value, water.u), "water formed")
+    amount = Measured(water.value, water.u)
+    return Contents(all_j_k, _within(added_j_k, 0.01), amount, "water formed", amount_steps=water.steps)
 
 
 def _dissolved(plan: OncePlan, mass_g: float) -> Contents:
@@ -111,6 +116,7 @@ def _dissolved(plan: OncePlan, mass_g: float) -> Contents:
         amount,
         f"{solid.name} dissolved",
         note,
+        tuple(amount_of_solid(solid.name, mass_g, u_mass_g, solid.molar_mass_g_mol)),
     )
 
 

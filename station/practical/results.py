@@ -24,6 +24,7 @@ from station.practical.heat import (
 from station.practical.once import once_results
 from station.practical.plan import OncePlan, Plan, PortionsPlan
 from station.practical.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
+from station.practical.steps import division_of, portions_worked
 from station.practical.straight import straight_lines
 
 Json = dict[str, Any]
@@ -70,6 +71,7 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
         "heat_balance": heat,
         "refused": {**lines["refused"], **refused},
         "notes": [*notes, *lines["notes"]],
+        **portions_worked(plan, repeat.readings, heat, division_of([repeat])),
     }
 
 
@@ -94,7 +96,8 @@ def _mean(plan: PortionsPlan, repeats: Sequence[RepeatData], found: Sequence[Jso
     sound = [each.repeat for each in repeats if each.ended] or [each.repeat for each in repeats]
     fits = [each["heat_balance"] for each in found if each["heat_balance"] and each["repeat"] in sound]
     heat = mean_heat(fits, plan)
-    lines = straight_lines(mean_rows(repeats), setup, heat["end_point_cm3"] if heat else None)
+    rows = mean_rows(repeats)
+    lines = straight_lines(rows, setup, heat["end_point_cm3"] if heat else None)
     refused = dict(lines["refused"])
     if heat is None and found:
         refused["heat_balance"] = found[-1]["refused"]["heat_balance"]
@@ -103,6 +106,7 @@ def _mean(plan: PortionsPlan, repeats: Sequence[RepeatData], found: Sequence[Jso
         "heat_balance": heat,
         "refused": refused,
         "notes": _disagreements(found),
+        **portions_worked(plan, rows, heat, division_of(repeats)),
     }
 
 
