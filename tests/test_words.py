@@ -62,6 +62,7 @@ SENTENCES = (
 NOT_ON_THE_PAGE = {
     "analysis/predict*.py": "the prediction is printed by the command line",
     "practical/predict*.py": "the prediction is printed by the command line",
+    "practical/prepare*.py": "the preparation sheet is printed by the command line",
     "practical/replay.py": "a replay is printed by the command line",
     "server/serve.py": "printed where the station is started",
 }
