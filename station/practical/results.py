@@ -21,11 +21,15 @@ from station.practical.heat import (
     readings_json,
     setup_for_readings,
 )
+from station.practical.judgement import judgement
+from station.practical.means import mean_rows
 from station.practical.once import once_results
 from station.practical.plan import OncePlan, Plan, PortionsPlan
 from station.practical.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
 from station.practical.steps import division_of, portions_worked
 from station.practical.straight import straight_lines
+
+__all__ = ["mean_rows", "repeat_result", "results"]
 
 Json = dict[str, Any]
 NOTHING_KNOWN = Known()
@@ -34,7 +38,8 @@ NOTHING_KNOWN = Known()
 def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOTHING_KNOWN) -> Json:
     """Return the results as JSON values: `repeats` one by one, then `mean` of the repeats.
 
-    Without a plan there are straight lines alone.
+    Without a plan there are straight lines alone. Where the students read at moments of their own, `judgement`
+    compares these with the station's.
     """
     if isinstance(plan, OncePlan):
         return once_results(plan, repeats, known)
@@ -44,7 +49,10 @@ def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOT
             "mean": _lines_alone(mean_rows(repeats)),
         }
     found = [repeat_result(plan, repeat, known) for repeat in repeats]
-    return {"repeats": found, "mean": _mean(plan, repeats, found)}
+    answer: Json = {"repeats": found, "mean": _mean(plan, repeats, found)}
+    if plan.own_judgement:
+        answer["judgement"] = judgement(plan, repeats, known)
+    return answer
 
 
 def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
@@ -73,22 +81,6 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
         "notes": [*notes, *lines["notes"]],
         **portions_worked(plan, repeat.readings, heat, division_of([repeat])),
     }
-
-
-def mean_rows(repeats: Sequence[RepeatData]) -> tuple[ReadingRow, ...]:
-    """Return the mean curve over the repeats: readings of the same portion number together."""
-    rows: dict[int, list[ReadingRow]] = {}
-    for repeat in repeats:
-        for row in repeat.readings:
-            rows.setdefault(row.portion, []).append(row)
-    return tuple(
-        ReadingRow(
-            portion,
-            sum(row.volume_cm3 for row in same) / len(same),
-            sum(row.temperature_c for row in same) / len(same),
-        )
-        for portion, same in sorted(rows.items())
-    )
 
 
 def _mean(plan: PortionsPlan, repeats: Sequence[RepeatData], found: Sequence[Json]) -> Json:
