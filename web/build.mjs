@@ -25,6 +25,23 @@ async function writePage(result) {
   }
 }
 
+// What is fetched later imports all that the page starts with: else esbuild would cut that into one chunk for every set
+// of parts that share a module, and the first view would need a dozen requests.
+const later = {
+  name: "later",
+  setup(build) {
+    build.onResolve({ filter: /./ }, async ({ path: asked, kind, resolveDir, pluginData }) => {
+      if (kind !== "dynamic-import" || pluginData?.resolved) return undefined;
+      const found = await build.resolve(asked, { kind, resolveDir, pluginData: { resolved: true } });
+      return found.errors.length ? found : { path: found.path, namespace: "later" };
+    });
+    build.onLoad({ filter: /./, namespace: "later" }, ({ path: file }) => ({
+      contents: `import "./${options.entryPoints.page}";\nexport * from ${JSON.stringify(file)};`,
+      resolveDir: web,
+    }));
+  },
+};
+
 const options = {
   absWorkingDir: web,
   entryPoints: { page: "src/main.tsx", style: "src/style.css" },
@@ -42,6 +59,7 @@ const options = {
   logLevel: "warning",
   logLimit: 5,
   plugins: [
+    later,
     { name: "page", setup: (build) => build.onEnd((result) => (result.errors.length ? undefined : writePage(result))) },
   ],
 };

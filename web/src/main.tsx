@@ -3,6 +3,7 @@
 import { render } from "preact";
 import { App } from "./app";
 import { Feed } from "./feed";
+import { startSound } from "./parts/sounding";
 import { onWords, wordsVersion } from "./words";
 import { startWords, stationSpeaks } from "./words/choice";
 
@@ -34,6 +35,7 @@ const askForDraw = () => {
 };
 const feed = new Feed(askForDraw);
 feed.start();
+startSound();
 setInterval(askForDraw, AGE_MS);
 onWords(askForDraw);
 void startWords().then(() => {

@@ -2,7 +2,6 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { type OnceSeries, onceChart } from "../src/chart_once";
 import { onceTable } from "../src/once_table";
-import { possibleCorrections } from "../src/parts/corrections";
 import { expectedBias } from "../src/parts/once_result";
 import { remarksOn, sentence } from "../src/remarks";
 import type { OnceResult } from "../src/results";
@@ -11,12 +10,10 @@ import {
   extended,
   onceRepeat,
   oncePlan,
-  onceViewWith,
   plan,
   readingAt,
   repeatOf,
   samplesFrom,
-  viewWith,
 } from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
@@ -130,15 +127,6 @@ test("portions: a repeat's doubt stands beside the mean of the rest", () => {
     repeats: [{ repeat: 1, refused: { straight_lines: "Too few points.", heat_balance: "It gives gas." } }],
   };
   assert.deepEqual(remarksOn(result, [1]), [{ repeats: [1], text: words.refused("Too few points.") }]);
-});
-
-test("a weighed solid has no volume to correct; a solution and a portion have", () => {
-  const other_acts = ["portion_volume", "portion_unsure", "answer"];
-  assert.deepEqual(possibleCorrections(onceViewWith({ other_acts })), ["portion_unsure"]);
-  const solution = { ...oncePlan.addition, volume_cm3: 30, concentration_mol_dm3: 0.2, mass_g: null };
-  const two = onceViewWith({ other_acts, plan: { ...oncePlan, addition: solution } });
-  assert.deepEqual(possibleCorrections(two), ["portion_unsure", "portion_volume"]);
-  assert.deepEqual(possibleCorrections(viewWith({ other_acts })), ["portion_unsure", "portion_volume"]);
 });
 
 test("the bias that is expected of the lines is said by its side: a fall that looks too small is too small", () => {

@@ -1,137 +1,27 @@
 // The forms behind the corrections: what is asked before an act is sent.
 
+import type { ComponentType } from "preact";
 import { useState } from "preact/hooks";
-import type { Act } from "../acts";
-import type { View } from "../contract";
-import { addedWord, addsSolid, isOnce, portionWord } from "../plan";
+import { addedWord, addsSolid, portionWord } from "../plan";
 import { typedNumber } from "../typed";
 import { words } from "../words";
-
-export interface FormProps {
-  act: string;
-  view: View;
-  busy: boolean;
-  send: (act: Act) => void;
-  close: () => void;
-}
-
-interface Choice {
-  repeat: number;
-  portion: number;
-  volume_cm3: number;
-}
-
-/** Every portion that can be corrected, the newest first. */
-export function choices(view: View): Choice[] {
-  const all = view.repeats
-    .filter((repeat) => repeat.status !== "set aside")
-    .flatMap(({ repeat, portions }) => portions.map(({ portion, volume_cm3 }) => ({ repeat, portion, volume_cm3 })));
-  return all.reverse();
-}
-
-interface ChoiceProps {
-  from: Choice[];
-  once: boolean;
-  value: number;
-  choose: (index: number) => void;
-}
-
-function PortionChoice({ from, once, value, choose }: ChoiceProps) {
-  return (
-    <label>
-      {once ? words.whichRepeat : words.whichPortion}
-      <select value={value} onChange={(event) => choose(Number(event.currentTarget.value))}>
-        {from.map(({ repeat, portion, volume_cm3 }, index) => (
-          <option key={`${repeat} ${portion}`} value={index}>
-            {once ? words.onceName(repeat, volume_cm3) : words.portionName(repeat, portion, volume_cm3)}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
-}
-
-function NumberField({ label, value, change }: { label: string; value: string; change: (text: string) => void }) {
-  return (
-    <label>
-      {label}
-      <input
-        type="text"
-        inputMode="decimal"
-        autocomplete="off"
-        value={value}
-        onInput={(event) => change(event.currentTarget.value)}
-      />
-    </label>
-  );
-}
-
-function Buttons({ act, busy, close, ready = true }: { act: string; busy: boolean; close: () => void; ready?: boolean }) {
-  return (
-    <div class="answers">
-      <button type="submit" class="strong" disabled={busy || !ready}>
-        {words.yes[act]}
-      </button>
-      <button type="button" class="plain" onClick={close}>
-        {words.no}
-      </button>
-    </div>
-  );
-}
-
-function PortionForm({ act, view, busy, send, close }: FormProps) {
-  // What was there when the form opened: a portion added meanwhile must not shift the choice.
-  const [from] = useState(() => choices(view));
-  const [index, choose] = useState(0);
-  const [volume, type] = useState("");
-  const volume_cm3 = typedNumber(volume);
-  const needsVolume = act === "portion_volume";
-  const chosen = from[index];
-  const submit = (event: Event) => {
-    event.preventDefault();
-    if (!chosen) return;
-    const meant = { act, repeat: chosen.repeat, portion: chosen.portion };
-    if (!needsVolume) send(meant);
-    else if (volume_cm3 !== null) send({ ...meant, volume_cm3 });
-  };
-  return (
-    <form onSubmit={submit}>
-      <PortionChoice from={from} once={isOnce(view)} value={index} choose={choose} />
-      {needsVolume && <NumberField label={words.realVolume} value={volume} change={type} />}
-      <Buttons act={act} busy={busy} close={close} ready={Boolean(chosen) && (!needsVolume || volume_cm3 !== null)} />
-    </form>
-  );
-}
+import { Buttons, type FormProps, NumberField } from "./form_parts";
+import { GroupForm, NotesForm } from "./group_forms";
+import { DoubtForm, MoreForm, ReadingForm, VolumeForm } from "./portion_forms";
+import { ReasonField, useReason } from "./reason";
+import { RestoreForm, SetAsideForm } from "./repeat_forms";
 
 function RestartForm({ act, view, busy, send, close }: FormProps) {
-  const reasons = isOnce(view) ? words.reasonsOnce : words.reasons;
-  const [choice, choose] = useState<string>(reasons[0]);
-  const [own, type] = useState("");
-  const reason = choice === words.otherReason ? own.trim() : choice;
+  const reason = useReason(view.plan);
   const submit = (event: Event) => {
     event.preventDefault();
-    if (reason) send({ act, reason });
+    if (reason.told) send({ act, reason: reason.told });
   };
   return (
     <form onSubmit={submit}>
       <p>{words.ask.repeat_restarted(view.repeat)}</p>
-      <label>
-        {words.reasonLabel}
-        <select value={choice} onChange={(event) => choose(event.currentTarget.value)}>
-          {[...reasons, words.otherReason].map((text) => (
-            <option key={text} value={text}>
-              {text}
-            </option>
-          ))}
-        </select>
-      </label>
-      {choice === words.otherReason && (
-        <label>
-          {words.reasonText}
-          <input type="text" maxLength={200} value={own} onInput={(event) => type(event.currentTarget.value)} />
-        </label>
-      )}
-      <Buttons act={act} busy={busy} close={close} ready={reason !== ""} />
+      <ReasonField reason={reason} />
+      <Buttons act={act} busy={busy} close={close} ready={reason.told !== ""} />
     </form>
   );
 }
@@ -143,9 +33,10 @@ function AlkaliForm({ act, view, busy, send, close }: FormProps) {
     event.preventDefault();
     if (temperature_c !== null) send({ act, temperature_c });
   };
+  const dips = view.state !== "alkali" && !addsSolid(view.plan) && view.thermometer.kind === "probe";
   return (
     <form onSubmit={submit}>
-      {view.state !== "alkali" && !addsSolid(view.plan) && (
+      {dips && (
         <button type="button" class="strong" disabled={busy} onClick={() => send({ act })}>
           {words.measureWithProbe}
         </button>
@@ -175,14 +66,20 @@ function ConfirmForm({ act, view, busy, send, close }: FormProps) {
   );
 }
 
-const FORMS: Record<string, (props: FormProps) => preact.JSX.Element> = {
-  portion_volume: PortionForm,
-  portion_unsure: PortionForm,
+const FORMS: Record<string, ComponentType<FormProps>> = {
+  more: MoreForm,
+  portion_volume: VolumeForm,
+  portion_unsure: DoubtForm,
+  reading: ReadingForm,
   repeat_restarted: RestartForm,
+  repeat_set_aside: SetAsideForm,
+  repeat_restored: RestoreForm,
   alkali_temperature: AlkaliForm,
+  note: NotesForm,
+  group: GroupForm,
 };
 
-/** The form that belongs to an act; a plain question where there is none of its own. */
-export function formFor(act: string): (props: FormProps) => preact.JSX.Element {
-  return FORMS[act] ?? ConfirmForm;
+/** The form that belongs to a correction; a plain question where there is none of its own. */
+export function formFor(name: string): ComponentType<FormProps> {
+  return FORMS[name] ?? ConfirmForm;
 }

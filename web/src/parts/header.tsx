@@ -1,26 +1,61 @@
-// Which bench and which practical; and whether the page still hears the station.
+// Which bench and which practical, the ways to elsewhere; and what must stay in sight wherever the page is.
 
 import type { Freshness } from "../age";
 import type { View } from "../contract";
 import { keptTogether } from "../format";
-import { words } from "../words";
+import { said, words } from "../words";
+import type { Acting } from "./acting";
+import { Menu, SoundSwitch } from "./menu";
+import type { Place } from "./place";
 
-export function Header({ view }: { view: View }) {
+export function Header({ view, place }: { view: View; place: Place }) {
   return (
     <header>
       <h1>{view.bench.name}</h1>
-      {view.bench.virtual && <span class="tag tag-virtual">{words.virtualCup}</span>}
-      {view.speed !== 1 && <span class="tag">{words.speed(view.speed)}</span>}
-      <p class="practical">{keptTogether(words.practical(view.plan))}</p>
+      <div class="head-tools">
+        <SoundSwitch />
+        <Menu place={place} />
+      </div>
+      <div class="head-about">
+        {view.group && <span class="tag">{view.group}</span>}
+        {view.bench.virtual && <span class="tag tag-virtual">{words.virtualCup}</span>}
+        {view.speed !== 1 && <span class="tag">{words.speed(view.speed)}</span>}
+        <p class="practical">{keptTogether(words.practical(view.plan))}</p>
+      </div>
     </header>
   );
 }
 
-/** Stays in sight wherever the page is scrolled to: what is shown may no longer be true. */
-export function Contact({ heard }: { heard: Freshness }) {
+interface NoticesProps {
+  heard: Freshness;
+  fault: string | null;
+  acting: Acting;
+}
+
+/** What a person has to know at once, over whatever is on the screen: nothing moves when it comes or goes. */
+export function Notices({ heard, fault, acting }: NoticesProps) {
+  const some = heard !== "fresh" || fault !== null || acting.trouble !== null;
   return (
-    <div role="status" class="contact">
-      {heard !== "fresh" && <p>{heard === "old" ? words.silent : words.lost}</p>}
-    </div>
+    <>
+      {some && <div class="notices-room" />}
+      <div class="notices">
+        <div role="status" class="contact">
+          {heard !== "fresh" && <p>{heard === "old" ? words.silent : words.lost}</p>}
+        </div>
+        {fault && (
+          <p class="fault" role="alert">
+            {words.fault(said(fault))}
+          </p>
+        )}
+        {acting.trouble && (
+          <div class="trouble" role="alert">
+            <p>{acting.trouble}</p>
+            <button type="button" class="plain" onClick={acting.dismiss}>
+              {words.close}
+            </button>
+          </div>
+        )}
+      </div>
+    </>
   );
 }

@@ -3,8 +3,12 @@
 import { bench } from "./bench.en";
 import { charts } from "./charts.en";
 import { corrections } from "./corrections.en";
+import { doing } from "./doing.en";
+import { guide } from "./guide.en";
+import { mistakes } from "./mistakes.en";
 import { once } from "./once.en";
 import { results } from "./results.en";
+import { settings } from "./settings.en";
 import { table } from "./table.en";
 
 export const en = {
@@ -14,4 +18,8 @@ export const en = {
   ...once,
   ...table,
   ...corrections,
+  doing,
+  guide,
+  mistakes,
+  settings,
 };

@@ -1,0 +1,37 @@
+// Parts of the page that travel only when they are wanted.
+
+import type { ComponentType } from "preact";
+import { useEffect, useState } from "preact/hooks";
+import { words } from "../words";
+
+/** A component that is fetched when it is first drawn. Its place stays empty until it is there. */
+export function later<Props extends object>(fetched: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+  let known: ComponentType<Props> | null = null;
+  return function Later(props: Props) {
+    const [Part, show] = useState<ComponentType<Props> | null>(() => known);
+    const [failed, fail] = useState(false);
+    const fetchIt = () => {
+      fail(false);
+      fetched().then(
+        (part) => {
+          known = part;
+          show(() => part);
+        },
+        () => fail(true),
+      );
+    };
+    useEffect(() => {
+      if (!Part) fetchIt();
+    }, []);
+    if (Part) return <Part {...props} />;
+    if (!failed) return null;
+    return (
+      <div class="not-fetched" role="alert">
+        <p>{words.doing.notFetched}</p>
+        <button type="button" class="plain" onClick={fetchIt}>
+          {words.doing.fetchAgain}
+        </button>
+      </div>
+    );
+  };
+}
