@@ -6,7 +6,6 @@ import sys
 import traceback
 from collections.abc import Callable, Sequence
 from importlib import import_module
-from importlib.metadata import version
 
 from station.command.errors import EXIT_FAILED, CommandError
 
@@ -17,6 +16,8 @@ COMMANDS = (
     "analyse",
     "replay",
     "predict",
+    "prepare",
+    "check",
     "passphrase",
     "backup",
     "restore",
@@ -67,11 +68,20 @@ def _unread() -> int:
     return 0
 
 
+class _Version(argparse.Action):
+    """Prints the versions, one line each; looked up only when they are asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        """Print them and end the process."""
+        print(import_module("station.bench.check.versions").told())
+        parser.exit()
+
+
 def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="station", description="A bench station for temperature-change practicals in school chemistry."
     )
-    parser.add_argument("--version", action="version", version=f"benchwarm {version('benchwarm')}")
+    parser.add_argument("--version", action=_Version, nargs=0, help="versions of station, Python, system, libraries")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     wanted = [name for name in COMMANDS if name in arguments[:1]] or COMMANDS
     for name in wanted:

@@ -1,0 +1,90 @@
+"""A class's preparation: enough for every bench, nothing told that the class is to find, a lesson that adds up."""
+
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from station.practical.plan import PlanError, plan_from
+from station.practical.predict_minutes import minutes
+from station.practical.prepare import preparation, timetable
+
+PLAN: dict[str, Any] = {
+    "acid": {"name": "nitric acid", "volume_cm3": 20.0, "concentration_mol_dm3": 0.35},
+    "alkali": {"name": "sodium hydroxide", "concentration_mol_dm3": 0.4},
+    "portions": {"volume_cm3": 3.0, "count": 11, "glassware": "burette"},
+}
+COLD = {
+    "kind": "once",
+    "liquid": {"name": "water", "volume_cm3": 40.0},
+    "addition": {"name": "ammonium chloride", "mass_g": 3.0},
+}
+
+
+@given(st.integers(1, 100), st.floats(5, 100), st.integers(1, 20), st.integers(1, 4))
+def test_there_is_enough_for_every_bench(benches: int, acid_cm3: float, count: int, repeats: int) -> None:
+    acid = {**PLAN["acid"], "volume_cm3": acid_cm3}
+    portions = {"volume_cm3": 3.0, "count": count}
+    answer = preparation(plan_from({**PLAN, "acid": acid, "portions": portions, "repeats": repeats}), benches)
+    poured = {"nitric acid": acid_cm3 * repeats * benches, "sodium hydroxide": 3.0 * count * repeats * benches}
+    for each in answer["solutions"]:
+        assert 1.2 * poured[each["name"]] <= each["make_cm3"] < 1.2 * poured[each["name"]] + 25 * benches + 500
+        assert each["labels"] == benches
+
+
+def test_the_plans_own_concentrations_are_made_up() -> None:
+    answer = preparation(plan_from(PLAN), 15)
+    made = {each["name"]: each["concentration_mol_dm3"] for each in answer["solutions"]}
+    assert made == {"nitric acid": 0.35, "sodium hydroxide": 0.4}
+    assert answer["range_mol_dm3"] is None
+    assert "burette for 3 cm³ portions" in [each["item"] for each in answer["glassware"]]
+
+
+def test_what_staff_prepare_is_made_up_and_kept_off_the_bottles() -> None:
+    acid = {"name": "nitric acid", "volume_cm3": 20.0, "prepared_mol_dm3": 0.35}
+    answer = preparation(plan_from({**PLAN, "acid": acid}), 3)
+    assert {each["name"]: each["secret"] for each in answer["solutions"]} == {
+        "nitric acid": True,
+        "sodium hydroxide": False,
+    }
+
+
+def test_without_a_concentration_the_volume_and_the_range_are_told() -> None:
+    """Three readings on each arm: end-points from 6 to 27 cm³ of 3 cm³ portions, c = 0.4 V / 20."""
+    answer = preparation(plan_from({**PLAN, "acid": {"name": "nitric acid", "volume_cm3": 20.0}}), 3)
+    assert [each["name"] for each in answer["unknown"]] == ["nitric acid"]
+    assert answer["range_mol_dm3"] == pytest.approx([0.4 * 6 / 20, 0.4 * 27 / 20])
+
+
+def test_a_weighed_solid_is_counted_out() -> None:
+    answer = preparation(plan_from(COLD), 10)
+    assert answer["solids"] == [{"name": "ammonium chloride", "each_g": 3.0, "count": 20, "total_g": 72.0}]
+    assert answer["solutions"] == []
+
+
+def test_a_strong_solution_needs_staff_to_confirm() -> None:
+    alkali = {"name": "sodium hydroxide", "concentration_mol_dm3": 1.2}
+    answer = preparation(plan_from({**PLAN, "alkali": alkali}), 3)
+    assert "staff must confirm" in answer["cautions"][0]
+    assert "staff must confirm" not in " ".join(preparation(plan_from(PLAN), 3)["cautions"])
+
+
+@pytest.mark.parametrize("lesson_min", [50, 60])
+def test_the_timetable_adds_up(lesson_min: int) -> None:
+    plan = plan_from(PLAN)
+    table = timetable(plan, lesson_min)
+    assert sum(each["minutes"] for each in table["parts"]) + table["left_min"] == pytest.approx(lesson_min)
+    assert table["parts"][1]["minutes"] == minutes(plan)["total"]
+
+
+def test_a_lesson_that_is_too_short_says_how_many_repeats_fit() -> None:
+    table = timetable(plan_from({**PLAN, "repeats": 8}), 50)
+    assert table["left_min"] < 0
+    assert 1 <= table["repeats_that_fit"] < 8
+
+
+@pytest.mark.parametrize("benches", [0, 101, -1])
+def test_a_class_has_some_benches(benches: int) -> None:
+    with pytest.raises(PlanError, match="from 1 to 100"):
+        preparation(plan_from(PLAN), benches)
