@@ -51,6 +51,7 @@ const options = {
   bundle: true,
   format: "esm",
   splitting: true,
+  alias: { "d3-interpolate": "./src/interpolate.ts" },
   target: ["chrome87", "firefox85", "safari14.1"],
   minify: !watch,
   legalComments: "none",

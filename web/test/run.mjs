@@ -14,6 +14,8 @@ try {
     outdir: out,
     outExtension: { ".js": ".mjs" },
     bundle: true,
+    absWorkingDir: path.join(here, ".."),
+    alias: { "d3-interpolate": "./src/interpolate.ts" },
     platform: "node",
     format: "esm",
     target: "node20",
