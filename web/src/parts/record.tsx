@@ -1,0 +1,90 @@
+// The record: a printable page, and everything to take away. On the screen it flows like any page; on paper it is one
+// side of A4, laid out out of sight beforehand, so that its letters can be made as large as fits.
+
+import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import type { View } from "../contract";
+import type { Model } from "../model";
+import { words } from "../words";
+import { Downloads } from "./downloads";
+import { useHappened } from "./record_happened";
+import { RecordSheet } from "./record_sheet";
+
+interface Props {
+  view: View;
+  model: Model;
+}
+
+/** Letters on paper from the largest to the smallest; record.css gives each its size. */
+const SIZES = 8;
+
+/** Take the largest letters with which all of it stands on one side; with the smallest it may need another. */
+function fit(paper: HTMLElement): void {
+  for (let size = 0; size < SIZES; size += 1) {
+    paper.dataset.size = String(size);
+    if (paper.scrollHeight <= paper.clientHeight) return;
+  }
+  paper.dataset.size = "over";
+}
+
+function Paper({ view, model, lines, day }: Props & { lines: readonly string[]; day: Date }) {
+  const paper = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (paper.current) fit(paper.current);
+  });
+  return (
+    <div class="paper-room">
+      <div class="paper" ref={paper}>
+        <RecordSheet view={view} traces={model.traces} lines={lines} day={day} paper />
+      </div>
+    </div>
+  );
+}
+
+/** Print the paper alone, under a name that a PDF can go by. */
+function usePrinting(of: string, day: Date): void {
+  useEffect(() => {
+    let before = document.title;
+    const named = () => {
+      before = document.title;
+      document.title = words.record.fileTitle(of, day.toISOString().slice(0, 10));
+    };
+    const again = () => {
+      document.title = before;
+    };
+    document.body.classList.add("prints-record");
+    addEventListener("beforeprint", named);
+    addEventListener("afterprint", again);
+    return () => {
+      document.body.classList.remove("prints-record");
+      removeEventListener("beforeprint", named);
+      removeEventListener("afterprint", again);
+    };
+  }, [of, day]);
+}
+
+export function RecordView({ view, model }: Props) {
+  const { lines, day } = useHappened(view);
+  usePrinting([view.bench.name, view.group].filter(Boolean).join(" "), day);
+  const { plan, repeats, mean, result, results, own_reading, group, adopted, thermometer, alkali_temperature_c, bench } = view;
+  // A sample a second must not lay the paper out afresh.
+  const known = [plan, repeats, mean, result, results, own_reading, group, adopted, thermometer, alkali_temperature_c, bench.name];
+  return useMemo(
+    () => (
+      <div class="record">
+        <section class="record-tools">
+          <h2>{words.record.title}</h2>
+          <button type="button" class="strong" onClick={() => print()}>
+            {words.record.print}
+          </button>
+          <p class="remark">{words.record.printHint}</p>
+          <Downloads />
+        </section>
+        <article class="sheet">
+          <RecordSheet view={view} traces={model.traces} lines={lines} day={day} />
+        </article>
+        <Paper view={view} model={model} lines={lines} day={day} />
+      </div>
+    ),
+    [...known, lines, day, model.traces],
+  );
+}

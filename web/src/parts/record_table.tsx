@@ -1,0 +1,72 @@
+// The readings of the record: as narrow as paper wants it, with marks and what they mean.
+
+import type { View } from "../contract";
+import { decimal, fixed, short } from "../format";
+import { type Cell as TableCell, readingsTable } from "../table";
+import { words } from "../words";
+import { AsideAndAdded } from "./readings";
+
+const UNSURE = "?";
+const UNSETTLED = "*";
+
+function marksOf({ reading }: TableCell): string {
+  if (!reading || reading.temperature_c === null) return "";
+  return `${reading.unsure ? UNSURE : ""}${reading.settled ? "" : UNSETTLED}`;
+}
+
+function Cell({ cell }: { cell: TableCell }) {
+  const { reading, ownVolume_cm3 } = cell;
+  if (!reading || reading.temperature_c === null) return <td>{words.missing}</td>;
+  return (
+    <td>
+      {decimal(fixed(reading.temperature_c, 2))}
+      {marksOf(cell)}
+      {ownVolume_cm3 !== null && <small> ({decimal(short(ownVolume_cm3))})</small>}
+    </td>
+  );
+}
+
+export function RecordTable({ view }: { view: View }) {
+  const table = readingsTable(view.repeats, view.mean);
+  const averaged = table.repeats.length > 1;
+  const cells = table.rows.flatMap((row) => row.cells);
+  const marks = cells.map(marksOf).join("");
+  const meant = [
+    marks.includes(UNSURE) ? words.record.unsureMark : "",
+    marks.includes(UNSETTLED) ? words.record.unsettledMark : "",
+    cells.some(({ ownVolume_cm3 }) => ownVolume_cm3 !== null) ? words.record.volumeMark : "",
+  ].filter((words) => words !== "");
+  return (
+    <div class="record-readings">
+      <div class="table-frame">
+        <table>
+          <caption>{words.table}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words.tableVolume}</th>
+              {table.repeats.map((repeat) => (
+                <th scope="col" key={repeat}>
+                  {words.tableRepeat(repeat)}
+                </th>
+              ))}
+              {averaged && <th scope="col">{words.tableMean}</th>}
+            </tr>
+          </thead>
+          <tbody>
+            {table.rows.map((row) => (
+              <tr key={row.portion}>
+                <th scope="row">{decimal(short(row.volume_cm3))}</th>
+                {row.cells.map((cell, index) => (
+                  <Cell key={table.repeats[index]} cell={cell} />
+                ))}
+                {averaged && <td class="mean-cell">{row.mean ? decimal(fixed(row.mean.temperature_c, 2)) : ""}</td>}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {meant.length > 0 && <p class="record-remark">{meant.join(" ")}</p>}
+      <AsideAndAdded view={view} />
+    </div>
+  );
+}
