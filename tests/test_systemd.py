@@ -15,9 +15,15 @@ from pathlib import Path
 
 import pytest
 
+from station.record.journal import FILE_NAME, Journal
+
 ROOT = Path(__file__).parents[1]
 UNIT = ROOT / "systemd" / "station.service"
 SYSUSERS = ROOT / "systemd" / "station-sysusers.conf"
+
+UNITS = sorted(each for each in UNIT.parent.iterdir() if each.suffix in (".service", ".timer"))
+RULES = UNIT.parent / "60-station-probe.rules"
+TMPFILES = UNIT.parent / "station-tmpfiles.conf"
 
 EXPOSURE_LIMIT = 2.5
 
@@ -151,18 +157,24 @@ def test_the_user_exists_and_is_in_the_group() -> None:
 
 
 @needs_systemd
-def test_verify_is_clean(tmp_path: Path) -> None:
+@pytest.mark.parametrize("unit", UNITS, ids=lambda unit: unit.name)
+def test_verify_is_clean(unit: Path, tmp_path: Path) -> None:
     """`systemd-analyze verify` wants the programs to exist, so they are stood in for."""
-    text = UNIT.read_text()
+    for other in UNITS:  # a timer wants the service it starts
+        _stood_in(other, tmp_path)
+    command = ["systemd-analyze", "verify", str(tmp_path / unit.name)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
+
+
+def _stood_in(unit: Path, tmp_path: Path) -> None:
+    text = unit.read_text()
     for program in set(re.findall(r"/opt/benchwarm/\S+", text)):
         stand_in = tmp_path / Path(program).name
         stand_in.write_text("#!/bin/sh\n")
         stand_in.chmod(0o755)
         text = text.replace(program, str(stand_in))
-    unit = tmp_path / UNIT.name
-    unit.write_text(text)
-    done = subprocess.run(["systemd-analyze", "verify", str(unit)], capture_output=True, text=True, check=False)
-    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
+    (tmp_path / unit.name).write_text(text)
 
 
 def test_a_fit_may_step_back_behind_the_sampling() -> None:
@@ -171,9 +183,10 @@ def test_a_fit_may_step_back_behind_the_sampling() -> None:
 
 
 @needs_systemd
-def test_exposure_is_within_the_limit() -> None:
+@pytest.mark.parametrize("unit", [each for each in UNITS if each.suffix == ".service"], ids=lambda unit: unit.name)
+def test_exposure_is_within_the_limit(unit: Path) -> None:
     threshold = str(round(EXPOSURE_LIMIT * 10))
-    command = ["systemd-analyze", "security", "--offline=true", "--no-pager", f"--threshold={threshold}", str(UNIT)]
+    command = ["systemd-analyze", "security", "--offline=true", "--no-pager", f"--threshold={threshold}", str(unit)]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout[-400:]
     assert "Overall exposure level" in done.stdout
@@ -189,6 +202,57 @@ def test_sysusers_makes_the_user(tmp_path: Path) -> None:
     assert done.returncode == 0, done.stderr
     assert re.search(r"^station:.*:/var/lib/station:", (etc / "passwd").read_text(), re.MULTILINE)
     assert re.search(r"^gpio:x:986:station$", (etc / "group").read_text(), re.MULTILINE)
+
+
+def test_the_backup_may_read_the_record_and_write_its_copies() -> None:
+    """And reaches nothing else: no network, no devices."""
+    keys = settings((UNIT.parent / "station-backup.service").read_text())
+    (place,) = re.findall(r"^d (\S+) 0700 (?:station station)", TMPFILES.read_text(), re.MULTILINE)
+    folder = f"/var/lib/{KEYS['StateDirectory'][-1]}"
+    assert keys["ReadWritePaths"] == [f"{folder} {place}"]
+    assert keys["ConditionPathExists"] == [f"{folder}/{FILE_NAME}"]
+    assert f"--record {folder} " in keys["ExecStart"][-1]
+    assert place in keys["ExecStart"][-1]
+    assert (keys["PrivateNetwork"], keys["PrivateDevices"]) == (["yes"], ["yes"])
+
+
+def test_the_backup_command_of_the_unit_makes_a_copy(tmp_path: Path) -> None:
+    """The unit's own words, with the specifiers that systemd resolves ($$ and %%), run by a real shell."""
+    (line,) = settings((UNIT.parent / "station-backup.service").read_text())["ExecStart"]
+    Journal(tmp_path / "record").close()
+    (tmp_path / "copies").mkdir()
+    script = line.partition("'")[2].rpartition("'")[0].replace("$$", "$").replace("%%", "%")
+    program = f"{sys.executable} -c 'from station.command.main import run; run()'"
+    for there, here in (
+        ("/opt/benchwarm/.venv/bin/station", program),
+        ("/var/lib/station", str(tmp_path / "record")),
+        ("/var/backups/station", str(tmp_path / "copies")),
+    ):
+        script = script.replace(there, here)
+    done = subprocess.run(["/bin/sh", "-c", script], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    (copy,) = (tmp_path / "copies").iterdir()
+    assert re.fullmatch(r"record-[1-7]\.backup", copy.name)
+
+
+def test_every_attach_of_a_probe_sets_resolution_check_and_group() -> None:
+    rules = [line for line in RULES.read_text().splitlines() if line and not line.startswith("#")]
+    assert all(line.startswith('ACTION=="add", SUBSYSTEM=="w1", KERNEL=="28-*", ') for line in rules)
+    written = dict(re.findall(r'ATTR\{(\w+)\}="([^"]*)"', " ".join(rules)))
+    assert written == {"features": "1", "resolution": "12"}
+    assert f"/bin/chgrp {KEYS['Group'][-1]} /sys%p/w1_slave" in " ".join(rules)
+
+
+@pytest.mark.skipif(shutil.which("systemd-tmpfiles") is None, reason="systemd-tmpfiles is not installed")
+def test_tmpfiles_makes_the_folder_of_the_backups(tmp_path: Path) -> None:
+    (tmp_path / "etc").mkdir()
+    (tmp_path / "etc" / "passwd").write_text("station:x:987:987::/var/lib/station:/usr/sbin/nologin\n")
+    (tmp_path / "etc" / "group").write_text("station:x:987:\n")
+    command = ["systemd-tmpfiles", f"--root={tmp_path}", "--create", str(TMPFILES)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    made = (tmp_path / "var" / "backups" / "station").stat()
+    assert oct(made.st_mode & 0o777) == "0o700"
 
 
 @pytest.mark.skipif(not list(distributions(name="benchwarm")), reason="the package is not installed")
