@@ -22,8 +22,9 @@ from station.analysis.heat_result import (
     heat_corrected,
     reaction_temperature,
 )
-from station.analysis.heat_search import PATCH, search, unpassed
-from station.analysis.heat_solver import Problem, Solution, covariance_of
+from station.analysis.heat_search import PATCH, search, surely_passed
+from station.analysis.heat_solver import Problem, Solution
+from station.analysis.heat_spread import covariance_of
 from station.analysis.heat_start import plateaus
 
 __all__ = ["PATCH", "fit_trace"]
@@ -37,9 +38,6 @@ FAINTEST = 5.0
 UNEVEN = 0.45
 """How much the part of a portion's heat that mixes slowly differs from portion to portion, over itself: nobody stirs
 twice alike, and a corner holds acid back as well as heat. Common practice, no source."""
-
-PASSED = 9.0
-"""How much worse (−2 ln posterior) an end-point at the last drop must be before it counts as passed."""
 
 
 def fit_trace(trace: Trace, pours: Sequence[Pour], setup: HeatSetup) -> HeatFit:
@@ -85,10 +83,10 @@ def _refuse_unpassed(problem: Problem, found: list[Branch], setup: HeatSetup, po
     after = problem.cup.layout.pours - 1 - best.portion
     if after == 0:
         raise HeatRefused("not_passed", "The end-point is not surely passed yet: add at least one more portion.")
-    if after <= 2 or not check(problem, best.solution, trace.time_s, best.solution.residuals_c).describes_trace:
-        rival = unpassed(problem, setup, pours)
-        if rival.cost < best.solution.cost + PASSED:
-            raise HeatRefused("not_passed", "The end-point has not been passed yet: go on adding portions.")
+    judged = check(problem, best.solution, trace.time_s, best.solution.residuals_c)
+    unsure = after <= 2 or not judged.describes_trace
+    if unsure and not surely_passed(problem, best.solution, setup, pours):
+        raise HeatRefused("not_passed", "The end-point has not been passed yet: go on adding portions.")
     if best.portion == 0:
         raise HeatRefused("first_portion", "The end-point lies within the first portion: use smaller portions.")
     heat = INDEX["heat_j_cm3"]

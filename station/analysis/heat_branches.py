@@ -3,6 +3,8 @@
 Within one portion the posterior of the end-point is nearly normal; at an edge it passes into that of the
 next portion, which has another width and may have its own maximum. So every portion the end-point may lie
 in is fitted by itself and the pieces are joined: mean, standard deviation and quantiles come from the whole.
+The other parameters are integrated out (Laplace; Tierney & Kadane, J. Am. Stat. Assoc. 81, 82 (1986)): a portion
+counts for more where they have more room.
 """
 
 from __future__ import annotations
@@ -12,14 +14,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from station.analysis.heat_inputs import Array
-from station.analysis.heat_solver import Problem, Solution, place_covariance, solve
+from station.analysis.heat_solver import Problem, Solution, solve
+from station.analysis.heat_spread import place_covariance
 
-NEGLIGIBLE, HOPELESS = 12.0, 40.0
-"""How much more than the best (−2 ln posterior) the edge of a portion costs when it is not looked at, by the
-first guess, and when it is not crossed."""
+NEGLIGIBLE, FAR, HOPELESS = 12.0, 100.0, 40.0
+"""How much more than the best (−2 ln posterior) the edge of a portion costs when it is not looked at: by the first
+guess, by that guess even near the edge; and when it is not crossed."""
 
 NEAR = 0.3
-"""Within this share of a portion from its edge the next portion is tried in any case."""
+"""Within this share of a portion from its edge the first guess is not trusted so soon."""
 
 POINTS = 101
 
@@ -31,6 +34,7 @@ class Branch:
     Places are on the plan's scale, where the edges ``low`` and ``high`` stand still. ``top`` is where the normal has
     its top, beyond an edge when the fit was held there, and ``top_cost`` its height; ``u_place`` its width. The true
     end-point changes by ``lean`` with the place and scatters about it by ``blur_cm3``, which the volumes leave open.
+    ``narrow`` is −2 ln of the room that the other parameters have.
     """
 
     portion: int
@@ -42,10 +46,16 @@ class Branch:
     u_place: float
     lean: float
     blur_cm3: float
+    narrow: float
 
     def cost(self, place: Array) -> Array:
         """−2 ln posterior at places of the end-point, all else at its best."""
         return np.asarray(self.top_cost + ((place - self.top) / self.u_place) ** 2)
+
+    def weight(self, place: Array, best: Branch) -> Array:
+        """Posterior density at places of the end-point, all else integrated out, over that of the best branch."""
+        least = best.solution.cost + best.narrow
+        return np.asarray(np.exp(-0.5 * (self.cost(place) + self.narrow - least)))
 
     def end_point_cm3(self, place: Array) -> Array:
         """Mean of the true end-point for places."""
@@ -80,18 +90,21 @@ def _branch(problem: Problem, solution: Solution, portion: int) -> Branch:
     variance, along = float(covariance[0, 0]), covariance @ solution.turn
     lean = float(along[0]) / variance
     blur = float(solution.turn @ along) - lean**2 * variance
-    # Held at an edge the cost has a slope left; the top of the parabola is where it would vanish.
-    slope = 0.0 if low < solution.place[0] < high else solution.slope
+    # Held at an edge the cost has a slope left; the top of the parabola is one whole step further.
+    free = problem.prior.free
+    ahead = covariance[np.ix_(free, free)] @ solution.gradient
+    narrow = float(np.linalg.slogdet(solution.information)[1] + np.log(variance))
     return Branch(
         portion,
         solution,
         low,
         high,
-        top=float(solution.place[0]) - 0.5 * slope * variance,
-        top_cost=solution.cost - 0.25 * slope**2 * variance,
+        top=float(solution.place[0] + ahead[0]),
+        top_cost=solution.cost - float(solution.gradient @ ahead),
         u_place=float(np.sqrt(variance)),
         lean=lean,
         blur_cm3=float(np.sqrt(max(blur, 1e-6))),
+        narrow=narrow,
     )
 
 
@@ -118,8 +131,8 @@ def branches(problem: Problem, start: Array) -> list[Branch]:
         while 0 <= here.portion + side < problem.cup.layout.pours:
             edge = here.low if side < 0 else here.high
             best = best_of(found).solution.cost
-            far = abs(here.solution.place[0] - edge) > NEAR * (here.high - here.low)
-            if far and here.cost(np.array([edge]))[0] > best + NEGLIGIBLE:
+            near = abs(here.solution.place[0] - edge) < NEAR * (here.high - here.low)
+            if here.cost(np.array([edge]))[0] > best + (FAR if near else NEGLIGIBLE):
                 break
             there = _neighbour(problem, here, side, best)
             if there is None:
@@ -136,14 +149,14 @@ def best_of(found: list[Branch]) -> Branch:
 
 def posterior(found: list[Branch]) -> EndPoint:
     """Join the branches."""
-    best = best_of(found).solution.cost
+    best = best_of(found)
     means, weights, blurs = [], [], []
     for branch in found:
-        if branch.solution.cost > best + HOPELESS:
+        if branch.solution.cost > best.solution.cost + HOPELESS:
             continue
         grid = branch.places()
         middle = (grid[1:] + grid[:-1]) / 2.0
-        weights.append(np.exp(-0.5 * (branch.cost(middle) - best)) * np.diff(grid))
+        weights.append(branch.weight(middle, best) * np.diff(grid))
         means.append(branch.end_point_cm3(middle))
         blurs.append(np.full(len(middle), branch.blur_cm3))
     volume, weight, blur = np.concatenate(means), np.concatenate(weights), np.concatenate(blurs)

@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 
 from station.analysis.cup import pour_times
 from station.analysis.heat_inputs import Array
-from station.analysis.heat_solver import Problem, Solution, loss, strain
+from station.analysis.heat_solver import Problem, Solution, loss
+from station.analysis.heat_spread import strain
 
 BLOCK = 10
 LARGEST_NOISE_C, LARGEST_BLOCK_RMS_C, LARGEST_BLOCK_C = 0.035, 0.035, 0.15

@@ -15,7 +15,7 @@ import numpy as np
 
 from station.analysis.cup import Cup, trace
 from station.analysis.heat_inputs import Array, Trace
-from station.analysis.heat_priors import FREE, Prior
+from station.analysis.heat_priors import Prior
 from station.analysis.heat_scale import PlanScale
 
 LEAST_NOISE_STEPS, MOST_NOISE_C = 0.12, 0.3
@@ -41,15 +41,15 @@ class Solution:
     """The minimum: where on the plan's scale (``place``), the true parameters, the cost (−2 ln posterior).
 
     ``turn`` are the derivatives of the true end-point by the place; ``information`` is the curvature by the place,
-    of the free parameters only, priors included; ``slope`` is the cost's derivative by the place's end-point, not
-    0 where it was held at an edge. Residuals are in °C.
+    of the free parameters only, priors included; ``gradient`` is −1/2 of the cost's derivative by them, not 0 where the
+    end-point was held. Residuals are in °C.
     """
 
     place: Array
     theta: Array
     turn: Array
     cost: float
-    slope: float
+    gradient: Array
     residuals_c: Array
     information: Array
     steps: int
@@ -150,7 +150,8 @@ def solve(
     here, steps, damping = _look(problem, start), 0, 1e-3
     while steps < max_steps and damping < 1e6:
         move = _move(problem, here, damping, portion, hold)
-        if float(move @ (2.0 * here.gradient - here.information @ move)) < tolerance:
+        promised = float(move @ (2.0 * here.gradient - here.information @ move))
+        if promised < tolerance:
             break
         trial = here.place.copy()
         trial[free] += move * here.scale
@@ -159,20 +160,22 @@ def solve(
         with np.errstate(over="ignore", invalid="ignore"):  # a wild trial has no cost, and is not accepted
             there = _look(problem, trial)
         steps += 1
-        accepted = there.cost < here.cost
-        damping = max(damping / 10.0, 1e-6) if accepted else damping * 10.0
-        here = there if accepted else here
-    slope = float(-2.0 * here.gradient[0] / here.scale[0])
+        kept = (here.cost - there.cost) / promised
+        damping = _damping(damping, kept)
+        here = there if kept > 0.0 else here
     found = _information(problem, here)
-    return Solution(here.place, here.theta, here.turn, here.cost, slope, here.residuals_c, found, steps)
+    gradient = here.gradient / here.scale
+    return Solution(here.place, here.theta, here.turn, here.cost, gradient, here.residuals_c, found, steps)
 
 
-def strain(problem: Problem, solution: Solution) -> Array:
-    """How far each parameter (shape size) had to go from what was known beforehand, in its u; 0 without a prior."""
-    prior = problem.prior
-    known = (prior.u > 0.0) & (prior.u < FREE)
-    gone = np.abs(solution.place - prior.mean) / np.where(known, prior.u, 1.0)
-    return np.where(known, gone, 0.0)
+def _damping(damping: float, kept: float) -> float:
+    """The next damping, by how much of the promised gain a step kept: less after a good step, more after a bad one.
+
+    Halfway between, as it was: a damping just small enough to fail and just large enough to succeed would take turns.
+    """
+    if not kept > 0.0:
+        return damping * 10.0
+    return max(damping / 10.0, 1e-6) if kept > 0.75 else damping if kept > 0.25 else damping * 4.0
 
 
 def _information(problem: Problem, here: _Look) -> Array:
@@ -181,21 +184,3 @@ def _information(problem: Problem, here: _Look) -> Array:
     weight = np.maximum(curvature, 0.05 * slope / np.where(here.residuals_c == 0.0, 1.0, here.residuals_c))
     prior = np.diag(problem.prior.u[problem.prior.free] ** -2.0)
     return np.asarray(here.rows.T @ (here.rows * weight[:, None]) + prior)
-
-
-def place_covariance(problem: Problem, solution: Solution) -> Array:
-    """Covariance of all parameters on the plan's scale (size × size), 0 for those held fixed."""
-    free, size = problem.prior.free, len(solution.theta)
-    scale = 1.0 / np.sqrt(np.diag(solution.information))
-    scaled = solution.information * np.outer(scale, scale) + 1e-10 * np.eye(len(free))
-    inverse = np.linalg.inv(scaled) * np.outer(scale, scale)
-    covariance = np.zeros((size, size))
-    covariance[np.ix_(free, free)] = inverse
-    return covariance
-
-
-def covariance_of(problem: Problem, solution: Solution) -> Array:
-    """Covariance of the true parameters (size × size), 0 for those held fixed."""
-    turned = np.eye(len(solution.theta))
-    turned[0] = solution.turn
-    return np.asarray(turned @ place_covariance(problem, solution) @ turned.T)

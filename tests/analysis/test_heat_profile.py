@@ -14,7 +14,8 @@ from station.analysis.heat_branches import best_of
 from station.analysis.heat_inputs import Array
 from station.analysis.heat_priors import Prior
 from station.analysis.heat_search import search
-from station.analysis.heat_solver import Problem, Solution, place_covariance, solve
+from station.analysis.heat_solver import Problem, Solution, solve
+from station.analysis.heat_spread import place_covariance
 from tests.benchmarks.scenes_model import model_scene
 
 
