@@ -140,3 +140,18 @@ test("the device's choice comes before the station's, and that before the browse
 test("the names of the units to choose from stay what they are", () => {
   for (const name of Object.values(UNITS)) assert.equal(unitsOf("mL", name, ","), name);
 });
+
+/** Words that are the same in both languages. */
+const SAME = new Set(["Start", "Portion", "Name", "Text", "Code", "Plan"]);
+
+function sameTexts(one: unknown, other: unknown, path: string): string[] {
+  if (typeof one === "string") return one === other && !SAME.has(one) && /[A-Za-z]{3}/.test(one) ? [`${path}: ${one}`] : [];
+  if (one === null || typeof one !== "object") return [];
+  return Object.entries(one).flatMap(([name, part]) => sameTexts(part, (other as Record<string, unknown>)[name], `${path}.${name}`));
+}
+
+test("no German word was left in English", async () => {
+  const english = words;
+  await setLanguage("de");
+  assert.deepEqual(sameTexts(english, words, "words"), []);
+});
