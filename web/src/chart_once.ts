@@ -4,6 +4,7 @@ import { line } from "d3-shape";
 import type { Sample } from "./contract";
 import { type Box, type Frame, type Point, frame, padded } from "./frame";
 import type { Extended, Stretch } from "./results";
+import { type Good, goodOnes, thinned } from "./thinned";
 
 export interface OnceSeries {
   repeat: number;
@@ -31,7 +32,14 @@ export interface StretchDrawn {
 export interface OnceChart {
   frame: Frame;
   /** SVG paths; a bad sample leaves a gap. `marks` are some of its points, for the shape of the repeat. */
-  traces: readonly { repeat: number; path: string; marks: readonly Point[]; mixed_x: number | null }[];
+  traces: readonly {
+    repeat: number;
+    path: string;
+    marks: readonly Point[];
+    mixed_x: number | null;
+    /** Samples that can be read, in order of time. */
+    good: readonly Good[];
+  }[];
   read: { before: StretchDrawn; after: StretchDrawn; change: Segment } | null;
 }
 
@@ -42,12 +50,6 @@ const HANDS_S = 30;
 /** Marks along a trace, one each so many seconds; repeats take turns. */
 const MARK_EACH_S = 60;
 const TURN_S = 20;
-
-type Good = readonly [number, number];
-
-function good(samples: readonly Sample[]): Good[] {
-  return samples.filter((sample): sample is Good => sample[1] !== null);
-}
 
 /** The first good sample of each stretch of time. */
 function marked(samples: readonly Good[], turn: number): Good[] {
@@ -60,7 +62,7 @@ function marked(samples: readonly Good[], turn: number): Good[] {
 
 /** Lay the chart out in `box`; its time axis starts from the plan. */
 export function onceChart(data: OnceData, box: Box): OnceChart {
-  const all = data.series.map(({ samples }) => good(samples));
+  const all = data.series.map(({ samples }) => goodOnes(samples));
   const last_s = Math.max(data.planned_s + HANDS_S, ...all.map((samples) => samples[samples.length - 1]?.[0] ?? 0));
   const lines = data.read?.lines;
   const temperatures = all.flatMap((samples) => samples.map(([, temperature_c]) => temperature_c));
@@ -76,7 +78,8 @@ export function onceChart(data: OnceData, box: Box): OnceChart {
     frame: laid,
     traces: data.series.map(({ repeat, samples, mixed_s }, index) => ({
       repeat,
-      path: draw(samples) ?? "",
+      path: draw(thinned(samples, span_s / Math.max(1, laid.right - laid.left))) ?? "",
+      good: all[index] ?? [],
       marks: marked(all[index] ?? [], index).map(([time_s, value]): Point => [laid.x(time_s), laid.y(value)]),
       mixed_x: mixed_s === null ? null : laid.x(mixed_s),
     })),

@@ -116,9 +116,9 @@ export class Feed {
   }
 
   private completeTraces(now: number): void {
-    const { view, traces, reload } = this.model;
+    const { view, traces, opened, reload } = this.model;
     if (!view || reload || this.loadingTrace || now < this.nextTrace_ms) return;
-    const wanted = wantedTrace(traces, view);
+    const wanted = wantedTrace(traces, view, opened);
     if (wanted) void this.loadTrace(wanted);
   }
 

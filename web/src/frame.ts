@@ -31,7 +31,8 @@ export interface Frame {
 /** Extent of `values` with a little air, at least `least` wide; a room's temperature when there is nothing yet. */
 export function padded(values: readonly number[], least: number): Range {
   if (values.length === 0) return [20, 20 + least];
-  const [low, high] = [Math.min(...values), Math.max(...values)];
+  // Not spread into Math.min: a long trace is more than some engines take as arguments.
+  const [low, high] = values.reduce(([low, high], value) => [Math.min(low, value), Math.max(high, value)], [Infinity, -Infinity]);
   const air = 0.08 * Math.max(least, high - low);
   // What is missing to the least span goes on top: there the curve is going to grow.
   return [low - air, Math.max(high + air, low - air + least)];

@@ -15,8 +15,10 @@ export interface Model {
   seq: number;
   /** Samples since the last pour (or since the start of the repeat), absolute bench time. */
   samples: readonly Sample[];
-  /** Whole traces by repeat, in a practical whose figure shows them. */
+  /** Whole traces by repeat, of those that a figure shows or has shown. */
   traces: Traces;
+  /** The repeat of portions whose whole trace a person has opened. */
+  opened: number | null;
   good: Measured | null;
   /** When the page last heard anything of the station, on the page's clock / ms. */
   heard_ms: number | null;
@@ -31,6 +33,7 @@ export const nothingHeard: Model = {
   seq: 0,
   samples: [],
   traces: new Map(),
+  opened: null,
   good: null,
   heard_ms: null,
   reload: true,
@@ -62,7 +65,7 @@ function foldHappening(model: Model, happening: Happening): Model {
   if (model.reload || happening.seq > model.seq + 1) {
     return { ...model, reload: true, waiting: [...model.waiting, happening].slice(-MOST_WAITING) };
   }
-  const traces = model.view ? extendedBy(model.traces, model.view, happening) : model.traces;
+  const traces = model.view ? extendedBy(model.traces, model.view, happening, model.opened) : model.traces;
   const next = { ...model, seq: happening.seq, traces };
   if (happening.kind !== "sample_taken") return next;
   return { ...next, samples: [...model.samples, [happening.time_s, happening.body.temperature_c ?? null]] };
@@ -90,6 +93,7 @@ function foldState(model: Model, state: State, now_ms: number): Model {
     seq: state.seq,
     samples: trace.samples,
     traces: caughtUp(model.traces, state),
+    opened: model.opened,
     good: measured(view.last_good, view.time_s, view.speed, now_ms),
     heard_ms: now_ms,
     reload: false,
@@ -110,6 +114,8 @@ export function fold(model: Model, message: Message, now_ms: number): Model {
       return foldHappening(heard, message.data);
     case "samples":
       return model.view ? { ...model, traces: fetched(model.traces, model.view, message.data) } : model;
+    case "open":
+      return { ...model, opened: message.data.repeat };
     case "reset":
       return { ...heard, reload: true };
     case "live": {

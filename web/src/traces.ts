@@ -25,7 +25,12 @@ export interface Wanted {
 const SAME_S = 0.002;
 
 function counted(view: View): Repeat[] {
-  return isOnce(view) ? view.repeats.filter((repeat) => repeat.status !== "set aside") : [];
+  return view.repeats.filter((repeat) => repeat.status !== "set aside");
+}
+
+/** Whether a figure shows this trace: of one mixing all of them, of portions the one that a person has opened. */
+function shows(view: View, repeat: number, opened: number | null): boolean {
+  return isOnce(view) || repeat === opened;
 }
 
 /** `samples` and those of `more` that come after them; both in order of time. */
@@ -50,10 +55,11 @@ export function keptTraces(traces: Traces, view: View): Traces {
 
 /** What the stream says: a sample belongs to the repeat under way, until that has ended. The view may still call a
  * repeat running then: it comes after the events. */
-export function extendedBy(traces: Traces, view: View, happening: Happening): Traces {
+export function extendedBy(traces: Traces, view: View, happening: Happening, opened: number | null): Traces {
   const running = counted(view).find((repeat) => repeat.status === "running");
   if (!running || traces.get(running.repeat)?.closed) return traces;
   const { repeat, started_s } = running;
+  if (!traces.has(repeat) && !shows(view, repeat, opened)) return traces;
   if (happening.kind === "repeat_ended") {
     const trace = traces.get(repeat);
     return trace ? withTrace(traces, repeat, { ...trace, closed: true }) : traces;
@@ -88,8 +94,8 @@ export function fetched(traces: Traces, view: View, { repeat, started_s, samples
   return withTrace(traces, repeat, { started_s, samples: joined(samples, after), whole: true, closed });
 }
 
-/** The first trace that is not known whole; null when there is none to ask for. */
-export function wantedTrace(traces: Traces, view: View): Wanted | null {
-  const wanted = counted(view).find(({ repeat }) => !traces.get(repeat)?.whole);
+/** The first trace that is shown and not known whole; null when there is none to ask for. */
+export function wantedTrace(traces: Traces, view: View, opened: number | null = null): Wanted | null {
+  const wanted = counted(view).find(({ repeat }) => shows(view, repeat, opened) && !traces.get(repeat)?.whole);
   return wanted ? { repeat: wanted.repeat, started_s: wanted.started_s } : null;
 }

@@ -43,6 +43,21 @@ test("a practical in portions asks for none", () => {
   assert.equal(model.traces.size, 0);
 });
 
+test("of portions the trace is asked for that a person has opened, and the stream extends it", () => {
+  const repeats = [repeatOf(1, { status: "ended" }), repeatOf(2, { started_s: STARTED_S })];
+  const known = after(nothingHeard, { kind: "state", data: stateWith({ repeats, trace: { repeat: 2, samples: [] } }) });
+  const opened = after(known, { kind: "open", data: { repeat: 2 } });
+  assert.deepEqual(opened.view && wantedTrace(opened.traces, opened.view, opened.opened), { repeat: 2, started_s: STARTED_S });
+  const answered: Message = { kind: "samples", data: { repeat: 2, started_s: STARTED_S, samples: samplesFrom(0, 20) } };
+  // The station measured on while its answer was under way.
+  const model = after(opened, sample(11, STARTED_S + 20), answered, sample(12, STARTED_S + 21));
+  assert.deepEqual((model.traces.get(2)?.samples ?? []).map(([time_s]) => time_s), upTo(21));
+  const other = after(model, { kind: "open", data: { repeat: 1 } });
+  assert.equal(other.view && wantedTrace(other.traces, other.view, other.opened)?.repeat, 1);
+  const closed = after(other, { kind: "open", data: { repeat: null } });
+  assert.equal(closed.view && wantedTrace(closed.traces, closed.view, closed.opened), null);
+});
+
 test("the stream extends the trace, over the pour too, and nothing comes twice", () => {
   const view = onceViewWith({ seq: 22, repeats: [poured] });
   const model = after(

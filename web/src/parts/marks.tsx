@@ -11,6 +11,11 @@ export function repeatMark(repeat: number, size: number): string {
   return symbol(shape, 0.7 * size * size)() ?? "";
 }
 
+/** The mark of a mean: a plus sign. */
+export function meanMark(size: number): string {
+  return `M${-size},0H${size}M0,${-size}V${size}`;
+}
+
 /** Series class of a repeat: colours go round after five. */
 export function repeatClass(repeat: number): string {
   return `series series-${((repeat - 1) % SHAPES.length) + 1}`;

@@ -1,18 +1,27 @@
 // Temperature (up) against time (across) of all repeats that mix once; of one of them both lines, extended to the
 // moment of mixing, and the change read off between them.
 
-import { useState } from "preact/hooks";
+import { useMemo, useRef, useState } from "preact/hooks";
 import { type OnceChart, type OnceSeries, type Segment, type StretchDrawn, onceChart } from "../chart_once";
 import { drawnRepeats } from "../chart_volume";
+import type { Sample } from "../contract";
 import type { Box } from "../frame";
 import type { OnceView } from "../plan";
 import type { Extended } from "../results";
 import type { Traces } from "../traces";
 import { words } from "../words";
+import type { Acting } from "./acting";
 import { Axes } from "./axes";
+import { Compared } from "./compared";
+import { isOver, mayRead } from "./curve_figure";
+import { later } from "./later";
 import { Marks, Swatch, repeatClass, repeatMark } from "./marks";
 import { OnceResultWords } from "./once_result";
+import { Reader } from "./reader";
 import { Sized } from "./sized";
+import { Waiting } from "./waiting";
+
+const OwnChange = later(async () => (await import("./own_change")).OwnChange);
 
 const MARK_LETTERS = 0.75;
 
@@ -74,17 +83,53 @@ function Mixing({ chart, repeat, letter }: { chart: OnceChart; repeat: number | 
   );
 }
 
-interface DrawingProps {
+interface DrawnProps {
   planned_s: number;
   series: readonly OnceSeries[];
   read: { repeat: number; lines: Extended } | null;
   box: Box;
 }
 
-function Drawing({ box, ...data }: DrawingProps) {
-  const chart = onceChart(data, box);
+/** The series handed in before, while it says the same: samples keep their identity while none comes. */
+function useSame(series: readonly OnceSeries[]): readonly OnceSeries[] {
+  const known = useRef(series);
+  const same = known.current.length === series.length && series.every((one, index) => {
+    const old = known.current[index];
+    return old?.repeat === one.repeat && old.samples === one.samples && old.mixed_s === one.mixed_s;
+  });
+  if (!same) known.current = series;
+  return known.current;
+}
+
+/** The chart, and the curve that is read point by point: that of the lines, else the newest. */
+function Readable({ box, ...data }: DrawnProps) {
+  const { series, read } = data;
+  const chart = useMemo(() => onceChart(data, box), [useSame(series), data.planned_s, read?.lines, box]);
+  const { frame } = chart;
+  const own = series.find(({ repeat }) => repeat === read?.repeat) ?? series[series.length - 1];
+  const good = chart.traces.find(({ repeat }) => repeat === own?.repeat)?.good ?? [];
+  const one = (index: number) => good[index] ?? [0, 0];
+  return (
+    <Reader
+      frame={frame}
+      box={box}
+      count={good.length}
+      at={(index) => frame.x(one(index)[0])}
+      marks={(index) => [[frame.x(one(index)[0]), frame.y(one(index)[1])]]}
+      text={(index) => {
+        const [time_s, temperature_c] = one(index);
+        const mixed_s = own?.mixed_s ?? null;
+        const since_s = mixed_s === null || time_s < mixed_s ? null : time_s - mixed_s;
+        return words.seeing.momentOnce(time_s, own?.repeat ?? 1, temperature_c, since_s);
+      }}
+    >
+      <Drawing chart={chart} series={series} read={read} box={box} />
+    </Reader>
+  );
+}
+
+function Drawing({ chart, series, read, box }: Omit<DrawnProps, "planned_s"> & { chart: OnceChart }) {
   const { letter } = box;
-  const { read, series } = data;
   const change = read && words.change(read.lines.change_c, read.lines.u_change_c);
   const labelled = read?.repeat ?? series[series.length - 1]?.repeat;
   return (
@@ -140,7 +185,9 @@ function Legend({ repeats, read, choose }: {
   );
 }
 
-export function OnceFigure({ view, traces, over }: { view: OnceView; traces: Traces; over: boolean }) {
+const NONE: readonly Sample[] = [];
+
+export function OnceFigure({ view, traces, acting }: { view: OnceView; traces: Traces; acting: Acting }) {
   const [chosen, choose] = useState<number | null>(null);
   const { before_s, after_s } = view.plan.timing;
   const repeats = drawnRepeats(view.repeats);
@@ -150,7 +197,7 @@ export function OnceFigure({ view, traces, over }: { view: OnceView; traces: Tra
   const read = withLines.find(({ repeat }) => repeat === chosen) ?? withLines[withLines.length - 1] ?? null;
   const series = repeats.map(({ repeat, portions }) => ({
     repeat,
-    samples: traces.get(repeat)?.samples ?? [],
+    samples: traces.get(repeat)?.samples ?? NONE,
     mixed_s: portions[0]?.time_s ?? null,
   }));
   const named = repeats.map(({ repeat }) => ({ repeat, readable: withLines.some((one) => one.repeat === repeat) }));
@@ -158,10 +205,27 @@ export function OnceFigure({ view, traces, over }: { view: OnceView; traces: Tra
     <section class="figure">
       <h2 id="once-title">{words.onceChart}</h2>
       <Sized class="drawing" shape={0.45}>
-        {(box) => <Drawing planned_s={before_s + after_s} series={series} read={read} box={box} />}
+        {(box) => <Readable planned_s={before_s + after_s} series={series} read={read} box={box} />}
       </Sized>
       <Legend repeats={named} read={read?.repeat ?? null} choose={choose} />
-      <OnceResultWords view={view} over={over} />
+      <OnceFound view={view} acting={acting} />
     </section>
   );
+}
+
+/** The results, or the own reading that comes first. */
+function OnceFound({ view, acting }: { view: OnceView; acting: Acting }) {
+  const [again, setAgain] = useState(false);
+  if (view.results.shown) {
+    return (
+      <>
+        <OnceResultWords view={view} over={isOver(view)} />
+        {view.state === "done" && <Compared view={view} />}
+      </>
+    );
+  }
+  if (mayRead(view) && (view.own_reading === null || again)) {
+    return <OwnChange view={view} acting={acting} done={() => setAgain(false)} />;
+  }
+  return <Waiting view={view} change={mayRead(view) ? () => setAgain(true) : null} />;
 }

@@ -53,7 +53,7 @@ export function expectedBias(repeats: readonly OnceRepeat[]): number | null {
 /** `over` tells whether a repeat has just ended; only then are refusals and remarks of a method news. */
 export function OnceResultWords({ view, over }: { view: OnceView; over: boolean }) {
   const { result } = view;
-  if (!result) return null;
+  if (!result) return over ? <p class="remark">{words.ownLines.computing}</p> : null;
   const { straight_lines: lines, heat_balance: heat, refused, repeats } = result;
   const found = repeats.flatMap((repeat) => repeat.heat_balance ?? []);
   const of = [...repeats.flatMap((repeat) => repeat.straight_lines ?? []), ...found][0]?.enthalpy_of ?? null;

@@ -23,7 +23,7 @@ interface Props {
 }
 
 export function ResultWords({ result, repeats, over }: Props) {
-  if (!result) return null;
+  if (!result) return over ? <p class="remark">{words.ownLines.computing}</p> : null;
   const { straight_lines: lines, heat_balance: heat, refused } = result;
   return (
     <>

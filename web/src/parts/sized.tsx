@@ -8,13 +8,15 @@ interface Props {
   /** Height as a share of the width. */
   shape: number;
   class: string;
+  /** Least height / letters. */
+  least?: number;
   children: (box: Box) => ComponentChildren;
 }
 
 const LETTER_SHARE = 0.85;
 const LEAST_HEIGHT_LETTERS = 17;
 
-export function Sized({ shape, class: name, children }: Props) {
+export function Sized({ shape, class: name, least = LEAST_HEIGHT_LETTERS, children }: Props) {
   const ref = useRef<HTMLDivElement>(null);
   const [box, setBox] = useState<Box | null>(null);
   useLayoutEffect(() => {
@@ -23,14 +25,14 @@ export function Sized({ shape, class: name, children }: Props) {
     const measure = () => {
       const width = element.clientWidth;
       const letter = LETTER_SHARE * parseFloat(getComputedStyle(element).fontSize);
-      const height = Math.round(Math.max(LEAST_HEIGHT_LETTERS * letter, shape * width));
+      const height = Math.round(Math.max(least * letter, shape * width));
       setBox((old) => (old && old.width === width && old.letter === letter ? old : { width, height, letter }));
     };
     const observer = new ResizeObserver(measure);
     observer.observe(element);
     measure();
     return () => observer.disconnect();
-  }, [shape]);
+  }, [shape, least]);
   return (
     <div class={name} ref={ref}>
       {box && box.width > 0 && children(box)}

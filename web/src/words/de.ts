@@ -8,10 +8,15 @@ import { doing } from "./doing.de";
 import { guide } from "./guide.de";
 import { mistakes } from "./mistakes.de";
 import { once } from "./once.de";
+import { ownLines } from "./own_lines.de";
+import { record } from "./record.de";
 import { results } from "./results.de";
+import { seeing } from "./seeing.de";
 import { settings } from "./settings.de";
 import { german as translate } from "./station";
+import { steps } from "./steps.de";
 import { table } from "./table.de";
+import { why } from "./why.de";
 
 const de: Words = {
   ...bench,
@@ -24,6 +29,11 @@ const de: Words = {
   guide,
   mistakes,
   settings,
+  seeing,
+  ownLines,
+  why,
+  record,
+  steps,
 };
 
 export const german: Language = { tag: "de", catalogue: de, translate, decimalSign: "," };

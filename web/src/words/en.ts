@@ -7,9 +7,14 @@ import { doing } from "./doing.en";
 import { guide } from "./guide.en";
 import { mistakes } from "./mistakes.en";
 import { once } from "./once.en";
+import { ownLines } from "./own_lines.en";
+import { record } from "./record.en";
 import { results } from "./results.en";
+import { seeing } from "./seeing.en";
 import { settings } from "./settings.en";
+import { steps } from "./steps.en";
 import { table } from "./table.en";
+import { why } from "./why.en";
 
 export const en = {
   ...bench,
@@ -22,4 +27,9 @@ export const en = {
   guide,
   mistakes,
   settings,
+  seeing,
+  ownLines,
+  why,
+  record,
+  steps,
 };

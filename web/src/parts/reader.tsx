@@ -1,0 +1,75 @@
+// Reads a chart point by point: by touch, pointer or keyboard. The chart itself is not drawn again for that.
+//
+// A native range field lies over the plot. Arrow keys, Home, End and page keys work as everywhere, and a screen
+// reader says its value text at every step: the live word of the point under the cross-hair.
+
+import type { ComponentChildren } from "preact";
+import { useState } from "preact/hooks";
+import type { Box, Frame, Point } from "../frame";
+import { nearest } from "../points";
+import { words } from "../words";
+
+interface Props {
+  frame: Frame;
+  box: Box;
+  count: number;
+  /** Place of a point across / px; ascending. */
+  at: (index: number) => number;
+  marks: (index: number) => readonly Point[];
+  text: (index: number) => string;
+  children: ComponentChildren;
+}
+
+export function Reader({ frame, box, count, at, marks, text, children }: Props) {
+  const [read, setRead] = useState<{ index: number; shown: boolean } | null>(null);
+  if (count === 0) return <>{children}</>;
+  const index = Math.min(read?.index ?? count - 1, count - 1);
+  const shown = read?.shown ?? false;
+  const show = (index: number) => setRead({ index, shown: true });
+  const hide = () => setRead((old) => old && { ...old, shown: false });
+  const point = (event: PointerEvent) => {
+    const left = (event.currentTarget as Element).getBoundingClientRect().left;
+    show(nearest(count, at, event.clientX - left));
+  };
+  return (
+    <>
+      <div
+        class="reader"
+        onPointerDown={point}
+        onPointerMove={(event) => (event.pointerType === "mouse" || event.buttons > 0) && point(event)}
+        onPointerLeave={(event) => event.pointerType === "mouse" && hide()}
+      >
+        {children}
+        {shown && <CrossHair frame={frame} box={box} x={at(index)} marks={marks(index)} />}
+        <input
+          type="range"
+          class="reader-range"
+          aria-label={words.seeing.readPoint}
+          min={0}
+          max={count - 1}
+          step={1}
+          value={index}
+          aria-valuetext={text(index)}
+          onInput={(event) => show(Number(event.currentTarget.value))}
+          onFocus={() => show(index)}
+          onBlur={hide}
+        />
+      </div>
+      <p class="readout">{shown ? text(index) : words.seeing.hint}</p>
+    </>
+  );
+}
+
+function CrossHair({ frame, box, x, marks }: { frame: Frame; box: Box; x: number; marks: readonly Point[] }) {
+  return (
+    <svg class="cross-hair" viewBox={`0 0 ${box.width} ${box.height}`} width={box.width} height={box.height} aria-hidden="true">
+      <path d={`M${x.toFixed(1)},${frame.top}V${frame.bottom}`} />
+      {marks.map(([at, y], index) => (
+        <g key={index}>
+          <path d={`M${frame.left},${y.toFixed(1)}H${frame.right}`} />
+          <circle cx={at} cy={y} r={0.6 * box.letter} />
+        </g>
+      ))}
+    </svg>
+  );
+}

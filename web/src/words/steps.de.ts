@@ -1,0 +1,60 @@
+// Wie jede Zahl zustande kam, der anerkannte Wert, Fragen zum Nachdenken, und das eigene Urteil.
+
+import { fixed, rounded, short } from "../format";
+import { type steps as en, workedPlaces } from "./steps.en";
+import type { Translated } from "./translated";
+
+export const steps: Translated<typeof en> = {
+  open: "Wie jede Zahl zustande kam",
+  whose: "Zahlen von",
+  ofMean: "Mittelwert",
+  byLines: "Aus den Geraden",
+  byHeat: "Nach der Wärmebilanz",
+  opens: "Öffnet eine Zahl, um die Zeile zu sehen, die sie ergab.",
+  worked: (value, u, unit) => {
+    const places = workedPlaces(u);
+    const number = u === null ? short(value, 4) : rounded(value, places);
+    return `${number}${u === null ? "" : ` ± ${rounded(u, places)}`}${unit ? ` ${unit}` : ""}`;
+  },
+  accepted: "Anerkannter Wert",
+  acceptedValue: (enthalpy_kj_mol, u) => `${fixed(enthalpy_kj_mol, 1)} ± ${fixed(u, 1)} kJ/mol`,
+  source: (source) => `Quelle: ${source}`,
+  think: "Fragen für eure Auswertung",
+  questions: [
+    "Wohin ging Wärme aus dem Becher verloren, während ihr gemessen habt? Würden eure Temperaturen, euer Endpunkt und eure Enthalpie dadurch zu groß oder zu klein? Wie könntet ihr das herausfinden?",
+    "Euer Thermometer zeigt Temperaturen in Stufen. Wie groß ist eine Stufe gegen die ganze Temperaturänderung? Welche eurer Zahlen hängt am meisten davon ab?",
+    "Wie genau kennt ihr das Volumen im Becher und das jeder Portion? Wenn jede Portion 2 % zu groß war: Welche Zahlen ändern sich, und in welche Richtung?",
+    "Wie weit liegen eure Durchgänge auseinander? Mehr oder weniger, als das ± sagt? Was könnte von einem Durchgang zum nächsten anders gewesen sein?",
+    "Ist der Unterschied zwischen eurem Wert und dem anerkannten größer als beide ± zusammen? Wenn ja: Was steckt nicht im ±?",
+  ],
+  questionsOnce: [
+    "Wohin floss Wärme zwischen Becher und Raum, während ihr gemessen habt? Würde eure Temperaturänderung dadurch zu groß oder zu klein? Wie könntet ihr das herausfinden?",
+    "Euer Thermometer zeigt Temperaturen in Stufen. Wie groß ist eine Stufe gegen die ganze Temperaturänderung?",
+    "Wie genau kennt ihr die Mengen, die gemischt wurden? Wenn eine davon 2 % zu groß war: Welche Zahlen ändern sich, und in welche Richtung?",
+    "Wie weit liegen eure Durchgänge auseinander? Mehr oder weniger, als das ± sagt? Was könnte von einem Durchgang zum nächsten anders gewesen sein?",
+    "Ist der Unterschied zwischen eurem Wert und dem anerkannten größer als beide ± zusammen? Wenn ja: Was steckt nicht im ±?",
+  ],
+
+  judgement: "Euer Urteil und das der Station",
+  portion: "Portion",
+  repeatTitle: (repeat) => `Durchgang ${repeat}`,
+  ownWaited: "ihr habt abgelesen nach / s",
+  ownRead: "ihr habt abgelesen / °C",
+  stationWaited: "die Station hätte abgelesen nach / s",
+  stationRead: "die Station hätte abgelesen / °C",
+  seconds: (s) => fixed(s, 0),
+  degrees: (c) => fixed(c, 2),
+  start: "Start",
+  cost: "was der Unterschied gekostet hat",
+  byYou: "ihr",
+  byStation: "die Station",
+  time: "gebrauchte Zeit",
+  endPoint: "Endpunkt",
+  minutes: (minutes) => `${fixed(minutes, 1)} min`,
+  volume: (volume_cm3) => `${fixed(volume_cm3, 1)} cm³`,
+  waitedTooLong: (s) => `Länger gewartet als nötig, alles zusammen: ${short(Math.round(s))} s.`,
+  tooEarly: (count) =>
+    count === 0
+      ? "Kein Messwert wurde genommen, bevor die Temperatur ruhig war."
+      : `${count} ${count === 1 ? "Messwert wurde" : "Messwerte wurden"} genommen, bevor die Temperatur ruhig war.`,
+};
