@@ -1,0 +1,159 @@
+"""`station check`: is this kit ready? Exit status 0 green, 1 amber, 2 red."""
+
+import argparse
+import json
+import os
+import sys
+import textwrap
+import time
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from station.bench.check.finding import EXIT_STATUS, Finding, as_json, panel_signal, status_of
+from station.bench.check.kit import Kit
+from station.bench.check.run import check_kit
+from station.bench.panel import TICK_S, PanelPins, PanelPinsError, PanelUnavailable, Signal, open_panel
+from station.command import settings as known
+from station.command.errors import CommandError
+from station.command.settings import Settings, default_record_folder, load_plan, load_settings
+from station.server.addresses import addresses
+
+SERVICE_FOLDER = Path("/var/lib/station")
+"""The service's StateDirectory: a check typed by hand looks at the record of the service, not at one's own."""
+
+LAMPS_S = 5.0
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    parser = commands.add_parser("check", help="is this kit ready? bus, probe, pins, storage, clock, power, network")
+    parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: the card's station.toml)")
+    parser.add_argument("--json", action="store_true", help="the findings as one JSON object")
+    parser.add_argument("--reads", type=_reads, default=Kit.reads, metavar="N", help="reads of the probe (30)")
+    parser.add_argument("--qr", action="store_true", help="the page's address as a QR code")
+    parser.add_argument("--lamps", action="store_true", help="the worst colour on the panel, for 5 s")
+    parser.set_defaults(work=_check)
+
+
+def _reads(text: str) -> int:
+    number = int(text) if text.isdecimal() else 0
+    if not 1 <= number <= 1000:
+        raise argparse.ArgumentTypeError("give a whole number from 1 to 1000")
+    return number
+
+
+def run_checks(settings: Settings, base: Path, reads: int = Kit.reads) -> list[Finding]:
+    """Return what the pre-flight finds on this machine with these settings; takes about `reads` seconds.
+
+    `base` is the folder that the settings' relative paths start from. Blocks: call it from a thread.
+    """
+    return [_plan(settings, base), *check_kit(kit_of(settings, base, reads))]
+
+
+def kit_of(settings: Settings, base: Path, reads: int = Kit.reads) -> Kit:
+    """Return the settings as the pre-flight wants them."""
+    return Kit(
+        bench=settings.bench.name,
+        driver=settings.probe.driver,
+        tree=settings.probe.tree,
+        probe_id=settings.probe.id,
+        panel=settings.panel.pins,
+        pins=_pins(settings),
+        folder=_folder(settings, base),
+        host=settings.server.host,
+        port=settings.server.port,
+        addresses=tuple(addresses(settings.server.host, settings.server.port)),
+        reads=reads,
+    )
+
+
+def _pins(settings: Settings) -> dict[str, int]:
+    return settings.panel.model_dump(exclude={"pins", "silent"}, exclude_none=True)
+
+
+def _folder(settings: Settings, base: Path) -> Path:
+    if settings.record.folder is not None:
+        return base / settings.record.folder
+    if "STATE_DIRECTORY" not in os.environ and SERVICE_FOLDER.exists():
+        return SERVICE_FOLDER
+    return default_record_folder()
+
+
+def _plan(settings: Settings, base: Path) -> Finding:
+    if settings.plan is None:
+        return Finding("plan", "green", "no plan is set: the practical of the demo")
+    try:
+        load_plan(base / settings.plan)
+    except CommandError as error:
+        return Finding("plan", "red", str(error), "correct the plan, or take plan out of station.toml")
+    return Finding("plan", "green", f"read from {base / settings.plan}")
+
+
+def _check(options: argparse.Namespace) -> int:
+    if sys.stderr.isatty():
+        print(f"This takes about {options.reads} s: the probe is read once a second.", file=sys.stderr)
+    settings, findings = _all(options.config, options.reads)
+    status = status_of(findings)
+    print(json.dumps(as_json(findings), ensure_ascii=False) if options.json else _words(settings.bench.name, findings))
+    if options.qr:
+        _show_qr(settings)
+    if options.lamps:
+        _light(settings, panel_signal(status))
+    return EXIT_STATUS[status]
+
+
+def _all(named: Path | None, reads: int) -> tuple[Settings, list[Finding]]:
+    """Look at the settings first; where they cannot be read, at everything that does not depend on them."""
+    try:
+        settings, base = load_settings(named)
+    except CommandError as error:
+        defaults = Settings()
+        kit = replace(kit_of(defaults, Path(), reads), panel=None)
+        remedy = "correct that line; until then the station does not start. Below, the default settings are looked at"
+        return defaults, [Finding("settings", "red", str(error), remedy), *check_kit(kit)]
+    path = named or next((each for each in (known.BOOT_SETTINGS, Path("station.toml")) if each.is_file()), None)
+    text = "no settings file: the defaults hold" if path is None else f"read from {path}"
+    found = Finding("settings", "green", text, values={"path": None if path is None else str(path)})
+    return settings, [found, *run_checks(settings, base, reads)]
+
+
+def _words(bench: str, findings: list[Finding]) -> str:
+    """Return a line for each finding: the colour as a word first, then what to do."""
+    lines = [f"{bench}: {status_of(findings)}"]
+    for each in findings:
+        lines += _wrapped(f"{each.colour:<8} {each.name:<17} ", each.text)
+        if each.remedy:
+            lines += _wrapped(f"{'':8} {'':17} → ", each.remedy)
+    return "\n".join(lines)
+
+
+def _wrapped(head: str, text: str) -> list[str]:
+    return textwrap.wrap(text, 100, initial_indent=head, subsequent_indent=" " * len(head), break_on_hyphens=False)
+
+
+def _show_qr(settings: Settings) -> None:
+    try:
+        import segno  # noqa: PLC0415 - only who asks for it needs it
+    except ImportError:
+        print("no QR code: segno is not installed; pip install segno", file=sys.stderr)
+        return
+    address = addresses(settings.server.host, settings.server.port)[0]
+    print(address, file=sys.stderr)
+    segno.make(address, micro=False).terminal(out=sys.stderr, compact=True)
+
+
+def _light(settings: Settings, signal: Signal) -> None:
+    """Show the signal on the panel for some seconds; a station at work has it, and keeps it."""
+    if settings.panel.pins == "none":
+        print('no lamps: panel.pins = "none"', file=sys.stderr)
+        return
+    try:
+        with open_panel(settings.panel.pins, PanelPins(**_pins(settings)), lambda: None) as panel:
+            panel.show(signal)
+            until_s = time.monotonic() + LAMPS_S
+            while time.monotonic() < until_s:
+                panel.tick(time.monotonic())
+                time.sleep(TICK_S)
+    except (PanelUnavailable, PanelPinsError) as error:
+        print(f"no lamps: {error}", file=sys.stderr)
