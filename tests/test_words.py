@@ -223,6 +223,19 @@ def test_every_text_of_the_station_has_german_words() -> None:
     assert not missing, "add these to web/src/words/station.de.json:\n" + "\n".join(missing)
 
 
+def test_instructions_stay_short_in_german() -> None:
+    """At most twelve words, like the English ones; a value may be three words long: 25 cm³ Kalilauge."""
+    tree = ast.parse((STATION / "practical" / "prompts.py").read_text(encoding="utf-8"))
+    calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and len(node.args) > 1]
+    asked = [
+        _skeleton(node.args[1]) for node in calls if isinstance(node.func, ast.Name) and node.func.id == "Instruction"
+    ]
+    english = tuple(_with_values(re.sub("#+", "#", text))[0] for text in asked if text is not None)
+    assert len(english) > 10
+    long = [text for text in in_german(english) if len(text.split()) + 2 * len(re.findall(r"7\.\d\d", text)) > 12]
+    assert long == []
+
+
 def test_every_reagent_has_a_german_name() -> None:
     names = tuple(reagent.name for reagent in REAGENTS)
     assert [name for name, german in zip(names, in_german(names), strict=True) if name == german] == []
