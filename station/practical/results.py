@@ -39,7 +39,7 @@ def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOT
     """Return the results as JSON values: `repeats` one by one, then `mean` of the repeats.
 
     Without a plan there are straight lines alone. Where the students read at moments of their own, `judgement`
-    compares these with the station's.
+    compares these with the station's once no repeat is under way.
     """
     if isinstance(plan, OncePlan):
         return once_results(plan, repeats, known)
@@ -50,7 +50,7 @@ def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOT
         }
     found = [repeat_result(plan, repeat, known) for repeat in repeats]
     answer: Json = {"repeats": found, "mean": _mean(plan, repeats, found)}
-    if plan.own_judgement:
+    if plan.own_judgement and all(each.ended for each in repeats):
         answer["judgement"] = judgement(plan, repeats, known)
     return answer
 

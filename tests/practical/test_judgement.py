@@ -172,6 +172,7 @@ def test_results_compare_only_where_the_plan_lets_students_judge(traces: list[Re
     assert answer["judgement"]["repeats"][0]["repeat"] == 1
     json.dumps(answer["judgement"], allow_nan=False)
     assert "judgement" not in results(chosen("station"), own)
+    assert "judgement" not in results(chosen(), [replace(own[0], ended=False)])
 
 
 def test_words_for_one_and_for_none() -> None:
