@@ -64,7 +64,7 @@ export function decided(wishes: readonly (string | null | undefined)[]): Languag
 
 function speak(): Promise<boolean> {
   setUnits(choice.units ?? unitsOf(station.units) ?? "cm3");
-  return setLanguage(decided([choice.language, station.language, ...navigator.languages]));
+  return setLanguage(decided([choice.language, station.language, ...(navigator.languages ?? [navigator.language])]));
 }
 
 /** Speak as the address (`?language=`) or this device wishes; resolves when the words are there, cannot come, or
