@@ -14,6 +14,10 @@ from station.bench.onewire import KERNEL_TREE, PROBE_ID
 OVERLAY = "dtoverlay=w1-gpio"
 READ_CONFIG, UNREAD_CONFIG = "boot/firmware/config.txt", "boot/config.txt"
 
+CHECKED = 1
+"""Bit of `features`: a power-on value after a conversion is an error (Linux w1_therm.c, W1_THERM_CHECK_RESULT)."""
+
+_RULE = "copy 60-station-probe.rules to /etc/udev/rules.d and plug the probe in again"
 _PLUG = "check its plug and its three wires; the kernel sees a plugged probe within 15 s"
 
 
@@ -123,12 +127,24 @@ def probe_resolution(kit: Kit, probe_id: str) -> Finding:
     """Return whether the probe reads in steps of 1/16 °C."""
     folder = tree_of(kit) / probe_id
     bits = number_in(folder / "resolution")
-    values = {"resolution_bits": bits, "features": number_in(folder / "features")}
+    values = {"resolution_bits": bits}
     if bits is None or not 9 <= bits <= 14:
         return Finding("probe_resolution", "unknown", "this kernel does not tell the probe's resolution", values=values)
     step_c = 2.0 ** (8 - bits)
     text = f"{bits} bits, steps of {step_c:g} °C"
     if bits >= 12:
         return Finding("probe_resolution", "green", text, values=values)
-    remedy = f"echo 12 | sudo tee {folder / 'resolution'} (at every plugging in; the station's udev rule does it)"
+    remedy = f"{_RULE}; until then: echo 12 | sudo tee {folder / 'resolution'}"
     return Finding("probe_resolution", "amber" if bits == 11 else "red", f"only {text}", remedy, values)
+
+
+def probe_guard(kit: Kit, probe_id: str) -> Finding:
+    """Return whether the kernel itself refuses the readings of a probe that lost its power in a conversion."""
+    features = number_in(tree_of(kit) / probe_id / "features")
+    values = {"features": features}
+    if features is None:
+        return Finding("probe_guard", "unknown", "this kernel does not check conversions itself", values=values)
+    if features & CHECKED:
+        return Finding("probe_guard", "green", "the kernel refuses 85 °C of a probe that lost its power", values=values)
+    text = "the kernel does not refuse 85 °C of a probe that lost its power; the station still does"
+    return Finding("probe_guard", "amber", text, _RULE, values)

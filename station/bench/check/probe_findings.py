@@ -1,10 +1,11 @@
 """All about the probe, in order; and where the reads come from when a station is at work."""
 
+import os
 import time
 from pathlib import Path
 
 from station.bench.check.beside import Beside
-from station.bench.check.bus_and_probe import bus, chosen, probe, probe_power, probe_resolution, tree_of
+from station.bench.check.bus_and_probe import bus, chosen, probe, probe_guard, probe_power, probe_resolution, tree_of
 from station.bench.check.finding import Finding
 from station.bench.check.kit import Kit, number_in
 from station.bench.check.probe_judged import POLLED, chip, conversion, noise, reads
@@ -31,13 +32,8 @@ def probe_findings(kit: Kit, beside: Beside) -> list[Finding]:
     probe_id = chosen(kit)
     if probe_id is None:
         return [found, probe(kit)]
-    return [
-        found,
-        probe(kit),
-        probe_power(kit, probe_id),
-        probe_resolution(kit, probe_id),
-        *_read(kit, beside, probe_id),
-    ]
+    told = [each(kit, probe_id) for each in (probe_power, probe_resolution, probe_guard)]
+    return [found, probe(kit), *told, *_read(kit, beside, probe_id)]
 
 
 def _read(kit: Kit, beside: Beside, probe_id: str) -> list[Finding]:
@@ -45,6 +41,9 @@ def _read(kit: Kit, beside: Beside, probe_id: str) -> list[Finding]:
     features, conv_time_ms = number_in(folder / "features"), number_in(folder / "conv_time")
     # Where the kernel polls, it holds the bus over the whole conversion, and a second reader only waits.
     if not beside.at_work or (features or 0) & POLLED:
+        if not _may_read(folder / "w1_slave"):
+            text = "the probe may not be read by this user"
+            return [Finding("probe_reads", "unknown", text, "check again with sudo"), chip(probe_id, [])]
         samples, source = read_probe(kit, folder / "w1_slave"), ""
     else:
         samples, source = samples_of_the_station(kit, beside), " by the station at work"
@@ -53,6 +52,11 @@ def _read(kit: Kit, beside: Beside, probe_id: str) -> list[Finding]:
         return [Finding("probe_reads", "unknown", text, "stop the station, then check again"), chip(probe_id, [])]
     told = [reads(samples, source), noise(samples), conversion(samples, features, conv_time_ms)]
     return [*told, chip(probe_id, samples)]
+
+
+def _may_read(w1_slave: Path) -> bool:
+    """Whether we may; the station's udev rule lets nobody else read."""
+    return os.access(w1_slave, os.R_OK) or not w1_slave.exists()
 
 
 def samples_of_the_station(kit: Kit, beside: Beside) -> list[Sample]:

@@ -45,35 +45,45 @@ def read_probe(kit: Kit, w1_slave: Path) -> list[Sample]:
 
 def _texts(kit: Kit, w1_slave: Path) -> Iterator[Sample]:
     """Read in a thread of its own: a signal cuts a conversion short, and a read may hang for ever."""
-    taken: queue.SimpleQueue[Sample] = queue.SimpleQueue()
+    taken: queue.SimpleQueue[Sample | Exception] = queue.SimpleQueue()
     enough = threading.Event()
 
-    def read_all() -> None:
+    def work() -> None:
         signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
-        near_c: float | None = None
-        for _ in range(kit.reads):
-            begun_s = time.monotonic()
-            kit.before_read()
-            sample = _read(w1_slave, near_c)
-            took_s = time.monotonic() - begun_s
-            near_c = sample.temperature_c
-            taken.put(replace(sample, took_s=took_s))
-            if enough.wait(max(kit.period_s - took_s, 0.0)):
-                return
+        try:
+            for sample in _timed(kit, w1_slave):
+                taken.put(sample)
+                if enough.wait(max(kit.period_s - (sample.took_s or 0.0), 0.0)):
+                    return
+        except Exception as error:
+            taken.put(error)
 
-    threading.Thread(target=read_all, name="check", daemon=True).start()
+    threading.Thread(target=work, name="check", daemon=True).start()
     try:
         for _ in range(kit.reads):
-            yield taken.get(timeout=ANSWER_WITHIN_S + kit.period_s)
+            told = taken.get(timeout=ANSWER_WITHIN_S + kit.period_s)
+            if isinstance(told, Exception):
+                raise told
+            yield told
     except queue.Empty:
         yield Sample(None, "no_answer", took_s=ANSWER_WITHIN_S)
     finally:
         enough.set()
 
 
+def _timed(kit: Kit, w1_slave: Path) -> Iterator[Sample]:
+    near_c: float | None = None
+    for _ in range(kit.reads):
+        begun_s = time.monotonic()
+        kit.before_read()
+        sample = _read(w1_slave, near_c)
+        yield replace(sample, took_s=time.monotonic() - begun_s)
+        near_c = sample.temperature_c
+
+
 def _read(w1_slave: Path, near_c: float | None) -> Sample:
     try:
-        text = w1_slave.read_text(encoding="ascii", errors="replace")
+        text = w1_slave.read_text(encoding="utf-8", errors="replace")
     except OSError:
         return Sample(None, "gone")
     judged = judge_text(text, near_c=near_c)

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from station.bench.check.beside import Beside
-from station.bench.check.bus_and_probe import bus, chosen, probe, probe_power, probe_resolution
+from station.bench.check.bus_and_probe import bus, chosen, probe, probe_guard, probe_power, probe_resolution
 from station.bench.check.kit import Kit
 from station.bench.check.probe_findings import probe_findings
 from station.bench.virtual.tree import OneWireTree
@@ -135,3 +135,16 @@ def test_a_resolution_that_is_not_told_is_unknown(machine: Machine, text: str | 
     if text is not None:
         machine.write(f"{TREE}/{PROBE}/resolution", text)
     assert probe_resolution(kit, PROBE).colour == "unknown"
+
+
+@pytest.mark.parametrize(
+    ("text", "colour"), [("0\n", "amber"), ("1\n", "green"), ("2\n", "amber"), ("3\n", "green"), (None, "unknown")]
+)
+def test_the_kernels_own_check_of_a_conversion(machine: Machine, text: str | None, colour: str) -> None:
+    """Bits of `features`: sysfs-driver-w1_therm; the unit folder's udev rule sets the first."""
+    kit = devices(machine, PROBE)
+    if text is not None:
+        machine.write(f"{TREE}/{PROBE}/features", text)
+    found = probe_guard(kit, PROBE)
+    assert found.colour == colour
+    assert ("60-station-probe.rules" in found.remedy) is (colour == "amber")

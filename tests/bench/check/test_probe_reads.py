@@ -1,5 +1,9 @@
 """The reads: of the virtual cup, of a probe that hangs, and what is made of them."""
 
+import os
+import subprocess
+import sys
+import tempfile
 import threading
 from collections.abc import Iterator
 from pathlib import Path
@@ -18,6 +22,8 @@ from station.bench.virtual.faults import FaultScript
 from station.bench.virtual.parameters import CupParameters
 from tests.bench.check.machine import Machine
 from tests.bench.one_wire_rig import Hand, PlainTree, good
+
+ROOT = Path(__file__).parents[3]
 
 
 class Cup:
@@ -101,6 +107,17 @@ def test_a_read_that_hangs_is_left_behind(
     found = reads(taken, "")
     assert found.colour == "red"
     assert "cut the kit's power" in found.remedy
+
+
+def test_what_goes_wrong_in_the_reading_thread_is_not_taken_for_a_silent_probe(
+    machine: Machine, tmp_path: Path
+) -> None:
+    def break_down() -> None:
+        raise RuntimeError("spilt tea")
+
+    tree = PlainTree(tmp_path / "devices")
+    with pytest.raises(RuntimeError, match="spilt tea"):
+        read_probe(machine.kit(before_read=break_down), tree.w1_slave)
 
 
 def test_signals_are_blocked_where_the_probe_is_read(machine: Machine, tmp_path: Path) -> None:
@@ -218,6 +235,7 @@ def test_the_whole_of_it_on_a_tree_in_the_kernels_form(machine: Machine, tmp_pat
         "probe": "green",
         "probe_power": "green",
         "probe_resolution": "green",
+        "probe_guard": "amber",  # the virtual cup's tree has features 0
         "probe_reads": "green",
         "probe_noise": "green",
         "conversion_time": "amber",  # the virtual cup answers at once, and its tree says 750 ms
@@ -237,3 +255,30 @@ def test_reading_changes_nothing_in_the_tree(machine: Machine, tmp_path: Path) -
     probe_findings(machine.kit(tree=tree.folder, reads=2), Beside())
     assert look() == before
     assert list(before) == [tree.w1_slave]
+
+
+AS_NOBODY = """
+import os, sys
+from pathlib import Path
+from station.bench.check.beside import Beside
+from station.bench.check.kit import Kit
+from station.bench.check.probe_findings import probe_findings
+os.setgid(65534)
+os.setuid(65534)
+for each in probe_findings(Kit(tree=Path(sys.argv[1]), reads=1), Beside()):
+    if each.name == "probe_reads":
+        print(each.colour, each.remedy)
+"""
+
+
+@pytest.mark.skipif(os.geteuid() != 0, reason="only root may become another user")
+@pytest.mark.parametrize(("mode", "told"), [(0o440, "unknown check again with sudo"), (0o444, "green ")])
+def test_a_probe_that_only_the_station_may_read_is_unknown_to_others(mode: int, told: str) -> None:
+    """As the station's udev rule leaves it; in a process of its own, since rights are the process's."""
+    with tempfile.TemporaryDirectory(prefix="benchwarm-rights-") as folder:
+        Path(folder).chmod(0o755)
+        tree = PlainTree(Path(folder) / "devices")
+        tree.w1_slave.chmod(mode)
+        command = [sys.executable, "-c", AS_NOBODY, str(tree.folder)]
+        done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True)
+    assert done.stdout.rstrip("\n") == told

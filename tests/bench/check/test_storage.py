@@ -200,6 +200,7 @@ import os, sys
 from pathlib import Path
 from station.bench.check.kit import Kit
 from station.bench.check.storage import storage
+os.setgid(int(sys.argv[1]))
 os.setuid(int(sys.argv[1]))
 print(storage(Kit(folder=Path(sys.argv[2]))).colour)
 """
