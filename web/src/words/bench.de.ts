@@ -19,7 +19,7 @@ const UNITS_OF_TIME = { now: "", s: "s", min: "min", h: "h" };
 export const bench: Translated<typeof en> = {
   station: "Messstation",
   connecting: "Verbindung zur Station wird hergestellt …",
-  virtualCup: "simulierter Becher",
+  virtualCup: "virtueller Becher",
   speed: (factor) => `die Zeit läuft ${short(factor)} × schneller`,
   silent: "Seit mehr als 3 Sekunden kommt nichts von der Station. Was du siehst, kann veraltet sein.",
   lost: "Keine Verbindung zur Station. Schau auf die Station selbst; diese Seite holt alles von allein nach.",

@@ -7,60 +7,60 @@ import type { Translated } from "./translated";
 
 function off(own: number, computed: number, places: number, unit: string, more: string, less: string): string {
   const apart = Number(rounded(Math.abs(own - computed), places));
-  if (apart === 0) return "genau wie eure";
-  return `eure ist ${rounded(apart, places)} ${unit} ${own > computed ? more : less}`;
+  if (apart === 0) return "genau wie deine";
+  return `deine ist ${rounded(apart, places)} ${unit} ${own > computed ? more : less}`;
 }
 
 export const ownLines: Translated<typeof en> = {
-  title: "Zuerst eure eigenen Geraden",
-  task: "Zeichnet zwei Ausgleichsgeraden: eine durch die steigenden Messwerte, eine durch die fallenden. Zieht an den Griffen, oder wählt einen und benutzt die Pfeiltasten.",
-  taskFalling: "Zeichnet zwei Ausgleichsgeraden: eine durch die Messwerte vor der Wende, eine durch die danach. Zieht an den Griffen, oder wählt einen und benutzt die Pfeiltasten.",
-  chart: "Mittelwerte mit euren beiden Geraden",
-  chartText: (points) => `${points} Mittelwerte und zwei Geraden, die ihr legt.`,
+  title: "Zuerst deine eigenen Geraden",
+  task: "Zeichne zwei Ausgleichsgeraden: eine durch die steigenden Messwerte, eine durch die fallenden. Zieh an den Griffen, oder wähle einen und benutze die Pfeiltasten.",
+  taskFalling: "Zeichne zwei Ausgleichsgeraden: eine durch die Messwerte vor der Wende, eine durch die danach. Zieh an den Griffen, oder wähle einen und benutze die Pfeiltasten.",
+  chart: "Mittelwerte mit deinen beiden Geraden",
+  chartText: (points) => `${points} Mittelwerte und zwei Geraden, die du legst.`,
   handle: (side, volume_cm3) => `${side === "before" ? "Gerade davor" : "Gerade danach"}, Griff bei ${short(volume_cm3)} cm³`,
   handleAt: (temperature_c) => `${fixed(temperature_c, 2)} °C`,
   crossing: (volume_cm3) => `Neutralisationsvolumen ${fixed(volume_cm3, 1)} cm³`,
-  noCrossing: "Eure Geraden schneiden sich noch nicht im Diagramm.",
+  noCrossing: "Deine Geraden schneiden sich noch nicht im Diagramm.",
   type: "Die Geraden eintippen",
   field: (side, volume_cm3) =>
     `${side === "before" ? "Gerade davor" : "Gerade danach"} bei ${short(volume_cm3)} cm³: Temperatur / °C`,
-  own: "Unser Neutralisationsvolumen / cm³",
-  fromCrossing: "Vom Schnittpunkt eurer Geraden. Ihr dürft auch selbst etwas eintippen.",
+  own: "Mein Neutralisationsvolumen / cm³",
+  fromCrossing: "Vom Schnittpunkt deiner Geraden. Du darfst auch selbst etwas eintippen.",
   useCrossing: "Wieder vom Schnittpunkt nehmen",
-  notAVolume: (most_cm3) => `Tippt ein Volumen zwischen 0 und ${short(most_cm3)} cm³ ein.`,
-  commit: "Das ist unsere Ablesung",
+  notAVolume: (most_cm3) => `Tippe ein Volumen zwischen 0 und ${short(most_cm3)} cm³ ein.`,
+  commit: "Das ist meine Ablesung",
   commitNow: "Sobald Ergebnisse gezeigt werden, lässt sie sich nicht mehr ändern.",
-  commitWait: "Ihr könnt sie ändern, bis eure Lehrkraft die Ergebnisse zeigt.",
-  nothing: "Wir konnten nichts ablesen",
-  committed: (volume_cm3) => `Eure Ablesung: ${short(volume_cm3)} cm³`,
-  committedChange: (change_c) => `Eure Ablesung: ${signed(change_c, 2)} °C`,
-  committedNothing: "Ihr habt festgehalten, dass ihr nichts ablesen konntet.",
-  change: "Unsere Ablesung ändern",
-  legendBefore: "eure Gerade davor",
-  legendAfter: "eure Gerade danach",
+  commitWait: "Du kannst sie ändern, bis deine Lehrkraft die Ergebnisse zeigt.",
+  nothing: "Ich konnte nichts ablesen",
+  committed: (volume_cm3) => `Deine Ablesung: ${short(volume_cm3)} cm³`,
+  committedChange: (change_c) => `Deine Ablesung: ${signed(change_c, 2)} °C`,
+  committedNothing: "Du hast festgehalten, dass du nichts ablesen konntest.",
+  change: "Meine Ablesung ändern",
+  legendBefore: "deine Gerade davor",
+  legendAfter: "deine Gerade danach",
   legendMean: "Mittelwert",
 
-  onceTask: "Lest an der Kurve ab: Verlängert die Gerade davor und die Gerade danach bis zum Moment des Mischens. Wie weit liegen sie dort auseinander?",
-  onceOwn: "Unsere Temperaturänderung / °C",
+  onceTask: "Lies an der Kurve ab: Verlängere die Gerade davor und die Gerade danach bis zum Moment des Mischens. Wie weit liegen sie dort auseinander?",
+  onceOwn: "Meine Temperaturänderung / °C",
   onceSign: "Ein Anstieg hat ein Plus, ein Abfall ein Minus.",
-  notAChange: "Tippt eine Zahl von Graden ein, etwa +6.2 oder −3.5.",
+  notAChange: "Tippe eine Zahl von Graden ein, etwa +6.2 oder −3.5.",
 
   waitsTitle: "Ergebnisse",
   waits: {
-    end: "Ergebnisse kommen, wenn das Praktikum fertig ist und ihr selbst abgelesen habt.",
-    "own reading": "Ergebnisse kommen nach eurer eigenen Ablesung.",
-    staff: "Ergebnisse kommen, wenn eure Lehrkraft sie zeigt.",
+    end: "Ergebnisse kommen, wenn der Versuch fertig ist und du selbst abgelesen hast.",
+    "own reading": "Ergebnisse kommen nach deiner eigenen Ablesung.",
+    staff: "Ergebnisse kommen, wenn deine Lehrkraft sie zeigt.",
   },
   waitsEndFirst: {
     "at once": "Ergebnisse kommen, wenn der erste Durchgang fertig ist.",
-    "after own reading": "Ergebnisse kommen, wenn das Praktikum fertig ist und ihr selbst abgelesen habt.",
-    "when shown": "Ergebnisse kommen, wenn eure Lehrkraft sie zeigt.",
+    "after own reading": "Ergebnisse kommen, wenn der Versuch fertig ist und du selbst abgelesen hast.",
+    "when shown": "Ergebnisse kommen, wenn deine Lehrkraft sie zeigt.",
   },
   computing: "Die Station rechnet die Ergebnisse aus …",
 
-  compared: "Eure Ablesung und die berechneten",
-  you: "eure Geraden",
-  youTyped: "eure Ablesung",
+  compared: "Deine Ablesung und die berechneten",
+  you: "deine Geraden",
+  youTyped: "deine Ablesung",
   lines: "berechnete Geraden",
   linesOnce: "verlängerte Geraden, berechnet",
   heat: "Wärmebilanz",
@@ -72,5 +72,5 @@ export const ownLines: Translated<typeof en> = {
   offChange: (own_c, computed_c) => off(own_c, computed_c, 2, "°C", "höher", "niedriger"),
   which: "Ablesung",
   value: "Wert",
-  howFar: "wie weit eure daneben liegt",
+  howFar: "wie weit deine daneben liegt",
 };

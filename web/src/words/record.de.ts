@@ -28,7 +28,7 @@ export const record: Translated<typeof en> = {
     const repeats = `${plan.repeats} ${plan.repeats === 1 ? "Durchgang" : "Durchgänge"}`;
     return `Geplant: ${plan.kind === "once" ? "" : `${plan.portions.count} Portionen, `}${repeats}.`;
   },
-  probe: "Temperaturen vom Fühler der Messstation.",
+  probe: "Temperaturen vom Fühler der Station.",
   typed: (division_c) =>
     division_c === null
       ? "Temperaturen an einem gewöhnlichen Thermometer abgelesen."
@@ -42,7 +42,7 @@ export const record: Translated<typeof en> = {
   volumeMark: "In Klammern: in diesem Durchgang zugegeben / cm³.",
 
   results: "Ergebnisse",
-  ownReading: "Eure eigene Ablesung",
+  ownReading: "Deine eigene Ablesung",
   ownNothing: "nichts ließ sich ablesen",
   ownVolume: (volume_cm3) => `${short(volume_cm3)} cm³`,
   ownChange: (change_c) => `${signed(change_c, 2)} °C`,
@@ -79,25 +79,25 @@ export const record: Translated<typeof en> = {
   probeLost: "der Fühler antwortete nicht",
   probeFound: "der Fühler ist wieder da",
   thermometer: (division_c) => `gewöhnliches Thermometer, ein Strich alle ${short(division_c)} °C`,
-  probeAgain: "wieder der Fühler der Messstation",
+  probeAgain: "wieder der Fühler der Station",
   endedEarly: "vorzeitig beendet",
   adopted: (label) => `Messwerte von ${label} übernommen`,
   returned: "wieder die eigenen Messwerte",
-  salvaged: "die Aufzeichnung der Messstation war beschädigt; was lesbar war, geht weiter",
+  salvaged: "die Aufzeichnung der Station war beschädigt; was lesbar war, geht weiter",
 
   cautions: "Vorsicht",
 
   adopt: {
     about:
-      "Ohne eigene Messwerte könnt ihr mit denen eines anderen Platzes arbeiten. Sie sind als nicht eure eigenen gekennzeichnet, und eure bleiben in der Aufzeichnung.",
-    how: "Öffnet am anderen Platz das „Protokoll“, ladet „Messwerte“ herunter, und wählt diese Datei hier aus.",
+      "Ohne eigene Messwerte kannst du mit denen eines anderen Platzes arbeiten. Sie sind als nicht deine eigenen gekennzeichnet, und deine bleiben in der Aufzeichnung.",
+    how: "Öffne am anderen Platz das „Protokoll“, lade „Messwerte“ herunter und wähle diese Datei hier aus.",
     file: "Datei mit Messwerten (.csv)",
     label: "Wessen Messwerte sind es? Etwa Platz 4",
     take: "Diese Messwerte nehmen",
-    tooLong: "Diese Datei ist zu lang für Messwerte. Ladet am anderen Platz „Messwerte“ herunter.",
-    unreadable: "Diese Datei lässt sich nicht lesen. Wählt sie noch einmal aus.",
+    tooLong: "Diese Datei ist zu lang für Messwerte. Lade am anderen Platz „Messwerte“ herunter.",
+    unreadable: "Diese Datei lässt sich nicht lesen. Wähle sie noch einmal aus.",
     readingFile: "Die Datei wird gelesen …",
-    returnWhy: (label) => `Ihr arbeitet mit den Messwerten von ${label}. Wieder die eigenen nehmen?`,
-    back: "Wieder unsere eigenen Messwerte",
+    returnWhy: (label) => `Du arbeitest mit den Messwerten von ${label}. Wieder die eigenen nehmen?`,
+    back: "Wieder meine eigenen Messwerte",
   },
 };
