@@ -3,6 +3,7 @@
 import { render } from "preact";
 import { App } from "./app";
 import { Feed } from "./feed";
+import { keepingFocus } from "./focus";
 import { startSound } from "./parts/sounding";
 import { onWords, wordsVersion } from "./words";
 import { startWords, stationSpeaks } from "./words/choice";
@@ -19,6 +20,7 @@ let frame = 0;
 let timer = 0;
 /** Nothing is drawn before the words are there: a screen reader must not be told everything twice. */
 let spoken = false;
+let drawnWords = 0;
 const draw = () => {
   cancelAnimationFrame(frame);
   clearTimeout(timer);
@@ -26,7 +28,11 @@ const draw = () => {
   if (feed.model.view) stationSpeaks(feed.model.view.bench);
   if (!spoken) return;
   // Another key after a change of language or units: everything is said afresh.
-  render(<App key={wordsVersion()} model={feed.model} now_ms={performance.now()} take={(message) => feed.take(message)} />, root);
+  const version = wordsVersion();
+  const app = <App key={version} model={feed.model} now_ms={performance.now()} take={(message) => feed.take(message)} />;
+  if (version === drawnWords) render(app, root);
+  else keepingFocus(root, () => render(app, root));
+  drawnWords = version;
 };
 const askForDraw = () => {
   if (timer) return;
