@@ -90,7 +90,7 @@ export function App({ model, now_ms, take }: Props) {
         : place === "big" ? <BigView view={view} good={model.good} now_ms={now_ms} heard={heard} />
         : <Elsewhere place={place} {...shown} />}
       </main>
-      <Notices heard={heard} fault={view.fault} acting={acting} />
+      <Notices view={view} heard={heard} acting={acting} />
       {acting.asksCode && <CodeForm acting={acting} />}
     </>
   );

@@ -8,7 +8,7 @@ import { waitLeft } from "../wait";
 import { said, words } from "../words";
 import { Drawing, drawnFor } from "./drawings";
 import { useFitted } from "./fitted";
-import { standing } from "./instruction";
+import { isWaiting, standing } from "./instruction";
 
 interface Props {
   view: View;
@@ -22,7 +22,7 @@ function BigTemperature({ good, now_ms }: Pick<Props, "good" | "now_ms">) {
   const fresh = freshness(age);
   const value = good ? words.celsius(good.temperature_c) : "–";
   return (
-    <div class={`big-number is-${fresh}`}>
+    <div class={`big-number big-temperature is-${fresh}`}>
       <dt>{words.temperature}</dt>
       <dd>
         {good && fresh === "frozen" ? <s class="value">{value}</s> : <span class="value">{value}</span>}
@@ -48,7 +48,6 @@ export function BigView({ view, good, now_ms, heard }: Props) {
   const fitted = useFitted(text);
   const { whole, portion } = standing(view);
   const { left_s } = waitLeft(view, pouredAt(view));
-  const waits = view.settle !== null && !view.instruction.code.startsWith("own_");
   return (
     <section class={`big heard-${heard}`}>
       <p class="big-standing">
@@ -63,7 +62,7 @@ export function BigView({ view, good, now_ms, heard }: Props) {
       </div>
       <dl>
         {view.thermometer.kind === "probe" && <BigTemperature good={good} now_ms={now_ms} />}
-        <BigNumber name={words.timeLeft} value={!waits ? "–" : left_s === null ? words.leftUnknown : words.left(left_s)} />
+        <BigNumber name={words.timeLeft} value={!isWaiting(view) ? "–" : left_s === null ? words.leftUnknown : words.left(left_s)} />
         <BigNumber name={words.totalAdded} value={words.volume(view.total_added_cm3)} />
       </dl>
     </section>

@@ -7,9 +7,13 @@ import { typedNumber } from "../typed";
 import { words } from "../words";
 import { Buttons, type FormProps, NumberField } from "./form_parts";
 import { GroupForm, NotesForm } from "./group_forms";
+import { later } from "./later";
 import { DoubtForm, MoreForm, ReadingForm, VolumeForm } from "./portion_forms";
 import { ReasonField, useReason } from "./reason";
 import { RestoreForm, SetAsideForm } from "./repeat_forms";
+
+const AdoptForm = later<FormProps>(() => import("./adopt").then((part) => part.AdoptForm));
+const ReturnForm = later<FormProps>(() => import("./adopt").then((part) => part.ReturnForm));
 
 function RestartForm({ act, view, busy, send, close }: FormProps) {
   const reason = useReason(view.plan);
@@ -77,6 +81,8 @@ const FORMS: Record<string, ComponentType<FormProps>> = {
   alkali_temperature: AlkaliForm,
   note: NotesForm,
   group: GroupForm,
+  adopt: AdoptForm,
+  adopt_returned: ReturnForm,
 };
 
 /** The form that belongs to a correction; a plain question where there is none of its own. */

@@ -78,7 +78,8 @@ export function CorrectionsPanel({ view, acting, close }: Props) {
   const groups = possibleCorrections(view);
   const asked = groups.some(({ names }) => names.includes(chosen ?? "")) ? chosen : null;
   useEffect(() => {
-    if (asked) panel.current?.querySelector<HTMLElement>("select, input, button")?.focus();
+    // A form that is still on its way has nothing to focus: the panel itself keeps the keyboard's place.
+    if (asked) (panel.current?.querySelector<HTMLElement>("select, input, button") ?? panel.current)?.focus();
   }, [asked]);
   const transmit = async (acts: readonly Act[]) => {
     for (const act of acts) {
@@ -91,7 +92,7 @@ export function CorrectionsPanel({ view, acting, close }: Props) {
   const newest = view.other_acts.includes("portion_unsure") ? newestOf(view) : undefined;
   if (Form && asked) {
     return (
-      <div ref={panel} class="correction">
+      <div ref={panel} class="correction" tabIndex={-1}>
         <h2>{nameOf(view, asked)}</h2>
         <Form act={asked} view={view} busy={acting.busy} send={send} keep={transmit} close={() => choose(null)} />
       </div>

@@ -167,6 +167,7 @@ const OF_CODE: Record<string, Drawn> = {
   type_start: "type",
   type_reading: "type",
   own_start: "read",
+  own_pour: "pour",
   own_reading_now: "read",
 };
 

@@ -4,7 +4,7 @@
 import type { RefObject } from "preact";
 import { useLayoutEffect, useRef } from "preact/hooks";
 
-const SIZES = ["1", "2", "3", "4"] as const;
+const SIZES = ["1", "2", "3", "4", "5"] as const;
 
 function fit(element: HTMLElement): void {
   for (const size of SIZES) {

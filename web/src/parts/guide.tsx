@@ -7,7 +7,7 @@ import { said, words } from "../words";
 import { type Drawn, Drawing } from "./drawings";
 import { Pictogram } from "./pictograms";
 
-const STEPS = ["fill", "lid", "pour", "stir", "rinse"] as const satisfies readonly Drawn[];
+const STEPS = ["fill", "pour", "lid", "stir", "rinse"] as const satisfies readonly Drawn[];
 
 function Hazards({ of }: { of: GuideSubstance }) {
   if (of.pictograms.length === 0 && of.hazards.length === 0) return <p>{words.guide.noPictogram}</p>;

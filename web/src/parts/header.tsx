@@ -27,20 +27,30 @@ export function Header({ view, place }: { view: View; place: Place }) {
 }
 
 interface NoticesProps {
+  view: View;
   heard: Freshness;
-  fault: string | null;
   acting: Acting;
 }
 
+/** What is wrong with the probe, unless the instruction is about just that. */
+function probeTrouble({ thermometer, probe, live, instruction }: View): string {
+  if (thermometer.kind === "typed" || instruction.code === "probe_lost") return "";
+  const bad = live?.bad;
+  return words.probe[probe] && `${words.probe[probe]}${bad ? ` (${words.bad[bad] ?? bad})` : ""}`;
+}
+
 /** What a person has to know at once, over whatever is on the screen: nothing moves when it comes or goes. */
-export function Notices({ heard, fault, acting }: NoticesProps) {
-  const some = heard !== "fresh" || fault !== null || acting.trouble !== null;
+export function Notices({ view, heard, acting }: NoticesProps) {
+  const { fault } = view;
+  const probe = heard === "fresh" ? probeTrouble(view) : "";
+  const some = heard !== "fresh" || probe !== "" || fault !== null || acting.trouble !== null;
   return (
     <>
       {some && <div class="notices-room" />}
       <div class="notices">
         <div role="status" class="contact">
           {heard !== "fresh" && <p>{heard === "old" ? words.silent : words.lost}</p>}
+          {probe !== "" && <p>{probe}</p>}
         </div>
         {fault && (
           <p class="fault" role="alert">

@@ -3,6 +3,7 @@
 import { useLayoutEffect, useRef } from "preact/hooks";
 import type { Act } from "../acts";
 import type { Freshness } from "../age";
+import { asksForSomething } from "../asks";
 import { drawnRepeats } from "../chart_volume";
 import type { View } from "../contract";
 import { keptTogether } from "../format";
@@ -60,13 +61,17 @@ function dipsFirst(view: View): boolean {
   return unknown && !addsSolid(view.plan) && view.other_acts.includes("alkali_temperature");
 }
 
+/** Whether the station can say how long a wait lasts: not without a probe, nor where the students judge. */
+export const isWaiting = ({ settle, instruction: { code } }: View): boolean =>
+  settle !== null && code !== "probe_lost" && !code.startsWith("own_");
+
 export function Waiting({ view, poured_s }: { view: View; poured_s: number | null }) {
   const { left_s, over } = waitLeft(view, poured_s);
   return (
     <div class="waiting">
       <p>
-        <span>{words.timeLeft}: </span>
-        <strong class={left_s === null ? "left left-unknown" : "left"}>{left_s === null ? words.leftUnknown : words.left(left_s)}</strong>
+        <span>{words.timeLeft}</span>
+        <strong key={String(left_s === null)} class={left_s === null ? "left left-unknown" : "left"}>{left_s === null ? words.leftUnknown : words.left(left_s)}</strong>
       </p>
       <progress aria-label={words.settling} max={1} {...(over === null ? {} : { value: over })} />
     </div>
@@ -84,7 +89,7 @@ function DoneButton({ view, acting }: { view: View; acting: Acting }) {
   };
   return (
     <button type="button" class="done" data-act={act} data-portion={portion} aria-disabled={acting.busy} onClick={press}>
-      {acting.busy ? words.sending : said(label ?? act)}
+      <span key={`${label} ${acting.busy}`}>{acting.busy ? words.sending : said(label ?? act)}</span>
     </button>
   );
 }
@@ -115,7 +120,7 @@ function FootOf({ view, poured_s, acting }: Omit<Props, "heard">) {
   const unread = act === "read_now" && may("portion_added") && view.portion < view.portions_planned && !isOnce(view);
   return (
     <>
-      {view.settle && !code.startsWith("own_") && <Waiting view={view} poured_s={poured_s} />}
+      {isWaiting(view) && <Waiting view={view} poured_s={poured_s} />}
       {code === "probe_lost" && may("thermometer") && <Divisions acting={acting} title={words.doing.goOnTyping} />}
       {dipsFirst(view) && (
         <button type="button" class="plain" onClick={() => void acting.send({ act: "alkali_temperature" })}>
@@ -148,21 +153,25 @@ function useKeptFocus(meaning: string) {
 }
 
 export function InstructionCard({ view, poured_s, heard, acting }: Props) {
-  const { code, portion, act } = view.instruction;
+  const { code, portion } = view.instruction;
   const text = keptTogether(said(view.instruction.text));
   const detail = view.instruction.detail && keptTogether(said(view.instruction.detail));
   const fitted = useFitted(`${text} ${detail}`);
   const foot = useKeptFocus(`${code} ${portion} ${view.repeat}`);
   const hint = view.bench.panel === "none" ? words.doing.dryHands : words.doing.atTheCup;
   return (
-    <section class={`instruction ${act ? "instruction-act" : "instruction-wait"} heard-${heard}`}>
+    <section class={`instruction ${asksForSomething(view.instruction) ? "instruction-act" : "instruction-wait"} heard-${heard}`}>
       <Standing view={view} heard={heard} />
       <div class="instruction-drawing" key={`${code} ${portion}`}>
         <Drawing of={drawnFor(code)} />
       </div>
       <div class="instruction-words" ref={fitted} aria-live="polite" aria-atomic="true">
-        <p class="instruction-text">{text}</p>
-        <p class="instruction-detail">{detail}</p>
+        <p class="instruction-text" key={text}>
+          {text}
+        </p>
+        <p class="instruction-detail" key={`${text} ${detail}`}>
+          {detail}
+        </p>
       </div>
       <div class="instruction-foot" ref={foot} tabIndex={-1}>
         <FootOf view={view} poured_s={poured_s} acting={acting} />

@@ -2,7 +2,7 @@
 
 import { age_s, freshness } from "../age";
 import type { View } from "../contract";
-import type { Measured } from "../model";
+import { type Measured, runningRepeat } from "../model";
 import { isOnce } from "../plan";
 import { words } from "../words";
 
@@ -12,21 +12,32 @@ interface Props {
   now_ms: number;
 }
 
-function LiveTemperature({ view, good, now_ms }: Props) {
+function LiveTemperature({ good, now_ms }: Props) {
   const age = good ? age_s(good.measured_ms, now_ms) : null;
   const fresh = freshness(age);
   const value = good ? words.celsius(good.temperature_c) : words.noTemperature;
-  const bad = view.live?.bad;
   return (
     <div class={`number temperature is-${fresh}`}>
       <dt>{words.temperature}</dt>
       <dd>
-        {good && fresh === "frozen" ? <s class="value">{value}</s> : <span class="value">{value}</span>}
+        {good && fresh === "frozen" ? <s class="value">{value}</s> : <span class={good ? "value" : "value value-none"}>{value}</span>}
         <span class="age">
           {age === null ? "" : words.age(age)}
           {good && fresh === "frozen" && <b>, {words.frozen}</b>}
         </span>
-        {bad && <span class="age">{words.badSample(words.bad[bad] ?? bad)}</span>}
+      </dd>
+    </div>
+  );
+}
+
+/** On a bench with an ordinary thermometer: what was typed last. */
+function TypedTemperature({ view }: { view: View }) {
+  const last = runningRepeat(view)?.readings.filter(({ temperature_c }) => temperature_c !== null).pop();
+  return (
+    <div class="number temperature">
+      <dt>{words.doing.lastReading}</dt>
+      <dd>
+        <span class="value">{last?.temperature_c == null ? words.missing : words.celsius(last.temperature_c)}</span>
       </dd>
     </div>
   );
@@ -52,10 +63,9 @@ export function Numbers(props: Props) {
   return (
     <section class="numbers">
       <dl>
-        <LiveTemperature {...props} />
+        {view.thermometer.kind === "typed" ? <TypedTemperature view={view} /> : <LiveTemperature {...props} />}
         <Added view={view} />
       </dl>
-      {view.probe !== "ok" && <p class="probe">{words.probe[view.probe]}</p>}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 // The page's one sound: remembered on the device, woken by any tap.
 
 import { useEffect, useRef, useState } from "preact/hooks";
+import { asksForSomething } from "../asks";
 import type { Instruction } from "../contract";
 import { type Hearing, Sound } from "../sound";
 
@@ -44,17 +45,13 @@ export function useHearing(): Hearing {
   return hearing;
 }
 
-/** Codes that ask for something although no button stands for it. */
-const TO_DO = ["thermometer", "type_start", "type_reading"];
-
 /** Sound when the instruction changes to something to do; the first one that is seen is silent. */
 export function useTone(instruction: Instruction | undefined, repeat: number | undefined): void {
   const seen = useRef<string | null>(null);
   const asked = instruction && `${instruction.code} ${instruction.portion} ${repeat}`;
   useEffect(() => {
     if (!instruction || !asked) return;
-    const toDo = instruction.act !== null || TO_DO.includes(instruction.code);
-    if (seen.current !== null && seen.current !== asked && toDo) sound.tone();
+    if (seen.current !== null && seen.current !== asked && asksForSomething(instruction)) sound.tone();
     seen.current = asked;
   }, [asked]);
 }

@@ -2,7 +2,6 @@
 
 import { useRef, useState } from "preact/hooks";
 import type { View } from "../contract";
-import { short } from "../format";
 import { runningRepeat } from "../model";
 import { isOnce } from "../plan";
 import { HIGHEST_C, LOWEST_C, type Typed, judged } from "../reading";
@@ -35,13 +34,12 @@ export function Divisions({ acting, title }: { acting: Acting; title: string }) 
 }
 
 /** Why a reading is not taken as it was typed, or asked again; empty when it is fine. */
-function whyNot(typed: Typed, division_c: number): string {
+function whyNot(typed: Typed): string {
   if (typed.kind === "nonsense") return words.doing.notANumber;
   if (typed.kind === "out of range") return words.doing.outOfRange(LOWEST_C, HIGHEST_C);
   if (typed.kind === "fine") return "";
   const { doubt } = typed;
-  if (doubt.code === "far off") return words.doing.farOff(doubt.change_c);
-  return words.doing.tooFine(division_c, `${short(doubt.near_c)} °C`);
+  return doubt.code === "far off" ? words.doing.farOff(doubt.change_c) : words.doing.tooFine(doubt.near_c);
 }
 
 interface FieldProps {
@@ -63,7 +61,7 @@ export function TemperatureField({ division_c, before_c, busy, label, give }: Fi
     const typed = judged(text, { division_c, before_c });
     const sure = typed.kind === "fine" || (typed.kind === "doubtful" && asked.current === text);
     asked.current = text;
-    say(sure ? "" : whyNot(typed, division_c));
+    say(sure ? "" : whyNot(typed));
     if (sure) give(typed.temperature_c);
     else field.current?.focus();
   };

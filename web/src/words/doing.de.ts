@@ -33,14 +33,14 @@ export const doing: Translated<typeof en> = {
   record: "Eintragen",
   notANumber: "Tippe eine Temperatur ein, etwa 21.5",
   outOfRange: (low_c, high_c) => `Nur ${short(low_c)} bis ${short(high_c)} °C können eingetragen werden.`,
-  tooFine: (division_c, near_c) =>
-    `Striche alle ${short(division_c, 1)} °C zeigen höchstens ${near_c}. Noch einmal drücken behält deinen Wert.`,
+  tooFine: (near_c) => `Ablesbar sind ${short(near_c)} °C. Noch einmal drücken behält deinen Wert.`,
   farOff: (change_c) =>
-    `Das liegt ${fixed(Math.abs(change_c), 1)} °C ${change_c > 0 ? "über" : "unter"} dem letzten Wert. Wenn es stimmt, noch einmal drücken.`,
-  addedUnread: (portion) => `Portion ${portion} ist im Becher, vorher nicht abgelesen`,
+    `${fixed(Math.abs(change_c), 1)} °C ${change_c > 0 ? "über" : "unter"} dem letzten Wert. Stimmt es? Noch einmal drücken.`,
+  lastReading: "letzter Wert",
+  addedUnread: (portion) => `Portion ${portion} ist im Becher, nicht abgelesen`,
 
   codeTitle: "Der Code dieses Platzes",
-  codeWhy: "Er steht auf dem Schild des Platzes. Dieses Gerät wird einmal am Tag gefragt.",
+  codeWhy: "Er steht auf dem Schild des Platzes. Mit ihm bedient dieses Gerät den Platz.",
   code: "Code",
   giveCode: "Senden",
   leaveCode: "Jetzt nicht",

@@ -31,14 +31,14 @@ export const doing = {
   record: "Record",
   notANumber: "Type a temperature, such as 21.5",
   outOfRange: (low_c: number, high_c: number) => `Only ${short(low_c)} to ${short(high_c)} °C can be recorded.`,
-  tooFine: (division_c: number, near_c: string) =>
-    `Lines every ${short(division_c, 1)} °C show no more than ${near_c}. Press again to keep yours.`,
+  tooFine: (near_c: number) => `At best it shows ${short(near_c)} °C. Press again to keep yours.`,
   farOff: (change_c: number) =>
     `That is ${fixed(Math.abs(change_c), 1)} °C ${change_c > 0 ? "above" : "below"} the last one. Press again if it is right.`,
-  addedUnread: (portion: number) => `Portion ${portion} is in, not read before`,
+  lastReading: "last reading",
+  addedUnread: (portion: number) => `Portion ${portion} is in, no reading taken`,
 
   codeTitle: "The code of this bench",
-  codeWhy: "It stands on the bench’s label. This device is asked once a day.",
+  codeWhy: "It stands on the bench’s label. With it this device operates the bench.",
   code: "Code",
   giveCode: "Send",
   leaveCode: "Not now",

@@ -27,6 +27,7 @@ export const mistakes: Translated<typeof en> = {
     note: "Notizen",
     group: "Bezeichnung eurer Gruppe",
     adopt: "Werte einer anderen Gruppe nehmen",
+    adopt_returned: "Zurück zu den eigenen Werten",
   },
   moreTitle: "Wie viele Portionen sind jetzt im Becher?",
   moreOf: (portion) => short(portion),

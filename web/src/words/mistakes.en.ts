@@ -26,6 +26,7 @@ export const mistakes = {
     note: "Notes",
     group: "Label of your group",
     adopt: "Use another group’s readings",
+    adopt_returned: "Back to your own readings",
   },
   moreTitle: "How many portions are in the cup now?",
   moreOf: (portion: number) => short(portion),

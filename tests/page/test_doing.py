@@ -1,0 +1,235 @@
+"""The instruction: drawn, in one place whatever it says, and done from the keyboard alone."""
+
+import json
+import signal
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, Route, ViewportSize, expect
+
+from tests.page.conftest import PHONE, PROJECTOR, OpenContext, OpenPage, Station, expect_accessible, work
+from tests.page.hands import MEANT_MS, VIRTUAL, asked, press, serving, short_plan
+
+TABLET = ViewportSize(width=768, height=1024)
+TWO_METRES_MM = 2000.0
+READ_AT = 200.0
+"""A letter is read from 200 times its height: common practice for signs, no source."""
+MM_PER_PX = 25.4 / 96
+
+# Every place and size that the card and its parts had, every drawing, and every shift of the doing side that Chromium
+# saw without a press just before it (https://web.dev/articles/cls).
+FOLLOW = """() => {
+  window.seen = { boxes: {}, drawings: [], shifts: [] };
+  const note = () => {
+    const parts = ['.instruction', '.instruction-standing', '.instruction-words', '.instruction-foot',
+      '.instruction-hint', '.numbers', '.corrections'];
+    for (const part of parts) {
+      const { top, height } = document.querySelector(part).getBoundingClientRect();
+      const box = `${Math.round(top + scrollY)} ${part === '.corrections' ? '' : Math.round(height)}`;
+      const known = (window.seen.boxes[part] ??= []);
+      if (!known.includes(box)) known.push(box);
+    }
+    const drawn = [...document.querySelector('.instruction .drawn').classList].find((name) => name.includes('-'));
+    if (window.seen.drawings.at(-1) !== drawn) window.seen.drawings.push(drawn);
+  };
+  note();
+  new MutationObserver(note).observe(document.querySelector('.doing'),
+    { subtree: true, childList: true, characterData: true, attributes: true });
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries()) {
+      const moved = entry.sources.filter(({ node }) => {
+        const element = node?.nodeType === 1 ? node : node?.parentElement;
+        return element?.closest('.doing');
+      });
+      if (entry.hadRecentInput) continue;
+      for (const { node, previousRect, currentRect } of moved) {
+        const [from, to] = [previousRect, currentRect].map(({ x, y }) => `${Math.round(x)} ${Math.round(y)}`);
+        window.seen.shifts.push(`${node.className ?? node.textContent}: ${from} to ${to}`);
+      }
+    }
+  }).observe({ type: 'layout-shift' });
+}"""
+
+
+@pytest.fixture
+def bench(tmp_path: Path) -> Iterator[Station]:
+    with serving(tmp_path, *VIRTUAL, plan=short_plan(repeats=2)) as station:
+        yield station
+
+
+def through_all_states(bench: Station) -> None:
+    """From the first moment to the last, with everything that may come between."""
+    bench.act(act="alkali_temperature").raise_for_status()
+    bench.act(act="begin").raise_for_status()
+    work(bench, until="pour", repeat=1)
+    bench.act(act="pause").raise_for_status()
+    bench.act(act="resume").raise_for_status()
+    work(bench, until="rinse", repeat=1)
+    work(bench, until="done", repeat=2)
+
+
+@pytest.mark.parametrize("language", ["en", "de", "pseudo"])
+def test_nothing_moves_when_the_instruction_changes(bench: Station, open_context: OpenContext, language: str) -> None:
+    pages: list[Page] = []
+    for viewport in (PHONE, TABLET, PROJECTOR):
+        context, _ = open_context(bench, viewport=viewport)
+        page = context.new_page()
+        page.goto(f"{bench.url}?language={language}")
+        page.wait_for_selector("main.state-ready .instruction-foot .plain")
+        page.wait_for_selector(".guide")
+        page.evaluate(FOLLOW)
+        pages.append(page)
+    through_all_states(bench)
+    for page in pages:
+        page.wait_for_selector("main.state-done")
+        seen: dict[str, Any] = page.evaluate("window.seen")
+        moved = {part: boxes for part, boxes in seen["boxes"].items() if len(boxes) != 1}
+        assert moved == {}
+        assert seen["shifts"] == []
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), "nothing sticks out sideways"
+        drawn = ["fill", "dip", "stir", "pour", "wait", "rinse", "done", "pause"]
+        assert set(seen["drawings"]) == {f"drawn-{each}" for each in drawn}
+
+
+def test_the_words_are_read_from_two_metres_on_a_laptop(bench: Station, open_page: OpenPage) -> None:
+    """Capitals of the page's letters are at least 0.7 of their size high."""
+    page = open_page(bench, viewport=ViewportSize(width=1366, height=768))
+    bench.act(act="begin").raise_for_status()
+    work(bench, until="pour", repeat=1)
+    asked(page, "portion_added", 1)
+    size_px = page.locator(".instruction-text").evaluate("(one) => parseFloat(getComputedStyle(one).fontSize)")
+    assert 0.7 * size_px * MM_PER_PX >= 0.7 * TWO_METRES_MM / READ_AT
+    assert page.locator(".left, .instruction-text").first.is_visible()
+
+
+def test_where_the_practical_stands_is_in_words(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    press(page, "begin")
+    press(page, "portion_added", 1)
+    press(page, "portion_added", 2)
+    asked(page, "portion_added", 3)
+    standing = page.locator(".instruction-standing")
+    expect(standing).to_contain_text("repeat 1 of 2")
+    expect(standing).to_contain_text("portion 3 of 3")
+    assert page.locator(".portion-marks .in").count() == 2
+    expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("10 cm³")
+
+
+def test_enter_alone_goes_through_a_repeat(bench: Station, open_page: OpenPage) -> None:
+    """The focus follows the one button: who began with the keyboard never looks for it again."""
+    page = open_page(bench, viewport=PROJECTOR)
+    asked(page, "begin").focus()
+    for act, portion in (("begin", None), *(("portion_added", each) for each in (1, 2, 3)), ("rinsed", None)):
+        button = asked(page, act, portion)
+        page.wait_for_function("(one) => one === document.activeElement", arg=button.element_handle())
+        page.wait_for_timeout(MEANT_MS)
+        page.keyboard.press("Enter")
+    asked(page, "portion_added", 1)
+    first, second = bench.state()["repeats"]
+    assert [each["portion"] for each in first["portions"]] == [1, 2, 3]
+    assert second["portions"] == []
+
+
+def test_phones_stay_dry_where_the_bench_has_a_button(bench: Station, open_context: OpenContext) -> None:
+    """No machine for tests has a panel's pins: the station's own answer is given with one added."""
+    context, _ = open_context(bench)
+    bench.act(act="begin").raise_for_status()
+
+    def with_panel(route: Route) -> None:
+        answer = route.fetch()
+        state = answer.json()
+        state["bench"]["panel"] = "lgpio"
+        route.fulfill(response=answer, body=json.dumps(state))
+
+    bare = context.new_page()
+    bare.goto(bench.url)
+    expect(bare.locator(".instruction-hint")).to_have_text("Touch this page with clean, dry hands only.")
+    context.route("**/api/state", with_panel)
+    context.route("**/api/stream*", lambda route: route.abort())
+    page = context.new_page()
+    page.goto(bench.url)
+    expect(page.locator(".instruction-hint")).to_have_text("At the cup press the bench button. Keep phones dry.")
+
+
+def test_the_instruction_does_not_outlive_the_truth(bench: Station, open_context: OpenContext) -> None:
+    context, watched = open_context(bench)
+    watched.expected = ("Failed to load resource",)
+    page = context.new_page()
+    page.clock.install()
+    page.goto(bench.url)
+    page.wait_for_selector("main.heard-fresh")
+    box = page.locator(".instruction").bounding_box()
+    bench.signal(signal.SIGSTOP)
+    page.clock.fast_forward(4_000)
+    expect(page.locator(".instruction-tag")).to_have_text("Not up to date")
+    expect(page.get_by_role("status")).to_contain_text("Nothing heard from the station")
+    assert page.locator(".instruction").evaluate("(one) => getComputedStyle(one).borderTopStyle") == "dashed"
+    assert page.locator(".instruction").bounding_box() == box, "the notice lies over the page and moves nothing"
+    assert page.locator(".contact p").evaluate("""(one) => {
+      const { top, bottom } = one.getBoundingClientRect();
+      return top >= 0 && bottom <= innerHeight;
+    }""")
+    bench.signal(signal.SIGCONT)
+    expect(page.locator(".instruction-tag")).to_have_text("Ready")
+
+
+def test_a_page_that_slept_shows_what_happened_meanwhile(bench: Station, open_context: OpenContext) -> None:
+    """Frozen as a phone freezes a page behind a locked screen: no script runs until it is shown again."""
+    context, _ = open_context(bench)
+    page = context.new_page()
+    page.goto(bench.url)
+    asked(page, "begin")
+    tool = context.new_cdp_session(page)
+    tool.send("Emulation.setFocusEmulationEnabled", {"enabled": False})
+    tool.send("Page.setWebLifecycleState", {"state": "frozen"})
+    bench.act(act="begin").raise_for_status()
+    work(bench, until="pour", repeat=1)
+    bench.act(act="portion_added", portion=1).raise_for_status()
+    tool.send("Page.setWebLifecycleState", {"state": "active"})
+    expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("5 cm³", timeout=3_000)
+    page.wait_for_selector("main.heard-fresh")
+
+
+def test_reduced_motion_moves_nothing_and_no_movement_outlasts_five_seconds(
+    bench: Station, open_page: OpenPage
+) -> None:
+    """WCAG 2.2, 2.2.2: what moves by itself for longer needs a way to stop it."""
+    moving = """() => document.getAnimations().map((one) => {
+      const { duration, iterations } = one.effect.getComputedTiming();
+      return duration * iterations;
+    })"""
+    page = open_page(bench)
+    lasts_ms = page.evaluate(moving)
+    assert lasts_ms
+    assert max(lasts_ms) <= 5_000
+    still = open_page(bench, reduced_motion="reduce")
+    assert still.evaluate(moving) == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_forced_colours_keep_button_and_drawing_apart_from_the_ground(
+    bench: Station, open_page: OpenPage, scheme: str
+) -> None:
+    page = open_page(bench, forced_colors="active", color_scheme=scheme)
+    button = asked(page, "begin")
+    style = button.evaluate("(one) => [getComputedStyle(one).borderTopColor, getComputedStyle(one).backgroundColor]")
+    assert style[0] != style[1]
+    stroke, ground = page.locator(".instruction .drawn").evaluate(
+        "(one) => [getComputedStyle(one).stroke, getComputedStyle(document.body).backgroundColor]"
+    )
+    assert stroke != ground
+
+
+def test_at_twice_the_letters_nothing_is_lost(bench: Station, open_page: OpenPage) -> None:
+    """200 % zoom of a 1280 px window leaves 640 CSS pixels, as WCAG 2.2 (1.4.4) asks for; 400 % leaves 320 (1.4.10)."""
+    for width in (640, 320):
+        page = open_page(bench, viewport=ViewportSize(width=width, height=512))
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+        button = asked(page, "begin")
+        button.scroll_into_view_if_needed()
+        expect(button).to_be_in_viewport(ratio=1)
+        lost = page.locator(".instruction-words").evaluate("(one) => one.scrollHeight - one.clientHeight")
+        assert lost <= 1
+        expect_accessible(page)
