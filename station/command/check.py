@@ -8,7 +8,7 @@ import textwrap
 import time
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, TextIO
 
 from station.bench.check.finding import EXIT_STATUS, Finding, as_json, panel_signal, status_of
 from station.bench.check.kit import Kit
@@ -97,7 +97,7 @@ def _check(options: argparse.Namespace) -> int:
     status = status_of(findings)
     print(json.dumps(as_json(findings), ensure_ascii=False) if options.json else _words(settings.bench.name, findings))
     if options.qr:
-        _show_qr(settings)
+        _show_qr(settings, sys.stderr if options.json else sys.stdout)
     if options.lamps:
         _light(settings, panel_signal(status))
     return EXIT_STATUS[status]
@@ -132,15 +132,15 @@ def _wrapped(head: str, text: str) -> list[str]:
     return textwrap.wrap(text, 100, initial_indent=head, subsequent_indent=" " * len(head), break_on_hyphens=False)
 
 
-def _show_qr(settings: Settings) -> None:
+def _show_qr(settings: Settings, out: TextIO) -> None:
     try:
         import segno  # noqa: PLC0415 - only who asks for it needs it
     except ImportError:
         print("no QR code: segno is not installed; pip install segno", file=sys.stderr)
         return
     address = addresses(settings.server.host, settings.server.port)[0]
-    print(address, file=sys.stderr)
-    segno.make(address, micro=False).terminal(out=sys.stderr, compact=True)
+    print(address, file=out)
+    segno.make(address, micro=False).terminal(out=out, compact=True)
 
 
 def _light(settings: Settings, signal: Signal) -> None:

@@ -278,6 +278,12 @@ def test_without_segno_it_says_what_to_install(
     assert "pip install segno" in capsys.readouterr().err
 
 
+def test_without_json_the_qr_code_stands_below_the_findings(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    pytest.importorskip("segno")
+    main(["check", "--qr", "--config", str(settings_file(tmp_path, "[probe]\ndriver = 'none'"))])
+    assert any(block in capsys.readouterr().out for block in "▀▄█")
+
+
 @pytest.mark.parametrize("number", ["0", "-3", "1001", "many", "3.5", ""])
 def test_a_number_of_reads_that_is_none_is_refused(number: str, capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit):

@@ -56,8 +56,8 @@ def _port_taken(kit: Kit) -> bool:
         return False
     for name in ("tcp", "tcp6"):
         for line in (text_of(kit.at(f"proc/net/{name}")) or "").splitlines()[1:]:
-            _, local, _, state = line.split()[:4]
-            if state == LISTENING and int(local.rpartition(":")[2], 16) == kit.port:
+            words = line.split()  # sl, local address, remote address, state …
+            if words[3:4] == [LISTENING] and int(words[1].rpartition(":")[2], 16) == kit.port:
                 return True
     return False
 

@@ -56,7 +56,7 @@ def _overlay_remedy(kit: Kit) -> str:
     """Say which line goes where: an overlay is often written into the file that is no longer read."""
     if _has_overlay(kit.at(READ_CONFIG)):
         return f"{OVERLAY} stands in /{READ_CONFIG}: restart the Pi; if that is no help, put the line below [all]"
-    if kit.at(READ_CONFIG).exists() and _has_overlay(kit.at(UNREAD_CONFIG)):
+    if _has_overlay(kit.at(UNREAD_CONFIG)):
         return f"move the line {OVERLAY} from /{UNREAD_CONFIG}, which is not read, to /{READ_CONFIG} and restart the Pi"
     line = f"write the line {OVERLAY} below [all] in /{READ_CONFIG} and restart the Pi"
     if kit.at(READ_CONFIG).exists():

@@ -112,9 +112,9 @@ def free_space(kit: Kit) -> Finding:
     """Return how long the record has room."""
     free_mb = shutil.disk_usage(_nearest(kit.folder.absolute())).free / 1e6
     values = {"free_mb": round(free_mb), "hours": round(free_mb / HOUR_MB)}
-    text = f"{free_mb:.0f} MB free, room for some {values['hours']} hours of samples"
     if free_mb >= ENOUGH_MB:
-        return Finding("free_space", "green", text, values=values)
+        return Finding("free_space", "green", f"{free_mb:.0f} MB free", values=values)
+    text = f"only {free_mb:.0f} MB free, room for some {values['hours']} hours of samples"
     remedy = "keep the old records elsewhere and delete them here, or take a larger card"
     return Finding("free_space", "red" if free_mb < LEAST_MB else "amber", text, remedy, values)
 

@@ -1,5 +1,6 @@
 """The record, sound and damaged, with real SQLite files."""
 
+import json
 import os
 import sqlite3
 import subprocess
@@ -104,6 +105,17 @@ def test_a_chain_that_was_not_followed_to_its_end_says_so(
     found = journal(machine.kit())
     assert (found.colour, found.values["events"]) == ("unknown", 400)
     assert "was not followed in" in found.text
+
+
+def test_a_record_that_this_user_may_not_open_is_unknown(
+    machine: Machine, record: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """SQLITE_CANTOPEN: the files beside a record in write-ahead mode may not be made by everybody."""
+    told = json.dumps({"error": "unable to open database file", "sqlite_code": sqlite3.SQLITE_CANTOPEN})
+    answer = subprocess.CompletedProcess([], 0, stdout=told, stderr="")
+    monkeypatch.setattr("station.bench.check.journal.subprocess.run", lambda *_, **__: answer)
+    found = journal(machine.kit())
+    assert (found.colour, found.remedy) == ("unknown", "check again with sudo")
 
 
 def test_a_child_that_cannot_start_is_unknown(machine: Machine, record: Path, monkeypatch: pytest.MonkeyPatch) -> None:

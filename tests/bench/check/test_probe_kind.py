@@ -74,6 +74,13 @@ def test_a_byte_6_that_does_not_count_is_a_copys() -> None:
     )
 
 
+@pytest.mark.parametrize("byte_6", [0x00, 0x20])
+def test_a_byte_6_that_no_genuine_chip_has_is_a_copys(byte_6: int) -> None:
+    """At 20.0 °C both would add up; the study has 0 < byte 6 <= 10 (hexadecimal)."""
+    eight = bytes((0x40, 0x01, 0x4B, 0x46, 0x7F, 0xFF, byte_6, 0x10))
+    assert kind_of(GENUINE, [bytes((*eight, crc8(eight)))]).against
+
+
 def test_one_temperature_may_fit_a_constant_byte_by_chance() -> None:
     """Low digit 4 and byte 6 = 0c add up: such a copy is not noticed in still water, and the figure says so."""
     kind = kind_of(GENUINE, [nine("64 00 4b 46 7f ff 0c 10 3c")] * 30)

@@ -9,6 +9,8 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from station.bench.check.kit import Kit
 from station.bench.check.storage import ENOUGH_MB, LEAST_MB, free_space, lost_with_power, mount_of, mounts_in, storage
@@ -70,6 +72,13 @@ def test_a_mount_point_with_a_space_is_found() -> None:
 
 def test_a_line_that_is_none_of_the_kernels_is_passed_over() -> None:
     assert mounts_in("\nspilt tea\n1 2 3 - x\n") == []
+
+
+@given(st.text(alphabet="/ -\\0127abc=,\n"), st.text(alphabet="/abc", min_size=1))
+def test_no_text_breaks_the_list(text: str, path: str) -> None:
+    mounts = mounts_in(f"{text}\n{MOUNTS}")
+    assert mounts[-5:] == mounts_in(MOUNTS)
+    assert mount_of(f"/{path}", mounts) is not None
 
 
 def test_the_card_itself_is_green(machine: Machine) -> None:
