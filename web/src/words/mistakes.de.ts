@@ -2,6 +2,7 @@
 
 import { short } from "../format";
 import type { mistakes as en } from "./mistakes.en";
+import { german } from "./station";
 import type { Translated } from "./translated";
 
 export const mistakes: Translated<typeof en> = {
@@ -9,23 +10,23 @@ export const mistakes: Translated<typeof en> = {
     portions: "Eine Portion",
     repeat: "Dieser Durchgang",
     practical: "Der Versuch",
-    group: "Eure Gruppe",
+    group: "Deine Gruppe",
   },
   doubtTitle: (portion) => `Portion ${portion}: Was ist passiert?`,
   doubtTitleOnce: "Was ist passiert?",
   doubts: { spilled: "Verschüttet", "stirred late": "Spät gerührt", "lid off": "Deckel war ab" },
-  inDoubt: (portion, reason) => `Portion ${portion} ist als unsicher markiert${reason ? `: ${reason}` : ""}.`,
-  inDoubtOnce: (reason) => `Als unsicher markiert${reason ? `: ${reason}` : ""}.`,
+  inDoubt: (portion, reason) => `Portion ${portion} ist als unsicher markiert${reason ? `: ${german(reason)}` : ""}.`,
+  inDoubtOnce: (reason) => `Als unsicher markiert${reason ? `: ${german(reason)}` : ""}.`,
   sure: "Zurücknehmen",
-  otherDoubt: "In euren eigenen Worten (kann leer bleiben)",
+  otherDoubt: "In deinen eigenen Worten (kann leer bleiben)",
   names: {
-    more: "Wir haben mehr Portionen zugegeben",
+    more: "Es sind mehr Portionen im Becher",
     reading: "Einen eingetippten Wert berichtigen",
     thermometer: "Wieder den Fühler nehmen",
     repeat_set_aside: "Einen Durchgang nicht mitzählen",
     repeat_restored: "Einen Durchgang wieder mitzählen",
     note: "Notizen",
-    group: "Bezeichnung eurer Gruppe",
+    group: "Bezeichnung deiner Gruppe",
     adopt: "Werte einer anderen Gruppe nehmen",
     adopt_returned: "Zurück zu den eigenen Werten",
   },
@@ -44,7 +45,7 @@ export const mistakes: Translated<typeof en> = {
   setAsideWhy: "Er bleibt im Protokoll und kann später wieder zählen. Warum?",
   setAside: "Nicht mitzählen",
   restoreWhy: "Welcher Durchgang zählt wieder?",
-  restoreName: (repeat, reason) => `Durchgang ${repeat}${reason ? ` (nicht mitgezählt: ${reason})` : ""}`,
+  restoreName: (repeat, reason) => `Durchgang ${repeat}${reason ? ` (nicht mitgezählt: ${german(reason)})` : ""}`,
   noteText: "Neue Notiz",
   noteAbout: "Zu",
   aboutAll: "ganzer Versuch",

@@ -2,6 +2,7 @@
 
 import { fixed, short } from "../format";
 import type { seeing as en } from "./seeing.en";
+import { german } from "./station";
 import type { Translated } from "./translated";
 
 function clock(time_s: number): string {
@@ -40,6 +41,6 @@ export const seeing: Translated<typeof en> = {
     `${clock(time_s)}: ${fixed(temperature_c, 2)} °C, ${portion === 0 ? "vor der ersten Portion" : `${Math.round(since_s)} s nach Portion ${portion}`}`,
   momentOnce: (time_s, repeat, temperature_c, since_s) =>
     `${clock(time_s)}: ${fixed(temperature_c, 2)} °C, Durchgang ${repeat}, ${since_s === null ? "vor dem Mischen" : `${Math.round(since_s)} s nach dem Mischen`}`,
-  unsureWhy: (reason) => `unsicher: ${reason}`,
+  unsureWhy: (reason) => `unsicher: ${german(reason)}`,
   typed: "eingetippt",
 };
