@@ -1,8 +1,9 @@
 """Print how well and how soon the settle detector reads on the scenes of scenes.py.
 
 The holds of a scene are fixed, so a hasty group may press again before anything has settled: those portions
-are counted as "cut" and have no reading. Constants of the detector were chosen with the scenes 100 to 103 and
-9100 to 9103 of each family in view; the default begins at 20100.
+are counted as "cut" and have no reading. Constants of the detector were chosen with the scenes 100 to 103, 500 to
+503, 700 to 702 and 9100 to 9103 of each family in view; the default begins at 20100. bench_settle_live.py
+asks the same of a group that waits for each reading.
 Run: python -m tests.benchmarks.bench_settle_scenes [scenes per family] [first scene]
 """
 
@@ -40,7 +41,7 @@ def read(scene: Scene, times: list[float]) -> tuple[list[Reading], int]:
     cut = 0
     for portion, (press, pour) in enumerate(zip(presses, scene.pours, strict=True), start=1):
         end = presses[portion] if portion < len(presses) else float(scene.grid_s[-1])
-        stop = min(end, scene.pours[portion].time_s - 2.0) if portion < len(presses) else end
+        stop = min(end, _begins(scene, portion)) if portion < len(presses) else end
         rows = [row for row in samples if press - 15.0 <= row[0] < end]
         done = None
         for now in (row[0] for row in rows if press < row[0] <= stop):
@@ -67,6 +68,11 @@ def read(scene: Scene, times: list[float]) -> tuple[list[Reading], int]:
         lags, cup = learn(rows, since_s=press, until_s=until, before_c=before, lags=lags, cup=cup)
         before = verdict.temperature_c
     return out, cut
+
+
+def _begins(scene: Scene, portion: int) -> float:
+    """When the pour of portion 0, 1, … begins, in s."""
+    return scene.pours[portion].time_s - 0.5 * float(scene.drawn.parameters["pour_s"][portion, 0])
 
 
 def earliest(scene: Scene, probe: Probe, rows: list[tuple[float, float]], span: tuple[float, float]) -> list[float]:
