@@ -180,7 +180,7 @@ def test_beside_a_station_at_work_its_own_samples_are_judged(tmp_path: Path) -> 
         state = station.state()
     found = {each["name"]: each for each in json.loads(done.stdout)["findings"]}
     assert found["probe_reads"]["colour"] == "green"
-    assert "by the station at work" in found["probe_reads"]["text"]
+    assert "by the station at work failed" in found["probe_reads"]["text"]
     assert found["conversion_time"]["colour"] == "unknown"
     assert found["journal"]["colour"] == "green"
     assert found["port"]["text"] == f"a station serves Bench 7 on port {station.port}"

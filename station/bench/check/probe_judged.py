@@ -13,6 +13,7 @@ MANY_PER_100 = 5.0  # above this a probe is of no use in a lesson; our choice
 NOISY_C = 0.05  # two neighbouring steps of 1/16 °C in turn give 0.031 °C; our choice
 MOVING_C = 0.5  # a probe that warms or cools more than this tells nothing of its noise
 SLOW_S = 0.85  # 0.75 s is the data sheet's longest at 12 bits; the kernel's polling adds up to 0.1 s
+UNMEASURED_C = 25.0  # what chips of family D show after power-on (C. Petrich, see probe_kind)
 POLLED = 2  # bit of `features`: the kernel asks the chip whether it has finished
 
 _REMEDIES = {
@@ -36,11 +37,11 @@ def reads(samples: Sequence[Sample], source: str) -> Finding:
         # With a true rate p, no failure in n has probability (1 − p)^n; below 5 % the rate is ruled out.
         unseen = 100 * (1 - 0.05 ** (1 / count))
         values["not_ruled_out_per_100"] = round(unseen, 1)
-        text = f"none of {count} reads failed{source}; up to {unseen:.0f} in 100 could still (95 %)"
+        text = f"none of {count} reads{source} failed; up to {unseen:.0f} in 100 could still (95 %)"
         return Finding("probe_reads", "green", text, values=values)
     kinds = ", ".join(f"{kind} {times}" for kind, times in failures.most_common())
     colour: Colour = "red" if per_100 > MANY_PER_100 else "amber"
-    text = f"{bad} of {count} reads failed{source}, {per_100:.0f} in 100 ({kinds})"
+    text = f"{bad} of {count} reads{source} failed, {per_100:.0f} in 100 ({kinds})"
     return Finding("probe_reads", colour, text, _remedy(failures), values)
 
 
@@ -53,6 +54,10 @@ def noise(samples: Sequence[Sample]) -> Finding:
     good_c = [sample.temperature_c for sample in samples if sample.temperature_c is not None]
     if len(good_c) < 10:
         return Finding("probe_noise", "unknown", "too few good reads to tell the noise", values={"reads": len(good_c)})
+    if set(good_c) == {UNMEASURED_C}:
+        text = f"every read is {UNMEASURED_C} °C exactly, which some copies give before they have measured"
+        remedy = "hold the probe in your hand and check again: it must rise"
+        return Finding("probe_noise", "amber", text, remedy, {"sd_c": 0.0, "mean_c": UNMEASURED_C})
     slope, intercept = linear_regression(range(len(good_c)), good_c)
     residuals_c = [each - (intercept + slope * index) for index, each in enumerate(good_c)]
     sd_c = sqrt(sum(each**2 for each in residuals_c) / (len(good_c) - 2))

@@ -17,6 +17,7 @@ from station.bench.check.kit import Kit
 from station.bench.check.probe_findings import probe_findings
 from station.bench.check.probe_judged import chip, conversion, noise, reads
 from station.bench.check.probe_reads import HOPELESS, Sample, read_probe
+from station.bench.scratchpad import judge_text
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
 from station.bench.virtual.parameters import CupParameters
@@ -156,6 +157,14 @@ class TestNoise:
         found = noise([Sample(21.0 + 9.0 * (index > 14)) for index in range(30)])
         assert found.colour == "unknown"
         assert "still water" in found.remedy
+
+    def test_a_probe_stuck_at_a_copys_power_on_value_is_amber(self) -> None:
+        """90 01, 25 °C, is what Petrich's family D shows before its first conversion."""
+        assert judge_text(good(0x0190)).temperature_c == 25.0
+        found = noise([Sample(25.0)] * 30)
+        assert found.colour == "amber"
+        assert "in your hand" in found.remedy
+        assert noise([Sample(25.0)] * 29 + [Sample(25.0625)]).colour == "green"
 
     def test_a_few_reads_tell_nothing(self) -> None:
         assert noise([Sample(21.0)] * 9 + [Sample(None, "crc")] * 3).colour == "unknown"
