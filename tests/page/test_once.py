@@ -95,7 +95,7 @@ def test_one_mixing_is_followed_and_its_change_read(once: Station, open_page: Op
     watching = open_page(once, viewport=PROJECTOR, color_scheme="dark")
     sleeping = open_page(once, viewport=PHONE)
     expect(watching.locator("header")).to_contain_text("25 cm³ of nitric acid (0.4 mol/dm³) in the cup")
-    expect(watching.locator(".number", has_text="added")).to_contain_text("nothing yet")
+    expect(watching.locator(".number", has_text="added")).to_contain_text("none")
     work(once, until="start", repeat=1)
     expect(sleeping.locator(".once-trace > .series-1[d^=M]")).to_have_count(1)
     sleeping.evaluate(SET_VISIBILITY, "hidden")

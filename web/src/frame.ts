@@ -1,6 +1,7 @@
 // The frame every chart stands in: plot area, scales and ticks. Pure geometry.
 
 import { type ScaleLinear, scaleLinear } from "d3-scale";
+import { decimal } from "./format";
 
 export type Point = readonly [number, number];
 export type Range = readonly [number, number];
@@ -41,7 +42,7 @@ export function padded(values: readonly number[], least: number): Range {
 function ticks(scale: ScaleLinear<number, number>, count: number): Tick[] {
   const write = scale.tickFormat(count);
   // d3 writes a true minus sign already.
-  return scale.ticks(count).map((value) => ({ at: scale(value), text: write(value) }));
+  return scale.ticks(count).map((value) => ({ at: scale(value), text: decimal(write(value)) }));
 }
 
 /** Lay a frame out: ticks at round numbers, about one per 4.5 letters across and one per 2 letters up. */

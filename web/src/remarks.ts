@@ -1,7 +1,7 @@
 // What is said beside the numbers, each thing once: the station's notes, and why single repeats gave no number.
 
 import type { RepeatRemarks, Result } from "./results";
-import { words } from "./words";
+import { said, words } from "./words";
 
 /** A remark and the repeats it is about; none when it is about all together. */
 export interface Remark {
@@ -41,5 +41,6 @@ function refusalWords(result: Result, method: Method, reason: string): string {
 
 /** A remark as a sentence, with its repeats in front; `of` is how many repeats there are. */
 export function sentence({ repeats, text }: Remark, of: number): string {
-  return repeats.length === 0 || of < 2 ? text : words.remarkOf(words.inRepeats(repeats), text);
+  const told = said(text);
+  return repeats.length === 0 || of < 2 ? told : words.remarkOf(words.inRepeats(repeats), told);
 }

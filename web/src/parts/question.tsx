@@ -3,7 +3,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { View } from "../contract";
 import { keptTogether } from "../format";
-import { words } from "../words";
+import { said, words } from "../words";
 import type { Acting } from "./acting";
 import { useMeant } from "./meaning";
 
@@ -26,13 +26,13 @@ export function Question({ view, acting }: { view: View; acting: Acting }) {
   return (
     <section class={`question${asked ? " question-asked" : ""}`} ref={place} tabIndex={-1} aria-label={asked && words.question}>
       <div class="question-words" aria-live="polite" aria-atomic="true">
-        {asked && <p key={asked.id}>{keptTogether(asked.text)}</p>}
+        {asked && <p key={asked.id}>{keptTogether(said(asked.text))}</p>}
       </div>
       {asked && (
         <div class="answers" key={asked.id}>
           {asked.answers.map(({ answer: given, label }) => (
             <button type="button" key={given} aria-disabled={acting.busy} onClick={() => answer(asked.id, given)}>
-              {label}
+              {said(label)}
             </button>
           ))}
         </div>

@@ -41,7 +41,7 @@ export const bench: Translated<typeof en> = {
   frozen: "nicht mehr aktuell",
   totalAdded: "insgesamt zugegeben",
   added: "zugegeben",
-  nothingAdded: "noch nichts",
+  nothingAdded: "nichts",
   addedOnce: ({ addition: { mass_g } }, total_cm3) =>
     mass_g === null ? `${short(total_cm3)} cm³` : `${short(mass_g, 3)} g`,
   volume: (volume_cm3) => `${short(volume_cm3)} cm³`,

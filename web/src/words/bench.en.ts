@@ -37,7 +37,7 @@ export const bench = {
   frozen: "not live any more",
   totalAdded: "total added",
   added: "added",
-  nothingAdded: "nothing yet",
+  nothingAdded: "none",
   addedOnce: ({ addition: { mass_g } }: OncePlan, total_cm3: number) =>
     mass_g === null ? `${short(total_cm3)} cm³` : `${short(mass_g, 3)} g`,
   volume: (volume_cm3: number) => `${short(volume_cm3)} cm³`,
