@@ -19,12 +19,15 @@ from station.analysis.heat_start import bends, heat_taken_up
 
 FEWEST_READINGS = 5
 POINTS = 801
-LOSS_PER_PORTION = Estimate(0.03, 0.03)
-"""Share of the excess temperature lost between two readings: common practice, no source."""
+LOSS_J_K = Estimate(8.0, 7.0)
+"""Heat lost between two readings, J for each kelvin above the room: some 0.13 W/K over about a minute. It is the same
+however full the cup is. Common practice, no source."""
 
-EVAPORATION_K, UNSEEN_LOSS = 1.0, 0.05
-"""How far below the room an open cup may seem to cool towards, K, and the share of the heat by which readings alone
-may miss what was lost between them (measured on simulated open cups)."""
+BELOW_ROOM_K = Estimate(0.5, 1.5)
+"""How far below the room an open cup cools towards, for what evaporates: as in the fit of a trace."""
+
+UNSEEN_LOSS = 0.02
+"""Share of the heat by which readings alone may miss what was lost between them (measured on simulated open cups)."""
 
 
 @dataclass(frozen=True)
@@ -62,16 +65,16 @@ def _known(volume: Array, temperature: Array, setup: HeatSetup, u_volume: float,
     heat = heat_taken_up(temperature, volume, setup)
     best = bends(heat, volume)[0]
     capacity = setup.acid_volume_cm3.value * setup.acid_j_cm3_k + setup.cup_j_k.value + setup.alkali_j_cm3_k * volume
-    room = setup.room_c.value if setup.room_c else float(temperature[0])
+    room = (setup.room_c.value if setup.room_c else float(temperature[0])) - BELOW_ROOM_K.value
     # The cup warms at once when a portion goes in, so it spends the interval near the temperature read at its end.
-    lost = np.concatenate([[0.0], np.cumsum((temperature[1:] - room) * capacity[1:])])
-    u_room = float(np.hypot(setup.room_c.u if setup.room_c else 2.0, EVAPORATION_K))
-    chilled = LOSS_PER_PORTION.value * u_room * np.concatenate([[0.0], np.cumsum(capacity[1:])])
+    excess = np.concatenate([[0.0], np.cumsum(temperature[1:] - room)])
+    u_room = float(np.hypot(setup.room_c.u if setup.room_c else 2.0, BELOW_ROOM_K.u))
+    chilled = LOSS_J_K.value * u_room * np.arange(float(len(volume)))
     u_alkali = setup.alkali_c.u if setup.alkali_c else 2.0
     return _Known(
         volume,
         heat,
-        lost,
+        excess,
         volume,
         chilled,
         u_temperature * capacity,
@@ -92,12 +95,12 @@ def _posterior(known: _Known, end_points: Array) -> tuple[Array, Array, Array, f
     shared = known.u_volume_cm3 * known.heat_j_cm3 * walk
     steps = before[:, :, None] * shared[None, :, :]
     fixed = np.diag(known.u_heat_j**2)
-    fixed = fixed + LOSS_PER_PORTION.u**2 * np.outer(known.excess, known.excess)
+    fixed = fixed + LOSS_J_K.u**2 * np.outer(known.excess, known.excess)
     fixed = fixed + known.u_alkali_j**2 * np.outer(known.warmed, known.warmed)
     fixed = fixed + np.outer(known.chilled, known.chilled)
     fixed = fixed + known.u_heat_j[0] ** 2 * 1e4 * np.ones((n, n))  # where the start lies is free
     covariance = fixed[None] + steps @ steps.transpose(0, 2, 1)
-    target = known.heat_j + LOSS_PER_PORTION.value * known.excess
+    target = known.heat_j + LOSS_J_K.value * known.excess
     inverse = np.linalg.inv(covariance)
     information = np.einsum("gi,gij,gj->g", reacted, inverse, reacted)
     heat = np.einsum("gi,gij,j->g", reacted, inverse, target) / information
@@ -152,7 +155,7 @@ def fit_readings(
     u = stretch * float(np.sqrt(weight @ (grid - mean) ** 2))
     acid, enthalpy = _figures(Figure(mean, u), Figure(q, stretch * u_q), setup)
     at_end = setup.acid_volume_cm3.value * setup.acid_j_cm3_k + setup.cup_j_k.value + setup.alkali_j_cm3_k * mean
-    corrected = temperature_c[0] + (known.heat_j + LOSS_PER_PORTION.value * known.excess) / at_end
+    corrected = temperature_c[0] + (known.heat_j + LOSS_J_K.value * known.excess) / at_end
     return ReadingsFit(
         mean,
         u,

@@ -46,6 +46,28 @@ def test_enthalpy_of_an_ideal_world() -> None:
     assert abs(fit.enthalpy_kj_mol + 56.0) < 2.0 * fit.u_enthalpy_kj_mol
 
 
+def _leaky(end_point_cm3: float, loss_w_k: float, hold_s: float = 60.0) -> Array:
+    """Temperatures of a cup that cools towards the room by Newton's law for ``hold_s`` after each portion."""
+    capacity = 25.0 * 4.07 + 5.0 + 4.07 * VOLUME_CM3
+    reacted = np.minimum(VOLUME_CM3, end_point_cm3)
+    warmer = [0.0]
+    for k in range(1, len(VOLUME_CM3)):
+        mixed = (warmer[-1] * capacity[k - 1] + 56.0 * (reacted[k] - reacted[k - 1])) / capacity[k]
+        warmer.append(mixed * np.exp(-loss_w_k * hold_s / capacity[k]))
+    return 20.0 + np.array(warmer)
+
+
+@pytest.mark.parametrize("loss_w_k", [0.05, 0.13, 0.25])
+@pytest.mark.parametrize("end_point_cm3", [16.5, 22.0, 30.0])
+def test_a_leaky_cup_keeps_its_enthalpy(loss_w_k: float, end_point_cm3: float) -> None:
+    # What a cup loses per kelvin does not grow with its contents: a share of the heat would leave out early losses.
+    fit = fit_readings(VOLUME_CM3, _leaky(end_point_cm3, loss_w_k), SETUP, 0.0, 0.06)
+    assert fit.enthalpy_kj_mol is not None and fit.u_enthalpy_kj_mol is not None
+    assert fit.enthalpy_kj_mol == pytest.approx(-56.0, rel=0.03)
+    assert fit.u_enthalpy_kj_mol < 0.05 * 56.0
+    assert fit.end_point_cm3 == pytest.approx(end_point_cm3, abs=0.4)
+
+
 def test_portions_widen_u() -> None:
     exact = fit_readings(VOLUME_CM3, _ideal(22.0), SETUP, 0.0, 0.05)
     rough = fit_readings(VOLUME_CM3, _ideal(22.0), SETUP, 0.3, 0.05)
