@@ -269,3 +269,16 @@ def slow_demo() -> Iterator[Station]:
     station.start()
     yield station
     station.stop()
+
+
+@pytest.fixture(scope="session")
+def over() -> Iterator[Station]:
+    """A demo that is over, with its final results: for everything that only looks."""
+    station = Station("demo", "--speed", "40", "--port", "0", "--json")
+    station.start()
+    until = time.monotonic() + 2 * WORK_S
+    while station.state()["state"] != "done" and time.monotonic() < until:
+        time.sleep(0.5)
+    station.final_state()
+    yield station
+    station.stop()

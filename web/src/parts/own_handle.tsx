@@ -45,7 +45,7 @@ export function OwnHandle({ side, handle, at: [x, y], frame, letter, range_c, mo
     <g
       class={`handle handle-${side}`}
       role="slider"
-      tabIndex={0}
+      tabindex={0}
       aria-orientation="vertical"
       aria-label={words.ownLines.handle(side, volume_cm3)}
       aria-valuemin={range_c[0]}
@@ -59,6 +59,8 @@ export function OwnHandle({ side, handle, at: [x, y], frame, letter, range_c, mo
         event.preventDefault();
         move(wanted_c);
       }}
+      // A browser that does not know touch-action inside a drawing would scroll the page under the finger.
+      onTouchStart={(event) => event.preventDefault()}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId);
         held.current = event.clientY - y;

@@ -27,23 +27,48 @@ export function OwnFields({ lines, range_c, move }: FieldsProps) {
         WHICH.map((which) => {
           const { volume_cm3, temperature_c } = lines[side][which];
           return (
-            <label key={`${side} ${which}`}>
-              {words.ownLines.field(side, volume_cm3)}
-              <input
-                type="text"
-                inputMode="decimal"
-                value={decimal(fixed(temperature_c, 2))}
-                onChange={(event) => {
-                  const typed_c = typedNumber(event.currentTarget.value);
-                  if (typed_c !== null && typed_c >= range_c[0] && typed_c <= range_c[1]) move(side, which, typed_c);
-                  else event.currentTarget.value = decimal(fixed(temperature_c, 2));
-                }}
-              />
-            </label>
+            <Field
+              key={`${side} ${which}`}
+              name={words.ownLines.field(side, volume_cm3)}
+              value_c={temperature_c}
+              range_c={range_c}
+              take={(typed_c) => move(side, which, typed_c)}
+            />
           );
         }),
       )}
     </details>
+  );
+}
+
+interface FieldProps {
+  name: string;
+  value_c: number;
+  range_c: readonly [number, number];
+  take: (typed_c: number) => void;
+}
+
+/** A temperature that counts when the field is left; what cannot be on the chart is not taken. */
+function Field({ name, value_c, range_c, take }: FieldProps) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const leave = () => {
+    const typed_c = draft === null ? null : typedNumber(draft);
+    if (typed_c !== null && typed_c >= range_c[0] && typed_c <= range_c[1]) take(typed_c);
+    setDraft(null);
+  };
+  return (
+    <label>
+      {name}
+      <input
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        value={draft ?? decimal(fixed(value_c, 2))}
+        onInput={(event) => setDraft(event.currentTarget.value)}
+        onKeyDown={(event) => event.key === "Enter" && leave()}
+        onBlur={leave}
+      />
+    </label>
   );
 }
 

@@ -40,7 +40,7 @@ export function StepsPart({ view, result }: StepsProps) {
         <Lines name={words.steps.byLines} lines={set?.steps.straight_lines} />
         <Lines name={words.steps.byHeat} lines={set?.steps.heat_balance} />
       </div>
-      {result.accepted && <AcceptedValue accepted={result.accepted} />}
+      {result.accepted && <AcceptedValue accepted={result.accepted} result={result} />}
       <h4>{words.steps.think}</h4>
       <ul class="think">
         {(isOnce(view) ? words.steps.questionsOnce : words.steps.questions).map((question) => (
@@ -63,24 +63,33 @@ function Lines({ name, lines }: { name: string; lines: readonly WorkedStep[] | u
   );
 }
 
+/** The station's symbols with a true minus sign. */
+function symbols(text: string): string {
+  return said(text).replace(/(^|[\s(=])-(?=[\s\d(a-zA-Z])/g, "$1\u2212");
+}
+
 function Line({ step: { text, formula, working, value, u, unit } }: { step: WorkedStep }) {
+  const worked = keptTogether(words.steps.worked(value, u, unit));
   return (
     <details class="step">
       <summary>
-        <span>{said(text)}</span> <b>{keptTogether(words.steps.worked(value, u, unit))}</b>
+        <span>{said(text)}</span> <b>{worked}</b>
       </summary>
-      <p class="formula">{said(formula)}</p>
-      <p class="working">{said(working)}</p>
+      <p class="formula">{symbols(formula)}</p>
+      <p class="working">{symbols(working)}</p>
+      <p class="working">= {worked}</p>
     </details>
   );
 }
 
-function AcceptedValue({ accepted: { enthalpy_kj_mol, u, text, source } }: { accepted: Accepted }) {
+function AcceptedValue({ accepted: { enthalpy_kj_mol, u, text, source }, result }: { accepted: Accepted; result: Result }) {
+  const { enthalpy_kj_mol: own = null, u_enthalpy_kj_mol: u_own = null } = result.heat_balance ?? {};
   return (
     <div class="accepted">
       <h4>{words.steps.accepted}</h4>
       <p class="accepted-value">{keptTogether(words.steps.acceptedValue(enthalpy_kj_mol, u))}</p>
-      <p>{said(text)}</p>
+      {own !== null && u_own !== null && <p class="accepted-own">{keptTogether(words.steps.yours(own, u_own))}</p>}
+      <p>{symbols(text)}</p>
       <p class="remark">{words.steps.source(source)}</p>
     </div>
   );

@@ -1,5 +1,6 @@
 // Why straight lines come out low, step by step, with this bench's own readings. Loaded when it is asked for.
 
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { temperatureOn } from "../chart_volume";
 import { keptTogether } from "../format";
@@ -59,15 +60,19 @@ export function Why({ view }: WhyProps) {
   const go = (to: number) => setStep(Math.min(STEPS, Math.max(1, to)));
   return (
     <div class="why">
-      <div class="why-words" aria-live="polite" aria-atomic="true">
-        <p class="why-step">{why.step(step, STEPS)}</p>
-        <h4>{why.names[step - 1]}</h4>
-        <p>{keptTogether(told[step - 1] ?? "")}</p>
-      </div>
+      <Steady step={step} spoken>
+        {(one) => (
+          <>
+            <p class="why-step">{why.step(one, STEPS)}</p>
+            <h4>{why.names[one - 1]}</h4>
+            <p>{keptTogether(told[one - 1] ?? "")}</p>
+          </>
+        )}
+      </Steady>
       <Sized class="drawing" shape={0.45}>
         {(box) => <WhyDrawing data={data} acid_cm3={acid_cm3} step={step} box={box} />}
       </Sized>
-      <WhyLegend step={step} />
+      <Steady step={step}>{(one) => <WhyLegend step={one} />}</Steady>
       <div class="answers why-go">
         <button type="button" aria-disabled={step === 1} onClick={() => go(step - 1)}>
           {why.back}
@@ -77,6 +82,23 @@ export function Why({ view }: WhyProps) {
         </button>
       </div>
       <p class="remark">{why.which(data.repeat)}</p>
+    </div>
+  );
+}
+
+/** What belongs to one step, with room for that of every other, so that nothing below moves. */
+function Steady({ step, spoken = false, children }: { step: number; spoken?: boolean; children: (step: number) => ComponentChildren }) {
+  const others = Array.from({ length: STEPS }, (_, index) => index + 1).filter((one) => one !== step);
+  return (
+    <div class="steady">
+      <div class="steady-now" aria-live={spoken ? "polite" : undefined} aria-atomic={spoken ? "true" : undefined}>
+        {children(step)}
+      </div>
+      {others.map((one) => (
+        <div key={one} class="steady-room" aria-hidden="true">
+          {children(one)}
+        </div>
+      ))}
     </div>
   );
 }

@@ -1,7 +1,7 @@
 // Wie jede Zahl zustande kam, der anerkannte Wert, Fragen zum Nachdenken, und das eigene Urteil.
 
-import { fixed, rounded, short } from "../format";
-import { type steps as en, workedPlaces } from "./steps.en";
+import { fixed, short } from "../format";
+import { type steps as en, worked } from "./steps.en";
 import type { Translated } from "./translated";
 
 export const steps: Translated<typeof en> = {
@@ -11,13 +11,10 @@ export const steps: Translated<typeof en> = {
   byLines: "Aus den Geraden",
   byHeat: "Nach der Wärmebilanz",
   opens: "Öffne eine Zahl, um die Zeile zu sehen, die sie ergab.",
-  worked: (value, u, unit) => {
-    const places = workedPlaces(u);
-    const number = u === null ? short(value, 4) : rounded(value, places);
-    return `${number}${u === null ? "" : ` ± ${rounded(u, places)}`}${unit ? ` ${unit}` : ""}`;
-  },
+  worked,
   accepted: "Anerkannter Wert",
   acceptedValue: (enthalpy_kj_mol, u) => `${fixed(enthalpy_kj_mol, 1)} ± ${fixed(u, 1)} kJ/mol`,
+  yours: (enthalpy_kj_mol, u) => `Eurer, nach der Wärmebilanz: ${worked(enthalpy_kj_mol, u, "kJ/mol")}`,
   source: (source) => `Quelle: ${source}`,
   think: "Fragen für deine Auswertung",
   questions: [

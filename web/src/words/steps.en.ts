@@ -2,9 +2,11 @@
 
 import { fixed, placesFor, rounded, short } from "../format";
 
-/** Digits of a worked number / decimals: as its uncertainty deserves, where it has one. */
-export function workedPlaces(u: number | null): number {
-  return u === null ? 4 : placesFor(u, 6);
+/** A worked number as its uncertainty deserves; one without has three figures, as in school. */
+export function worked(value: number, u: number | null, unit: string): string {
+  const places = u ? placesFor(u, 6) : Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value) || 1)));
+  const plusMinus = u ? ` ± ${rounded(u, places)}` : "";
+  return `${rounded(value, places)}${plusMinus}${unit ? ` ${unit}` : ""}`;
 }
 
 export const steps = {
@@ -14,13 +16,10 @@ export const steps = {
   byLines: "From the straight lines",
   byHeat: "By the heat balance",
   opens: "Open a number to see the line that made it.",
-  worked: (value: number, u: number | null, unit: string) => {
-    const places = workedPlaces(u);
-    const number = u === null ? short(value, 4) : rounded(value, places);
-    return `${number}${u === null ? "" : ` ± ${rounded(u, places)}`}${unit ? ` ${unit}` : ""}`;
-  },
+  worked,
   accepted: "Accepted value",
   acceptedValue: (enthalpy_kj_mol: number, u: number) => `${fixed(enthalpy_kj_mol, 1)} ± ${fixed(u, 1)} kJ/mol`,
+  yours: (enthalpy_kj_mol: number, u: number) => `Yours, by heat balance: ${worked(enthalpy_kj_mol, u, "kJ/mol")}`,
   source: (source: string) => `Source: ${source}`,
   think: "Questions for your evaluation",
   questions: [

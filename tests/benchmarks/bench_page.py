@@ -1,0 +1,235 @@
+"""What the page costs, in real Chromium: bytes and requests of the first view, time until it is usable, one redraw.
+
+    python -m tests.benchmarks.bench_page
+
+Bounds: first view at most 60 kB on the wire and 10 requests; usable within 1 s with the processor slowed down six
+times, on loopback; script and layout of a redraw with three repeats and 3,600 samples within 16 ms, not slowed down.
+A redraw is timed inside the page, around the callback of `requestAnimationFrame` that draws, with layout forced
+before the clock is read again. The machine should be idle: its load average is printed beside the figures.
+"""
+
+import os
+import shutil
+import statistics
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.page import conftest
+from tests.page.conftest import FLAGS, PHONE, PROJECTOR, Station, serve_settings, work
+
+SAMPLES = 3600
+SPEED = 60.0
+SLOWED = 6
+LOADS = 7
+REDRAWS = 150
+PORTIONS = """
+results = "at once"
+repeats = 3
+[acid]
+name = "nitric acid"
+volume_cm3 = 25.0
+[alkali]
+name = "potassium hydroxide"
+concentration_mol_dm3 = 0.4
+[portions]
+volume_cm3 = 4.0
+count = 10
+"""
+ONCE = """
+kind = "once"
+results = "at once"
+repeats = 3
+[liquid]
+name = "nitric acid"
+volume_cm3 = 25.0
+concentration_mol_dm3 = 0.4
+[addition]
+name = "potassium hydroxide"
+volume_cm3 = 25.0
+concentration_mol_dm3 = 0.4
+temperature_c = 19.5
+[timing]
+before_s = 120
+after_s = 1380
+"""
+# Times every drawing callback together with the layout that it causes.
+TIME_REDRAWS = """() => {
+  const ask = window.requestAnimationFrame.bind(window);
+  window.redraws = [];
+  window.requestAnimationFrame = (draw) => ask((now) => {
+    const began = performance.now();
+    draw(now);
+    document.body.getBoundingClientRect();
+    window.redraws.push(performance.now() - began);
+  });
+}"""
+# The moment at which the instruction stands there and the browser has drawn it.
+TIME_USABLE = """() => {
+  const look = () => document.querySelector('.instruction-text')
+    ? requestAnimationFrame(() => requestAnimationFrame(() => { window.usable = performance.now(); }))
+    : setTimeout(look, 4);
+  look();
+}"""
+
+
+def chromium() -> str:
+    """The browser on this machine."""
+    found = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+    if found is None:
+        raise SystemExit("There is no Chromium on this machine.")
+    return found
+
+
+def first_view(browser: Browser, url: str) -> None:
+    """Print every transfer of the first view: what was on the wire, headers included."""
+    page = browser.new_page(viewport=PHONE)
+    session = page.context.new_cdp_session(page)
+    session.send("Network.enable")
+    names: dict[str, str] = {}
+    sizes: dict[str, float] = {}
+    stream: set[str] = set()
+
+    def requested(event: dict[str, Any]) -> None:
+        names[event["requestId"]] = event["request"]["url"].removeprefix(url)
+
+    def received(event: dict[str, Any]) -> None:
+        if event["response"]["mimeType"] == "text/event-stream":
+            stream.add(event["requestId"])
+        sizes.setdefault(event["requestId"], event["response"]["encodedDataLength"])
+
+    session.on("Network.requestWillBeSent", requested)
+    session.on("Network.responseReceived", received)
+    session.on("Network.loadingFinished", lambda event: sizes.update({event["requestId"]: event["encodedDataLength"]}))
+    page.goto(url)
+    page.wait_for_selector(".instruction-text")
+    page.wait_for_timeout(2000)
+    print("First view (phone), bytes on the wire with headers:")
+    for request, name in names.items():
+        kept_open = "  (kept open)" if request in stream else ""
+        print(f"  {sizes.get(request, 0.0):8.0f}  /{name}{kept_open}")
+    total = sum(sizes.get(request, 0.0) for request in names if request not in stream)
+    print(f"  {total:8.0f}  in {len(names)} requests, the stream among them (bounds: 60,000 in 10)")
+    page.close()
+
+
+def usable(browser: Browser, url: str) -> None:
+    """Print how long it takes until the instruction is drawn, the processor slowed down."""
+    took = []
+    for _ in range(LOADS):
+        context = browser.new_context(viewport=PHONE)
+        page = context.new_page()
+        page.add_init_script(f"({TIME_USABLE})()")
+        context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
+        page.goto(url)
+        page.wait_for_function("() => window.usable")
+        took.append(float(page.evaluate("window.usable")))
+        context.close()
+    print(
+        f"Usable, processor slowed {SLOWED} times, {LOADS} cold loads: median {statistics.median(took):.0f} ms, "
+        f"worst {max(took):.0f} ms (bound: 1000)"
+    )
+
+
+def redraws(page: Page, name: str) -> None:
+    """Print what redraws cost while new samples come in."""
+    page.evaluate("window.redraws.length = 0")
+    page.wait_for_function("(count) => window.redraws.length >= count", arg=REDRAWS, timeout=120_000)
+    took = sorted(page.evaluate("window.redraws"))
+    print(
+        f"  {name}: median {statistics.median(took):.1f} ms, 95 % within {took[int(0.95 * len(took))]:.1f} ms, "
+        f"worst {took[-1]:.1f} ms of {len(took)} (bound: 16)"
+    )
+
+
+def timed_page(browser: Browser, url: str, prepare: Callable[[Page], None], viewport: Any) -> Page:
+    """A page whose redraws are timed."""
+    page = browser.new_page(viewport=viewport)
+    page.add_init_script(f"({TIME_REDRAWS})()")
+    page.goto(url)
+    page.wait_for_selector(".instruction-text")
+    prepare(page)
+    return page
+
+
+def wait_for_samples(station: Station, count: Callable[[dict[str, Any]], float]) -> None:
+    """Wait until the running practical has so many seconds of samples."""
+    while count(station.state()) < SAMPLES:
+        time.sleep(0.5)
+
+
+def running_s(state: dict[str, Any]) -> float:
+    """How long the newest repeat has run / s: one sample a second."""
+    return float(state["time_s"] - state["repeats"][-1]["started_s"])
+
+
+def together_s(state: dict[str, Any]) -> float:
+    """How long all repeats took that ran / s: the newest up to now."""
+    plan = state["plan"]["timing"]
+    return (len(state["repeats"]) - 1) * float(plan["before_s"] + plan["after_s"]) + running_s(state)
+
+
+def served(folder: Path, plan: str) -> Station:
+    """A station with a virtual cup."""
+    folder.mkdir()
+    station = Station("serve", "--config", str(serve_settings(folder, "127.0.0.1", speed=SPEED, plan=plan)))
+    station.start()
+    return station
+
+
+def portions(browser: Browser, folder: Path) -> None:
+    """Bytes, start and redraws of a practical in portions, its third repeat an hour long."""
+    station = served(folder, PORTIONS)
+    try:
+        work(station, until="start", repeat=3)
+        first_view(browser, station.url)
+        usable(browser, station.url)
+        work(station, until="pour", repeat=3)
+        for portion in range(1, 8):
+            station.act(act="portion_added", portion=portion).raise_for_status()
+        wait_for_samples(station, running_s)
+        print(f"Redraws, portions, three repeats, the third of {running_s(station.state()):.0f} samples:")
+        for viewport in (PHONE, PROJECTOR):
+            page = timed_page(browser, station.url, lambda _: None, viewport)
+            redraws(page, f"against volume, {viewport['width']} px")
+            page.get_by_role("button", name="against time").click()
+            page.wait_for_selector(".trace.series[d^=M]")
+            redraws(page, f"against time, {viewport['width']} px")
+            page.close()
+    finally:
+        station.stop()
+
+
+def once(browser: Browser, folder: Path) -> None:
+    """Redraws of one mixing, where every sample of three repeats is drawn."""
+    station = served(folder, ONCE)
+    try:
+        work(station, until="settle", repeat=3)
+        wait_for_samples(station, together_s)
+        print(f"Redraws, one mixing, three repeats, all together {together_s(station.state()):.0f} samples:")
+        for viewport in (PHONE, PROJECTOR):
+            page = timed_page(browser, station.url, lambda each: each.wait_for_timeout(2000), viewport)
+            redraws(page, f"against time, {viewport['width']} px")
+            page.close()
+    finally:
+        station.stop()
+
+
+def main() -> None:
+    """Print the figures."""
+    conftest.WORK_S = 600.0
+    print(f"load average {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
+    with sync_playwright() as playwright, tempfile.TemporaryDirectory(prefix="bench-page-") as folder:
+        browser = playwright.chromium.launch(executable_path=chromium(), args=list(FLAGS))
+        portions(browser, Path(folder) / "portions")
+        once(browser, Path(folder) / "once")
+        browser.close()
+    print(f"load average {os.getloadavg()[0]:.1f}")
+
+
+if __name__ == "__main__":
+    main()
