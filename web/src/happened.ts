@@ -1,6 +1,7 @@
 // What happened on the bench, as the journal tells it, samples left out: for the notes of the printed record.
 
-import { said, words } from "./words";
+import { DOUBTS, REASONS, REASONS_ONCE } from "./reasons";
+import { words } from "./words";
 
 /** One event of the journal; `body` is as the station wrote it. */
 export interface JournalEvent {
@@ -28,6 +29,15 @@ export function eventsOf(lines: string): JournalEvent[] {
 const numberOf = (value: unknown): number | null => (typeof value === "number" ? value : null);
 const textOf = (value: unknown): string => (typeof value === "string" ? value : "");
 
+/** A reason in the reader's language where it was chosen, as it stands where it was typed. */
+function reasonOf(value: unknown): string {
+  const reason = textOf(value);
+  const doubt = DOUBTS.find((each) => each === reason);
+  if (doubt) return words.mistakes.doubts[doubt];
+  const index = (reasons: readonly string[]) => reasons.indexOf(reason);
+  return words.reasons[index(REASONS)] ?? words.reasonsOnce[index(REASONS_ONCE)] ?? reason;
+}
+
 type Body = JournalEvent["body"];
 
 /** What is worth a line, and its words; null where this one is not. Typed words of a person stay as they are. */
@@ -39,9 +49,9 @@ const SAID: Readonly<Record<string, (body: Body, all: readonly JournalEvent[]) =
   portion_added: (body) => (body.early === true ? words.record.early : null),
   portion_undone: () => words.record.undone,
   portion_volume_corrected: (body) => words.record.volume(numberOf(body.volume_cm3) ?? 0),
-  portion_unsure: (body) => words.record.because(words.record.unsure, said(textOf(body.reason))),
+  portion_unsure: (body) => words.record.because(words.record.unsure, reasonOf(body.reason)),
   portion_sure: () => words.record.sure,
-  repeat_set_aside: (body) => words.record.because(words.record.aside, said(textOf(body.reason))),
+  repeat_set_aside: (body) => words.record.because(words.record.aside, reasonOf(body.reason)),
   repeat_restored: () => words.record.restored,
   probe_lost: () => words.record.probeLost,
   probe_found: () => words.record.probeFound,
@@ -80,16 +90,24 @@ function withoutIdleProbe(events: readonly JournalEvent[]): JournalEvent[] {
   });
 }
 
+/** A probe lost more often than this gets one line for all: what people noted must not drown in it. */
+const SEVERAL = 3;
+
 /** Notes and corrections in order of time, as lines. */
 export function happenedLines(events: readonly JournalEvent[]): string[] {
   const start_s = begun_s(events) ?? events[0]?.time_s ?? 0;
-  return withoutIdleProbe(events).flatMap((event, index, all) => {
+  const known = withoutIdleProbe(events);
+  const losses = known.filter(({ kind }) => kind === "probe_lost").length;
+  const often = losses > SEVERAL;
+  const lines = known.flatMap((event, index, all) => {
+    if (often && event.kind.startsWith("probe_")) return [];
     const what = SAID[event.kind]?.(event.body, all) ?? retyped(event, all.slice(0, index));
     if (what === null) return [];
     const since_s = Math.max(0, Math.round(event.time_s - start_s));
     const at = words.record.at(Math.floor(since_s / 60), since_s % 60);
     return [words.record.line(at, words.record.where(numberOf(event.body.repeat), numberOf(event.body.portion)), what)];
   });
+  return often ? [...lines, words.record.probeOften(losses)] : lines;
 }
 
 /** The day of the practical: this device's clock counted back by bench time, since a station may have no clock. */

@@ -4,10 +4,12 @@
 import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import type { View } from "../contract";
 import type { Model } from "../model";
+import { isOnce } from "../plan";
+import type { Traces } from "../traces";
 import { words } from "../words";
 import { Downloads } from "./downloads";
 import { useHappened } from "./record_happened";
-import { RecordSheet } from "./record_sheet";
+import { RecordSheet, type SheetProps } from "./record_sheet";
 
 interface Props {
   view: View;
@@ -16,6 +18,7 @@ interface Props {
 
 /** Letters on paper from the largest to the smallest; record.css gives each its size. */
 const SIZES = 8;
+const NO_TRACES: Traces = new Map();
 
 /** Take the largest letters with which all of it stands on one side; with the smallest it may need another. */
 function fit(paper: HTMLElement): void {
@@ -26,7 +29,7 @@ function fit(paper: HTMLElement): void {
   paper.dataset.size = "over";
 }
 
-function Paper({ view, model, lines, day }: Props & { lines: readonly string[]; day: Date }) {
+function Paper(sheet: SheetProps) {
   const paper = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     if (paper.current) fit(paper.current);
@@ -34,7 +37,7 @@ function Paper({ view, model, lines, day }: Props & { lines: readonly string[]; 
   return (
     <div class="paper-room">
       <div class="paper" ref={paper}>
-        <RecordSheet view={view} traces={model.traces} lines={lines} day={day} paper />
+        <RecordSheet {...sheet} paper />
       </div>
     </div>
   );
@@ -65,6 +68,8 @@ function usePrinting(of: string, day: Date): void {
 export function RecordView({ view, model }: Props) {
   const { lines, day } = useHappened(view);
   usePrinting([view.bench.name, view.group].filter(Boolean).join(" "), day);
+  // Of portions no trace is drawn here.
+  const traces = isOnce(view) ? model.traces : NO_TRACES;
   const { plan, repeats, mean, result, results, own_reading, group, adopted, thermometer, alkali_temperature_c, bench } = view;
   // A sample a second must not lay the paper out afresh.
   const known = [plan, repeats, mean, result, results, own_reading, group, adopted, thermometer, alkali_temperature_c, bench.name];
@@ -80,11 +85,11 @@ export function RecordView({ view, model }: Props) {
           <Downloads />
         </section>
         <article class="sheet">
-          <RecordSheet view={view} traces={model.traces} lines={lines} day={day} />
+          <RecordSheet view={view} traces={traces} lines={lines} day={day} />
         </article>
-        <Paper view={view} model={model} lines={lines} day={day} />
+        <Paper view={view} traces={traces} lines={lines} day={day} />
       </div>
     ),
-    [...known, lines, day, model.traces],
+    [...known, lines, day, traces],
   );
 }

@@ -13,7 +13,7 @@ import { RecordResults } from "./record_results";
 import { RecordTable } from "./record_table";
 import { VolumeChartStill, VolumeFigure } from "./volume_figure";
 
-interface Props {
+export interface SheetProps {
   view: View;
   traces: Traces;
   lines: readonly string[];
@@ -85,7 +85,7 @@ function Step({ step: { text, formula, working, value, u, unit } }: { step: Work
   const result = words.steps.worked(value, u > 0 ? u : null, unit);
   return (
     <li>
-      {said(text)}: {keptTogether(`${inOne(said(formula), said(working))} = ${result}`)}
+      {said(text)}: {keptTogether(inOne(said(formula), said(working)))} = <b>{keptTogether(result)}</b>
     </li>
   );
 }
@@ -141,7 +141,7 @@ function Cautions({ view }: { view: View }) {
   );
 }
 
-export function RecordSheet({ view, traces, lines, day, paper = false }: Props) {
+export function RecordSheet({ view, traces, lines, day, paper = false }: SheetProps) {
   const wide = view.repeats.length > BESIDE;
   return (
     <>
@@ -151,7 +151,7 @@ export function RecordSheet({ view, traces, lines, day, paper = false }: Props) 
         <p>{words.record.nothing}</p>
       ) : (
         <div class={`record-measured${wide ? " record-wide" : ""}`}>
-          {isOnce(view) ? <OnceNumbers view={view} /> : <RecordTable view={view} />}
+          {isOnce(view) ? <OnceNumbers view={view} /> : <RecordTable view={view} paper={paper} />}
           <div class="record-graph">
             <Graph view={view} traces={traces} paper={paper} wide={wide} />
           </div>

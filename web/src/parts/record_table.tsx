@@ -26,7 +26,7 @@ function Cell({ cell }: { cell: TableCell }) {
   );
 }
 
-export function RecordTable({ view }: { view: View }) {
+export function RecordTable({ view, paper }: { view: View; paper: boolean }) {
   const table = readingsTable(view.repeats, view.mean);
   const averaged = table.repeats.length > 1;
   const cells = table.rows.flatMap((row) => row.cells);
@@ -38,7 +38,8 @@ export function RecordTable({ view }: { view: View }) {
   ].filter((words) => words !== "");
   return (
     <div class="record-readings">
-      <div class="table-frame">
+      {/* Wider than a phone it is scrolled, by keys too. */}
+      <div class="table-frame" {...(paper ? {} : { tabIndex: 0, role: "region", "aria-label": words.table })}>
         <table>
           <caption>{words.table}</caption>
           <thead>

@@ -78,6 +78,7 @@ export const record: Translated<typeof en> = {
   restored: "zählt wieder",
   probeLost: "der Fühler antwortete nicht",
   probeFound: "der Fühler ist wieder da",
+  probeOften: (times) => `Der Fühler antwortete ${times}-mal nicht.`,
   thermometer: (division_c) => `gewöhnliches Thermometer, ein Strich alle ${short(division_c)} °C`,
   probeAgain: "wieder der Fühler der Station",
   endedEarly: "vorzeitig beendet",

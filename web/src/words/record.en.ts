@@ -77,6 +77,7 @@ export const record = {
   restored: "counts again",
   probeLost: "the probe did not answer",
   probeFound: "the probe is back",
+  probeOften: (times: number) => `The probe did not answer ${times} times.`,
   thermometer: (division_c: number) => `ordinary thermometer, lines every ${short(division_c)} °C`,
   probeAgain: "the station’s probe again",
   endedEarly: "finished early",
