@@ -47,7 +47,7 @@ function Head({ view, day }: { view: View; day: Date }) {
   const about = [view.bench.name, view.group, date(day)].filter((fact) => fact !== null);
   return (
     <div class="record-head">
-      <h2>{view.plan.title}</h2>
+      <h2>{said(view.plan.title)}</h2>
       <p>{about.join(" · ")}</p>
       {view.adopted && <p class="not-own">{words.record.notTheirOwn(view.adopted.label)}</p>}
       {view.bench.virtual && <p class="not-own">{words.record.virtual}</p>}
