@@ -85,3 +85,12 @@ def go_to(page: Page, place: str) -> None:
 def total(page: Page) -> str:
     """The total added as it stands on the page."""
     return page.locator(".number", has_text="total added").locator(".value").inner_text()
+
+
+def place(page: Page) -> list[float]:
+    """Where on the whole page the instruction's card stands, and how high it is, in CSS pixels."""
+    place: list[float] = page.locator(".instruction").evaluate("""(one) => {
+      const { top, height } = one.getBoundingClientRect();
+      return [Math.round(top + scrollY), Math.round(height)];
+    }""")
+    return place

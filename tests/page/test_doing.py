@@ -90,7 +90,7 @@ def test_nothing_moves_when_the_instruction_changes(bench: Station, open_context
         assert seen["shifts"] == []
         assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), "nothing sticks out sideways"
         drawn = ["fill", "dip", "stir", "pour", "wait", "rinse", "done", "pause"]
-        assert set(seen["drawings"]) == {f"drawn-{each}" for each in drawn}
+        assert set(seen["drawings"]) >= {f"drawn-{each}" for each in drawn}
 
 
 def test_the_words_are_read_from_two_metres_on_a_laptop(bench: Station, open_page: OpenPage) -> None:

@@ -1,0 +1,177 @@
+"""Who operates a bench that asks for its code: the code once, the act then done; staff with a passphrase."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.page.conftest import OpenContext, OpenPage, Station, expect_accessible
+from tests.page.hands import VIRTUAL, asked, go_to, press, serving, short_plan
+from tests.server.doors import CODE, SECRETS, TEACHER
+
+
+@pytest.fixture
+def bench(tmp_path: Path) -> Iterator[Station]:
+    access = (
+        f'access.bench_code = "{CODE}"',
+        f'access.teacher_passphrase_hash = "{SECRETS.teacher_passphrase_hash}"',
+    )
+    plan = short_plan(repeats=2, count=1, more='results = "when shown"')
+    with serving(tmp_path, *VIRTUAL, *access, plan=plan) as station:
+        yield station
+
+
+def begins(bench: Station) -> bool:
+    return bool(bench.state()["state"] != "ready")
+
+
+def give(page: Page, code: str) -> None:
+    page.get_by_role("textbox", name="Code").fill(code)
+    page.get_by_role("button", name="Send").click()
+
+
+def test_the_first_press_asks_for_the_code_and_is_then_done(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    press(page, "begin")
+    dialog = page.get_by_role("dialog", name="The code of this bench")
+    expect(dialog).to_be_visible()
+    expect(page.get_by_role("textbox", name="Code")).to_be_focused()
+    assert not begins(bench)
+    give(page, CODE.lower())
+    asked(page, "portion_added", 1)
+    expect(dialog).to_have_count(0)
+    press(page, "portion_added", 1)
+    asked(page, "rinsed")
+
+
+def test_who_only_looks_is_asked_for_nothing_and_sees_everything(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    page.wait_for_selector(".guide")
+    expect(page.get_by_role("dialog")).to_have_count(0)
+    expect(page.locator(".temperature .value")).to_contain_text("°C")
+
+
+def test_escape_leaves_the_act_undone_and_the_keyboard_in_its_place(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    press(page, "begin")
+    page.get_by_role("dialog").wait_for()
+    for _ in range(3):
+        page.keyboard.press("Tab")
+    expect(page.get_by_role("textbox", name="Code")).to_be_focused()
+    page.keyboard.press("Escape")
+    expect(page.get_by_role("dialog")).to_have_count(0)
+    expect(asked(page, "begin")).to_be_focused()
+    assert not begins(bench)
+
+
+def test_a_wrong_code_is_said_and_guessing_is_told_how_long_to_wait(bench: Station, open_context: OpenContext) -> None:
+    context, watched = open_context(bench)
+    watched.expected = ("403", "429")
+    page = context.new_page()
+    page.goto(bench.url)
+    press(page, "begin")
+    refused = page.locator("#code-refused")
+    give(page, "guess 1")
+    expect(refused).to_have_text("That is not right. Check it and try again.")
+    page.get_by_role("button", name="Send").click()
+    expect(refused).to_contain_text("Too many wrong tries here. Wait")
+    page.wait_for_timeout(1_100)
+    give(page, CODE)
+    asked(page, "portion_added", 1)
+
+
+def test_a_code_given_in_another_tab_is_not_asked_for_again(bench: Station, open_context: OpenContext) -> None:
+    context, _ = open_context(bench)
+    first, second = context.new_page(), context.new_page()
+    for page in (first, second):
+        page.goto(bench.url)
+    press(first, "begin")
+    give(first, CODE)
+    asked(second, "portion_added", 1)
+    second.reload()
+    press(second, "portion_added", 1)
+    asked(second, "rinsed")
+
+
+def test_staff_sign_in_with_role_and_passphrase_and_out_again(bench: Station, open_context: OpenContext) -> None:
+    context, watched = open_context(bench)
+    watched.expected = ("403", "429")
+    page = context.new_page()
+    page.goto(bench.url)
+    go_to(page, "Settings")
+    expect(page.get_by_role("heading", name="For staff")).to_have_count(0)
+    page.get_by_label("Passphrase").fill("not this one")
+    page.get_by_role("button", name="Sign in").click()
+    expect(page.locator("#passphrase-refused")).to_have_text("That is not right. Check it and try again.")
+    page.wait_for_timeout(1_100)
+    page.get_by_label("Passphrase").fill(TEACHER)
+    page.get_by_role("button", name="Sign in").click()
+    expect(page.get_by_text("Signed in as teacher.")).to_be_visible()
+    expect_accessible(page)
+    page.get_by_role("button", name="Sign out").click()
+    expect(page.get_by_role("heading", name="For staff")).to_have_count(0)
+    expect(page.get_by_label("Passphrase")).to_be_visible()
+
+
+def test_staff_show_results_rename_silence_and_set_aside(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    go_to(page, "Settings")
+    page.get_by_label("Passphrase").fill(TEACHER)
+    page.get_by_role("button", name="Sign in").click()
+    page.get_by_role("button", name="Show the results").click()
+    expect(page.get_by_text("The results can be seen.")).to_be_visible()
+    assert bench.state()["results"]["shown"] is True
+    page.get_by_role("button", name="Hold the results back").click()
+    expect(page.get_by_text("The results are held back.")).to_be_visible()
+    assert bench.state()["results"]["shown"] is False
+    page.get_by_role("button", name="Silence the buzzer").click()
+    expect(page.get_by_text("The buzzer is silent.")).to_be_visible()
+    page.get_by_label("Name of the bench").fill("Window bench")
+    page.get_by_role("button", name="Rename").click()
+    expect(page.locator("h1")).to_have_text("Window bench")
+    go_to(page, "The bench")
+    press(page, "begin")
+    press(page, "portion_added", 1)
+    asked(page, "rinsed")
+    go_to(page, "Settings")
+    page.get_by_label("Reason").select_option("spilled")
+    page.get_by_role("button", name="Set aside", exact=True).click()
+    expect(page.locator(".told")).to_have_text("Done.")
+    first = bench.state()["repeats"][0]
+    assert (first["status"], first["reason"]) == ("set aside", "spilled")
+
+
+def test_a_session_that_has_ended_is_asked_for_again_and_the_press_is_not_lost(
+    bench: Station, open_context: OpenContext
+) -> None:
+    context, watched = open_context(bench)
+    watched.expected = ("403",)
+    page = context.new_page()
+    page.goto(bench.url)
+    press(page, "begin")
+    give(page, CODE)
+    asked(page, "portion_added", 1)
+    context.clear_cookies()
+    press(page, "portion_added", 1)
+    give(page, CODE)
+    asked(page, "rinsed")
+    assert len(bench.state()["repeats"][0]["portions"]) == 1
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_code_form_and_the_settings_have_no_violation_that_axe_knows(
+    bench: Station, open_page: OpenPage, scheme: str
+) -> None:
+    page = open_page(bench, color_scheme=scheme)
+    press(page, "begin")
+    page.get_by_role("dialog").wait_for()
+    expect_accessible(page)
+    page.keyboard.press("Escape")
+    go_to(page, "Settings")
+    page.get_by_label("Passphrase").wait_for()
+    expect_accessible(page)
+    heights = page.locator(":is(button, select, input):visible").evaluate_all(
+        "(all) => all.map((one) => one.getBoundingClientRect().height)"
+    )
+    assert min(heights) >= 48
