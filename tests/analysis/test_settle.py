@@ -112,16 +112,13 @@ def test_a_run_of_stale_values_is_not_taken_for_rest(cup: Cup, at_s: int, run_s:
         assert abs(cup.change_c) * cup.lags.left(now - cup.pour_s) <= 3.0 * STEP_C
 
 
-def test_a_value_that_stops_in_the_middle_of_a_rise_is_not_read() -> None:
-    cup = Cup(change_c=1.6, drift_c_s=-0.007, lags=ProbeLags(6.0, 15.0, 0.55))
-    samples = cup.samples()
-    for at_s in (8, 12, 16, 20):
-        stuck = [(t, samples[at_s + 10][1] if t >= at_s else c) for t, c in samples[: at_s + 29]]
-        verdicts = [
-            judge(stuck, since_s=0.0, now_s=float(now), before_c=21.0, expected_change_c=1.6)
-            for now in range(at_s, at_s + 19)
-        ]
-        assert not any(verdict.settled for verdict in verdicts)
+@pytest.mark.parametrize("lags", [ProbeLags(6.0, 18.0, 0.7), ProbeLags(4.5, 12.0, 0.7)])
+def test_a_value_that_stops_on_the_way_down_is_not_read(lags: ProbeLags) -> None:
+    samples = Cup(change_c=-0.65, drift_c_s=-0.007, pour_s=-4.0, lags=lags).samples()
+    stuck = [(t, samples[16 + 10][1] if t >= 16.0 else c) for t, c in samples[: 16 + 29]]
+    for now in range(16, 35):
+        verdict = judge(stuck, since_s=0.0, now_s=float(now), before_c=21.0, expected_change_c=-0.65)
+        assert not verdict.settled
 
 
 def test_old_values_alone_never_settle_while_a_change_is_awaited() -> None:
