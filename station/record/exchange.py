@@ -34,9 +34,9 @@ def record_csv(folder: Path) -> str:
 def record_text(state: State, *, decimal_comma: bool = False) -> str:
     """Return the samples of a practical: a sample row has a temperature, a portion row a volume.
 
-    Times start afresh in each repeat. Bad samples have neither and are left out; so is a repeat that was set
-    aside and a portion that was taken back. Readings taken over from another group have no samples: these are
-    always the bench's own.
+    Times start afresh in each repeat; a conversion that was under way when it began stands before 0. Bad samples
+    have neither and are left out; so is a repeat that was set aside and a portion that was taken back. Readings
+    taken over from another group have no samples: these are always the bench's own.
     """
     rows = (row for repeat in state.repeats if repeat.counts for row in _record_rows(repeat))
     return _csv(RECORD_HEADER, rows, decimal_comma)
@@ -56,7 +56,7 @@ def _record_rows(repeat: Repeat) -> list[tuple[str, str, str, str]]:
     rows = [
         (sample.time_s - repeat.begun_s, f"{sample.temperature_c:.4f}", "")
         for sample in repeat.samples
-        if sample.temperature_c is not None and sample.time_s >= repeat.begun_s
+        if sample.temperature_c is not None
     ]
     rows += [(each.time_s - repeat.begun_s, "", f"{each.volume_cm3:g}") for each in repeat.portions]
     rows.sort(key=lambda row: row[0])

@@ -99,7 +99,7 @@ def _special(repeat: Repeat, reading: Reading) -> Iterator[str]:
 
 def _samples(repeat: Repeat) -> Iterator[Row]:
     for sample in sorted(repeat.samples, key=lambda each: each.time_s):
-        if sample.temperature_c is not None and sample.time_s >= repeat.begun_s:
+        if sample.temperature_c is not None:
             yield (
                 repeat.repeat,
                 round(sample.time_s - repeat.begun_s, 3),

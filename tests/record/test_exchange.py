@@ -27,6 +27,7 @@ ONE_REPEAT: Happened = [
     (0.0, PLAN),
     (1.0, e.SampleTaken(20.0)),  # before the repeat: of no interest
     (2.0, e.RepeatBegun(1, "k1")),
+    (1.75, e.SampleTaken(21.0)),  # its conversion was under way
     (2.5, e.SampleTaken(21.0625)),
     (3.5, e.SampleTaken(None, "crc", None, "ff")),
     (4.5, e.SampleTaken(-0.0625)),
@@ -59,6 +60,7 @@ def test_the_record_is_what_happened_in_the_repeat_and_nothing_else(folder: Path
     assert record_csv(folder) == "\r\n".join(
         [
             HEADER,
+            "1,-0.250,21.0000,",
             "1,0.500,21.0625,",
             "1,2.500,-0.0625,",
             "1,4.000,22.1250,",
@@ -119,7 +121,7 @@ def test_before_anything_happened_there_is_a_header_alone(folder: Path) -> None:
 def test_a_record_can_be_read_while_its_station_writes(folder: Path) -> None:
     write(folder, ONE_REPEAT)
     journal = Journal(folder)
-    assert record_csv(folder).count("\r\n") == 6
+    assert record_csv(folder).count("\r\n") == 7
     journal.close()
 
 
@@ -186,7 +188,7 @@ def test_no_cell_is_anything_but_a_number(folder: Path) -> None:
 def test_what_leaves_can_come_in_again(folder: Path) -> None:
     write(folder, READ)
     (one, two) = read_exchange(record_text(state_of(folder)), "record.csv")
-    assert one.samples == ((0.5, 21.0625), (2.5, -0.0625), (4.0, 22.125))
+    assert one.samples == ((-0.25, 21.0), (0.5, 21.0625), (2.5, -0.0625), (4.0, 22.125))
     assert one.pours == ((4.25, 4.0, False), (5.0, 2.55, False))
     assert [len(each.pours) for each in (one, two)] == [2, 2]
     first, second = readings_from_text(readings_text(state_of(folder)))
@@ -200,7 +202,7 @@ def test_another_groups_readings_leave_as_readings_and_the_own_samples_stay_the_
     )
     state = state_of(folder)
     assert readings_text(state) == "repeat,volume_cm3,temperature_c\r\n1,0,20.0000\r\n1,5,22.5000\r\n"
-    assert record_text(state).count("\r\n") == 6
+    assert record_text(state).count("\r\n") == 7
 
 
 def test_the_journal_leaves_event_by_event_from_the_choice_of_the_plan_on(folder: Path) -> None:
@@ -208,10 +210,10 @@ def test_the_journal_leaves_event_by_event_from_the_choice_of_the_plan_on(folder
     note = e.NoteWritten(1, "=1+1 \u2013 spilled \u00fc")
     write(folder, [(200.0, PLAN), (201.0, e.RepeatBegun(1, "n1")), (202.0, e.SampleTaken(None, "crc")), (203.0, note)])
     lines = [json.loads(line) for line in journal_lines(folder)]
-    assert [line["seq"] for line in lines] == [12, 13, 14, 15]
+    assert [line["seq"] for line in lines] == [13, 14, 15, 16]
     assert [line["kind"] for line in lines] == ["plan_chosen", "repeat_begun", "sample_taken", "note_written"]
     assert lines[2] == {
-        "seq": 14,
+        "seq": 15,
         "boot": "b",
         "time_s": 202.0,
         "wall": "2026-09-01T09:00:00+00:00",

@@ -58,6 +58,7 @@ class Bench:
             begun_s = self.time_s = self.time_s + 40.003
             self.act("begin" if self.state.step is Step.READY else "rinsed")
             rows = [(time_s, 0, temperature_c) for time_s, temperature_c in recorded.samples]
+            rows.append((-0.25, 0, recorded.samples[0][1]))  # its conversion was under way at the press
             rows += [(time_s, number, 0.0) for number, (time_s, _, _) in enumerate(recorded.pours, 1)]
             for time_s, portion, temperature_c in sorted(rows, key=lambda row: row[:2]):
                 self.time_s = begun_s + time_s
