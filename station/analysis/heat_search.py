@@ -27,7 +27,8 @@ ENOUGH = 250
 
 STARTS = 2
 ALIKE = 0.35
-"""Difference of the logarithms of the probe's lags below which they may have run into each other."""
+"""Difference of the logarithms of the probe's lags below which they may have run into each other, and of mixing time
+and fast lag above which they may have changed places."""
 
 PASSED = 9.0
 """How much worse (−2 ln posterior) an end-point at the last drop must be before it counts as passed."""
@@ -74,20 +75,25 @@ def _rough(problem: Problem, start: Array) -> Solution:
     return solve(rough, held.place, tolerance=0.5, max_steps=8)
 
 
-def _alike(place: Array) -> list[Array]:
-    """Places to go on from where the probe's two lags have become alike: there the share has no effect.
+def _elsewhere(problem: Problem, place: Array) -> list[Array]:
+    """Places to go on from where the fit may sit in a trap that no step leads out of.
 
-    No step leads out of that trap, so a probe that hurries and one that hesitates are tried, of the same mean lag.
+    Where the probe's two lags have become alike the share has no effect: a probe that hurries and one that hesitates
+    are tried, of the same mean lag. Where mixing seems slower than the probe they may have changed places.
     """
-    fast, slow, share = INDEX["log_lag_fast_s"], INDEX["log_lag_slow_s"], INDEX["lag_share"]
-    if abs(place[slow] - place[fast]) > ALIKE:
-        return []
-    mean_s = float(np.exp((place[slow] + place[fast]) / 2.0))
+    fast, slow, share, mixing = (INDEX[n] for n in ("log_lag_fast_s", "log_lag_slow_s", "lag_share", "log_mixing_s"))
     found = []
-    for its_share, ratio in ((-0.4, 2.2), (1.4, 1.6)):
+    if abs(place[slow] - place[fast]) < ALIKE:
+        mean_s = float(np.exp((place[slow] + place[fast]) / 2.0))
+        for its_share, ratio in ((-0.4, 2.2), (1.4, 1.6)):
+            away = place.copy()
+            fast_s = mean_s / (its_share + (1.0 - its_share) * ratio)
+            away[fast], away[slow], away[share] = np.log(fast_s), np.log(ratio * fast_s), its_share
+            found.append(away)
+    if place[mixing] > place[fast] + ALIKE:
         away = place.copy()
-        fast_s = mean_s / (its_share + (1.0 - its_share) * ratio)
-        away[fast], away[slow], away[share] = np.log(fast_s), np.log(ratio * fast_s), its_share
+        away[fast], away[mixing] = place[mixing], place[fast]
+        away[problem.cup.layout.mixings] = 0.0
         found.append(away)
     return found
 
@@ -97,7 +103,7 @@ def _refined(problem: Problem, ways: list[Solution]) -> tuple[Problem, Solution]
     best = min((solve(coarse, way.place, tolerance=2.0, max_steps=8) for way in ways), key=lambda way: way.cost)
     fine = replace(problem, noise_c=likely_noise(best.residuals_c, problem.trace.step_c))
     best = solve(fine, best.place, tolerance=0.5)
-    others = [solve(fine, away, tolerance=0.5) for away in _alike(best.place)]
+    others = [solve(fine, away, tolerance=0.5) for away in _elsewhere(fine, best.place)]
     return fine, min([best, *others], key=lambda way: way.cost)
 
 

@@ -10,6 +10,8 @@ from station.analysis.heat_branches import best_of, branches
 from station.analysis.heat_inputs import Array, Estimate, HeatSetup, Pour, Trace
 from station.analysis.heat_search import search
 from station.analysis.heat_steps import steps
+from tests.benchmarks.bench_heat_cases import pours_of, setup_of, trace_of
+from tests.benchmarks.scenes import make_scene
 from tests.benchmarks.scenes_model import model_scene
 
 SETUP = HeatSetup(
@@ -57,6 +59,15 @@ def test_search_finds_what_a_start_at_the_truth_finds(seed: int, hold_s: float) 
     problem, found = search(case.setup, case.pours, case.trace)
     told = best_of(branches(problem, problem.scale.place(case.theta)))
     assert best_of(found).solution.cost < told.solution.cost + 1.0
+
+
+def test_slow_mixing_and_a_slow_probe_are_told_apart() -> None:
+    # Mixing of 2.5 s behind a probe of 6.6 s: caught the other way round, the end-point was 0.5 cm³ off.
+    scene = make_scene(61000, "cold_alkali")
+    fit = fit_trace(trace_of(scene), pours_of(scene), setup_of(scene))
+    at = fit.names.index
+    assert fit.parameters[at("log_mixing_s")] < fit.parameters[at("log_lag_fast_s")]
+    assert fit.end_point_cm3 == pytest.approx(scene.true_end_point_cm3, abs=0.2)
 
 
 def test_the_noise_counts_what_the_parameters_took_out_of_the_residuals() -> None:
