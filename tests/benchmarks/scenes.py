@@ -123,12 +123,15 @@ def _samples(
     return time_s[keep], reading[keep], stale[keep]
 
 
-def make_scene(seed: int, family: str = "mixed", u_volume_cm3: float = 0.0) -> Scene:
-    """Scene number ``seed`` of a family; portions scatter by ``u_volume_cm3`` (1 sd, independent)."""
+def make_scene(seed: int, family: str = "mixed", u_volume_cm3: float = 0.0, hold_s: float | None = None) -> Scene:
+    """Scene number ``seed`` of a family; portions scatter by ``u_volume_cm3`` (1 sd, independent).
+
+    With ``hold_s`` the same cup and group hold each portion about so long instead of the family's time.
+    """
     if family not in FAMILIES:
         raise ValueError(f"no family {family!r}: one of {', '.join(FAMILIES)}")
     rng = np.random.default_rng([seed, FAMILIES.index(family)])
-    drawn = draw(rng, family, u_volume_cm3)
+    drawn = draw(rng, family, u_volume_cm3, hold_s)
     grid, near, mixed, sensor = simulate(drawn.fixed, drawn.parameters)
     time_s, reading, stale = _samples(drawn, rng, grid, sensor[:, 0])
     p, h = drawn.parameters, drawn.habits

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -37,9 +37,10 @@ def _times(rng: np.random.Generator, h: Habits) -> Array:
     return np.asarray(h.base_s + h.pour_s[1] + np.concatenate([[0.0], np.cumsum(holds[:-1])]))
 
 
-def draw(rng: np.random.Generator, family: str, u_volume_cm3: float) -> Draw:
-    """Draw cup, probe, reagents and group."""
+def draw(rng: np.random.Generator, family: str, u_volume_cm3: float, hold_s: float | None = None) -> Draw:
+    """Draw cup, probe, reagents and group; ``hold_s`` in place of the family's time for each portion."""
     h = habits_of(rng, family)
+    h = h if hold_s is None else replace(h, hold_s=hold_s)
     u, n = rng.uniform, rng.standard_normal
     total = h.portion_cm3 * h.pours
     room, times = u(17.0, 25.0), _times(rng, h)
