@@ -1,4 +1,4 @@
-"""`station export`: the samples of the record as a CSV file."""
+"""`station export`: the newest practical of a record as a file: samples, readings, spreadsheet or journal."""
 
 import argparse
 import sys
@@ -7,28 +7,61 @@ from typing import Any
 
 from station.command.errors import EXIT_RECORD, CommandError
 from station.command.settings import default_record_folder
-from station.record.exchange import record_csv
+from station.practical.fold import fold_all
+from station.record.exchange import newest_practical, readings_text, record_csv
+from station.record.exchange_journal import WITHOUT_SAMPLES, journal_lines
 from station.record.journal import JournalError
 
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("export", help="write the newest practical as a record CSV")
+    parser = commands.add_parser("export", help="write the newest practical as a record CSV, or as another file")
     parser.add_argument("--record", type=Path, metavar="FOLDER", help="where the record is kept")
     parser.add_argument("--out", type=Path, metavar="FILE", help="the file to write (default: standard output)")
+    kinds = parser.add_mutually_exclusive_group()
+    kinds.add_argument("--readings", action="store_true", help="the readings as a readings CSV")
+    kinds.add_argument(
+        "--xlsx", action="store_true", help="everything, with the results, as a spreadsheet; needs --out"
+    )
+    kinds.add_argument("--jsonl", action="store_true", help="every event as a JSON line")
     parser.set_defaults(work=_export)
 
 
 def _export(options: argparse.Namespace) -> int:
+    if options.xlsx and options.out is None:
+        raise CommandError("a spreadsheet is not for a terminal: name its file with --out FILE.xlsx")
     try:
-        text = record_csv(options.record or default_record_folder())
+        content = _content(options, options.record or default_record_folder())
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     if options.out is None:
-        sys.stdout.write(text)
+        sys.stdout.write(content.decode())
         return 0
     try:
-        options.out.write_text(text, encoding="utf-8", newline="")
+        options.out.write_bytes(content)
     except OSError as error:
         raise CommandError(f"{options.out}: cannot be written: {error.strerror}") from None
     return 0
+
+
+def _content(options: argparse.Namespace, folder: Path) -> bytes:
+    if options.readings:
+        return readings_text(fold_all(newest_practical(folder))).encode()
+    if options.jsonl:
+        return "".join(journal_lines(folder)).encode()
+    return _spreadsheet(folder) if options.xlsx else record_csv(folder).encode()
+
+
+def _spreadsheet(folder: Path) -> bytes:
+    # Loaded here: the analysis loads scipy, which no other export needs.
+    from station.practical.dataset import from_question, question_for  # noqa: PLC0415
+    from station.practical.results import results  # noqa: PLC0415
+    from station.record.spreadsheet import spreadsheet  # noqa: PLC0415
+    from station.record.spreadsheet_sheets import record_sheets  # noqa: PLC0415
+
+    happened = list(newest_practical(folder))
+    state = fold_all(happened)
+    found = results(*from_question(question_for(state))) if state.counted else None
+    result = None if found is None else {**found["mean"], "repeats": found["repeats"]}
+    words = [each for each in happened if each.event.kind in WITHOUT_SAMPLES]
+    return spreadsheet(record_sheets(state.name or "", state, result, words))
