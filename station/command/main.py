@@ -17,6 +17,7 @@ COMMANDS = (
     "replay",
     "predict",
     "prepare",
+    "kit",
     "check",
     "passphrase",
     "backup",

@@ -1,0 +1,163 @@
+"""The table of benches, `kits.toml`: read, checked, and its mistakes told with file, line and remedy."""
+
+import re
+import tomllib
+from collections import Counter
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
+
+from station.practical.problems import problem_line_of
+
+LARGEST_BYTES = 200_000
+MOST_KITS = 100
+
+
+class KitError(ValueError):
+    """A table, or something beside it, that cannot be used; the message is one line that says what to change."""
+
+
+class _Table(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+def _plain(text: str) -> str:
+    if not text.isprintable() or text != text.strip():
+        raise ValueError("must be plain text without control characters or spaces around it")
+    return text
+
+
+Name = Annotated[str, Field(min_length=1, max_length=24), AfterValidator(_plain)]
+SshKey = Annotated[str, Field(pattern=r"^(ssh-ed25519|ssh-rsa|ecdsa-sha2-\S+) \S+( .*)?$", max_length=2000)]
+Country = Annotated[str, Field(pattern=r"^[A-Z]{2}$")]
+
+
+class Network(_Table):
+    """A Wi-Fi network; without a password it is an open one."""
+
+    ssid: Annotated[str, Field(min_length=1, max_length=32), AfterValidator(_plain)]
+    password: Annotated[str, Field(min_length=8, max_length=63), AfterValidator(_plain)] | None = None
+    hidden: bool = False
+
+
+class Kit(_Table):
+    """One bench; what it does not say is the table's."""
+
+    number: Annotated[int, Field(ge=1, le=999)]
+    name: Name | None = None
+    network: Network | None = None
+    country: Country | None = None
+    probe_id: Annotated[str, Field(pattern=r"^28-[0-9a-f]{12}$")] | None = None
+
+    @property
+    def label(self) -> str:
+        """What people call the bench."""
+        return self.name or f"Bench {self.number}"
+
+    @property
+    def hostname(self) -> str:
+        """What the network calls it (RFC 1123)."""
+        return f"bench-{self.number}"
+
+
+class Kits(_Table):
+    """The whole table: what all benches share, then each bench."""
+
+    release: Literal["trixie"] = "trixie"
+    country: Country | None = None
+    network: Network | None = None
+    plan: str | None = None
+    panel: Literal["real", "none"] = "real"
+    language: Literal["en", "de"] | None = None
+    units: Literal["cm3", "mL"] = "cm3"
+    ssh_key: (
+        Annotated[str, Field(pattern=r"^(ssh-ed25519|ssh-rsa|ecdsa-sha2-\S+) \S+( .*)?$", max_length=2000)] | None
+    ) = None
+    kit: Annotated[tuple[Kit, ...], Field(min_length=1, max_length=MOST_KITS)]
+
+    @model_validator(mode="after")
+    def _told_apart(self) -> Self:
+        for what, values in (
+            ("number", [str(each.number) for each in self.kit]),
+            ("name", [each.label.casefold() for each in self.kit]),
+        ):
+            twice = [value for value, count in Counter(values).items() if count > 1]
+            if twice:
+                raise ValueError(f"[[kit]] {what} {twice[0]} is there twice: each bench needs its own")
+        for each in self.kit:
+            if (each.network or self.network) and not (each.country or self.country):
+                raise ValueError(
+                    f'[[kit]] {each.label}: Wi-Fi needs the country, for example country = "IE" at the top'
+                )
+        return self
+
+
+def read_kits(path: Path) -> Kits:
+    """Return the table in this file. Raises KitError with file, line and remedy."""
+    try:
+        with path.open("rb") as file:
+            content = file.read(LARGEST_BYTES + 1)
+    except FileNotFoundError:
+        raise KitError(f"{path}: no such file; check the name") from None
+    except OSError as error:
+        raise KitError(f"{path}: cannot be read: {error.strerror}") from None
+    if len(content) > LARGEST_BYTES:
+        raise KitError(f"{path}: larger than {LARGEST_BYTES // 1000} kB; is it the right file?")
+    try:
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = content[: error.start].count(b"\n") + 1
+        raise KitError(f"{path}: line {line}: not UTF-8 text; save the file as UTF-8") from None
+    return kits_from(text, str(path))
+
+
+def kits_from(text: str, where: str) -> Kits:
+    """Return the table in this text; `where` names the file in errors. Raises KitError."""
+    text = text.removeprefix("\ufeff").replace("\r\n", "\n")
+    try:
+        values = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise KitError(f"{where}: not valid TOML: {error}") from None
+    try:
+        return Kits.model_validate(values)
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        line = _line_of(text, first["loc"], values) if first["loc"] else _line_of_twice(text, first["msg"])
+        raise KitError(f"{where}: line {line}: {problem_line_of([_without_passwords(dict(first))])}") from None
+
+
+def _without_passwords(problem: dict[str, Any]) -> Any:
+    """A password is never repeated in a message: it ends in somebody's terminal or screenshot."""
+    return {**problem, "input": "not shown"} if "password" in problem["loc"] else problem
+
+
+def _line_of_twice(text: str, message: str) -> int:
+    """Return the line of the value that is there twice: the second one; 1 for what is about the whole table."""
+    told = re.search(r"\[\[kit\]\] (number|name) (.*) is there twice", message)
+    if told is None:
+        return 1
+    key, value = told.groups()
+    pattern = re.compile(rf'\s*{key}\s*=\s*["\']?{re.escape(value)}["\']?\s*(#.*)?$', re.IGNORECASE)
+    return max((index for index, line in enumerate(text.split("\n"), 1) if pattern.match(line)), default=1)
+
+
+def _line_of(text: str, loc: tuple[int | str, ...], values: Mapping[str, Any]) -> int:
+    """Return the line (from 1) of the key that a problem is about, or of the table that should have it."""
+    lines = text.split("\n")
+    start = 0
+    numbers = [part for part in loc if isinstance(part, int)]
+    if loc[:1] == ("kit",) and numbers:
+        heads = [index for index, line in enumerate(lines) if re.match(r"\s*\[\[\s*kit\s*\]\]", line)]
+        start = heads[numbers[0]] if numbers[0] < len(heads) else 0
+    elif loc and isinstance(values.get(str(loc[0])), Mapping):
+        start = next((index for index, line in enumerate(lines) if re.match(rf"\s*\[{loc[0]}\]", line)), 0)
+    names = [re.escape(str(part)) for part in loc if isinstance(part, str)]
+    for name in reversed(names):
+        for index in range(start, len(lines)):
+            if index > start and re.match(r"\s*\[\[", lines[index]):
+                break
+            if re.match(rf'\s*"?{name}"?\s*[.=]', lines[index]) or re.search(rf"[{{,]\s*{name}\s*=", lines[index]):
+                return index + 1
+    return start + 1

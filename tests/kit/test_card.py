@@ -1,0 +1,102 @@
+"""What goes onto a card: settings that the station reads, YAML that others read, hashes and never the words."""
+
+import asyncio
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from station.command.settings import load_settings
+from station.kit.card import UNITS, card_files, network_config, user_data
+from station.kit.sheets import address, labels_sheet, secrets_sheet
+from station.kit.table import Kits, kits_from
+from station.kit.words import CODE_LETTERS, KitSecrets, new_secrets
+from station.practical.plan import READY_PLAN
+
+KITS = kits_from(
+    'country = "IE"\nlanguage = "de"\nnetwork = { ssid = "Lab: 4\\"", password = "pass: #word" }\n'
+    '[[kit]]\nnumber = 3\nname = "Bench <3> \\"left\\""\n[[kit]]\nnumber = 12\n',
+    "kits.toml",
+)
+
+
+@pytest.fixture(scope="module")
+def secrets() -> KitSecrets:
+    return new_secrets()
+
+
+@pytest.fixture(scope="module")
+def files(secrets: KitSecrets) -> dict[str, str]:
+    return card_files(KITS, KITS.kit[0], secrets, READY_PLAN)
+
+
+def test_the_station_reads_its_settings(files: dict[str, str], secrets: KitSecrets, tmp_path: Path) -> None:
+    (tmp_path / "station.toml").write_text(files["station.toml"], encoding="utf-8")
+    settings, _ = load_settings(tmp_path / "station.toml")
+    assert settings.bench.name == 'Bench <3> "left"'
+    assert (settings.panel.pins, settings.page.language, str(settings.plan)) == ("real", "de", "plan.toml")
+    access = settings.access.secrets()
+    for holder, words in (("bench", secrets.bench_code), ("teacher", secrets.teacher_passphrase)):
+        assert asyncio.run(access.right(holder, words))  # type: ignore[arg-type]
+        assert not asyncio.run(access.right(holder, "other words"))  # type: ignore[arg-type]
+
+
+def test_no_word_that_opens_anything_is_on_the_card(files: dict[str, str], secrets: KitSecrets) -> None:
+    text = "\n".join(files.values())
+    for words in (secrets.bench_code, secrets.teacher_passphrase, secrets.technician_passphrase):
+        assert words not in text
+        assert words.replace("-", "") not in text
+
+
+def test_the_network_is_written_as_it_is_called() -> None:
+    """Netplan's format; JSON is YAML, so a colon or a quote in a name changes nothing."""
+    wifi = network_config(KITS, KITS.kit[0])["network"]["wifis"]["wlan0"]
+    assert wifi["access-points"] == {'Lab: 4"': {"password": "pass: #word"}}
+    assert wifi["regulatory-domain"] == "IE"
+    assert wifi["optional"] is True, "the boot waits for no network"
+
+
+def test_the_first_boot_runs_one_script_and_opens_no_door(files: dict[str, str]) -> None:
+    head, _, body = files["user-data"].partition("\n")
+    assert head == "#cloud-config"
+    data = json.loads(body)
+    assert data == user_data(KITS, KITS.kit[0])
+    assert data["runcmd"] == [["bash", "/boot/firmware/benchwarm/first-start.sh"]]
+    assert data["ssh_pwauth"] is False
+    assert data["users"] == [{"name": "technician", "shell": "/bin/bash", "lock_passwd": True}]
+    assert "benchwarm/first-start.sh" in files
+
+
+def test_every_unit_is_on_the_card(files: dict[str, str]) -> None:
+    root = Path(__file__).parents[2] / "systemd"
+    assert {each.name for each in root.iterdir()} == set(UNITS)
+    for name in UNITS:
+        assert files[f"benchwarm/systemd/{name}"] == (root / name).read_text(encoding="utf-8")
+
+
+def test_each_kit_has_its_own_words() -> None:
+    drawn = [new_secrets() for _ in range(200)]
+    words = [each for kit in drawn for each in (kit.bench_code, kit.teacher_passphrase, kit.technician_passphrase)]
+    assert len(set(words)) == 600
+    assert all(re.fullmatch(rf"[{CODE_LETTERS}]{{4}}-[{CODE_LETTERS}]{{4}}", each.bench_code) for each in drawn)
+
+
+def test_a_card_written_again_configures_itself_again(secrets: KitSecrets) -> None:
+    """cloud-init acts once for each instance-id."""
+    ids = {card_files(KITS, KITS.kit[0], each, None)["meta-data"] for each in (secrets, new_secrets())}
+    assert len(ids) == 2
+
+
+def test_the_label_says_where_and_the_other_sheet_what_opens(secrets: KitSecrets) -> None:
+    labels, sheet = labels_sheet([(KITS.kit[0], secrets)]), secrets_sheet([(KITS.kit[0], secrets)])
+    assert address(KITS.kit[0]) == "http://bench-3.local:8080/"
+    assert "Bench &lt;3&gt; &quot;left&quot;" in labels
+    assert secrets.bench_code in labels
+    assert secrets.teacher_passphrase not in labels
+    assert {secrets.bench_code, secrets.technician_passphrase} <= set(re.findall(r">([^<]+)<", sheet))
+
+
+def test_without_wifi_there_is_the_cable() -> None:
+    kits: Kits = kits_from("[[kit]]\nnumber = 1\n", "kits.toml")
+    assert set(network_config(kits, kits.kit[0])["network"]) == {"version", "ethernets"}
