@@ -132,6 +132,19 @@ def test_enter_alone_goes_through_a_repeat(bench: Station, open_page: OpenPage) 
     assert second["portions"] == []
 
 
+def test_after_the_last_portion_the_page_leads_on_to_the_lines_and_the_record(
+    bench: Station, open_page: OpenPage
+) -> None:
+    page = open_page(bench)
+    bench.act(act="begin").raise_for_status()
+    work(bench, until="done", repeat=2)
+    page.wait_for_selector("main.state-done")
+    page.get_by_role("button", name="Now your own lines").click()
+    expect(page.locator(".seeing .figure").first).to_be_in_viewport()
+    page.locator(".instruction").get_by_role("link", name="Your record").click()
+    page.wait_for_selector("main.at-record")
+
+
 def test_phones_stay_dry_where_the_bench_has_a_button(bench: Station, open_context: OpenContext) -> None:
     """No machine for tests has a panel's pins: the station's own answer is given with one added."""
     context, _ = open_context(bench)

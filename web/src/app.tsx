@@ -5,7 +5,6 @@ import { type Freshness, age_s, freshness } from "./age";
 import type { Message, View } from "./contract";
 import { type Model, pouredAt } from "./model";
 import { type Acting, useActing } from "./parts/acting";
-import { CodeForm } from "./parts/code_form";
 import { Corrections } from "./parts/corrections";
 import { Header, Notices } from "./parts/header";
 import { InstructionCard } from "./parts/instruction";
@@ -21,6 +20,7 @@ import { said, words } from "./words";
 const Guide = later(() => import("./parts/guide").then((part) => part.Guide));
 const GuideView = later(() => import("./parts/guide").then((part) => part.GuideView));
 const ClearingUp = later(() => import("./parts/guide").then((part) => part.ClearingUp));
+const CodeForm = later(() => import("./parts/code_form").then((part) => part.CodeForm));
 const BigView = later(() => import("./parts/big").then((part) => part.BigView));
 const RecordView = later(() => import("./parts/record").then((part) => part.RecordView));
 const SettingsView = later(() => import("./parts/settings").then((part) => part.SettingsView));
@@ -48,7 +48,7 @@ function Bench({ view, model, now_ms, take, heard, acting }: Shown) {
         <Corrections view={view} acting={acting} />
         {view.state === "done" && <ClearingUp view={view} />}
       </div>
-      <div class="seeing">
+      <div class="seeing" tabIndex={-1}>
         {view.state === "ready" && <Guide view={view} />}
         <Seeing view={view} model={model} acting={acting} take={take} />
       </div>

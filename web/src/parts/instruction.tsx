@@ -110,9 +110,30 @@ function Unread({ view, acting }: { view: View; acting: Acting }) {
   );
 }
 
+/** What comes after the cup: the own lines or the results, then the record. */
+function Afterwards({ view }: { view: View }) {
+  const { toLines, toResults, toRecord } = words.doing;
+  const show = () => {
+    const seeing = document.querySelector<HTMLElement>(".seeing");
+    seeing?.scrollIntoView();
+    seeing?.focus({ preventScroll: true });
+  };
+  return (
+    <>
+      <button type="button" class="done" onClick={show}>
+        <span>{view.results.waits_for === "own reading" ? toLines : toResults}</span>
+      </button>
+      <a class="button" href="#record">
+        {toRecord}
+      </a>
+    </>
+  );
+}
+
 function FootOf({ view, poured_s, acting }: Omit<Props, "heard">) {
   const { code, act } = view.instruction;
   const may = (name: string) => view.other_acts.includes(name);
+  if (code === "done" && act === null) return <Afterwards view={view} />;
   if (code === "thermometer") return <Divisions acting={acting} title={words.doing.divisions} />;
   if (code === "type_start" || code === "type_reading") {
     return <TypedReading key={`${view.repeat} ${view.portion}`} view={view} acting={acting} />;

@@ -39,6 +39,10 @@ export const doing: Translated<typeof en> = {
   lastReading: "letzter Wert",
   addedUnread: (portion) => `Portion ${portion} ist im Becher, nicht abgelesen`,
 
+  toLines: "Jetzt deine eigenen Geraden",
+  toResults: "Zu den Ergebnissen",
+  toRecord: "Dein Protokoll",
+
   codeTitle: "Der Code dieses Platzes",
   codeWhy: "Er steht auf dem Schild des Platzes. Mit ihm bedient dieses Gerät den Platz.",
   code: "Code",

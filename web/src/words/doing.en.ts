@@ -37,6 +37,10 @@ export const doing = {
   lastReading: "last reading",
   addedUnread: (portion: number) => `Portion ${portion} is in, no reading taken`,
 
+  toLines: "Now your own lines",
+  toResults: "To the results",
+  toRecord: "Your record",
+
   codeTitle: "The code of this bench",
   codeWhy: "It stands on the bench’s label. With it this device operates the bench.",
   code: "Code",
