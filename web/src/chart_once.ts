@@ -1,8 +1,8 @@
 // Geometry of temperature (up) against time since the start of the repeat (across), for one mixing. No DOM, no words.
 
-import { line } from "d3-shape";
 import type { Sample } from "./contract";
 import { type Box, type Frame, type Point, frame, padded } from "./frame";
+import { tracePath } from "./path";
 import type { Extended, Stretch } from "./results";
 import { type Good, goodOnes, thinned } from "./thinned";
 
@@ -69,16 +69,11 @@ export function onceChart(data: OnceData, box: Box): OnceChart {
   if (lines) temperatures.push(lines.before.at_mixing_c, lines.after.at_mixing_c);
   const span_s = TIME_STEP_S * Math.ceil(last_s / TIME_STEP_S);
   const laid = frame([0, span_s], padded(temperatures, LEAST_SPAN_C), box);
-  const draw = line<Sample>()
-    .defined((sample) => sample[1] !== null)
-    .x((sample) => laid.x(sample[0]))
-    .y((sample) => laid.y(sample[1] ?? 0))
-    .digits(1);
   return {
     frame: laid,
     traces: data.series.map(({ repeat, samples, mixed_s }, index) => ({
       repeat,
-      path: draw(thinned(samples, span_s / Math.max(1, laid.right - laid.left))) ?? "",
+      path: tracePath(thinned(samples, span_s / Math.max(1, laid.right - laid.left)), laid.x, laid.y),
       good: all[index] ?? [],
       marks: marked(all[index] ?? [], index).map(([time_s, value]): Point => [laid.x(time_s), laid.y(value)]),
       mixed_x: mixed_s === null ? null : laid.x(mixed_s),

@@ -1,8 +1,8 @@
 // Geometry of temperature (up) against time since the pour (across). No DOM, no words.
 
-import { line } from "d3-shape";
 import type { Sample } from "./contract";
 import { type Box, type Frame, type Point, frame, padded } from "./frame";
+import { tracePath } from "./path";
 
 export interface TimeChart {
   frame: Frame;
@@ -26,15 +26,10 @@ export function timeChart(samples: readonly Sample[], poured_s: number, settled_
   const temperatures = good.map(([, temperature_c]) => temperature_c);
   if (settled_c !== null) temperatures.push(settled_c);
   const laid = frame([0, span_s], padded(temperatures, LEAST_SPAN_C), box);
-  const draw = line<Sample>()
-    .defined((sample) => sample[1] !== null)
-    .x((sample) => laid.x(sample[0] - poured_s))
-    .y((sample) => laid.y(sample[1] ?? 0))
-    .digits(1);
   const newest = good[good.length - 1];
   return {
     frame: laid,
-    path: draw(samples) ?? "",
+    path: tracePath(samples, (time_s) => laid.x(time_s - poured_s), laid.y),
     newest: newest ? [laid.x(newest[0] - poured_s), laid.y(newest[1])] : null,
     settled: settled_c === null ? null : laid.y(settled_c),
   };

@@ -1,9 +1,9 @@
 // Geometry of a whole repeat: temperature (up) against time since its start (across), with every pour and every
 // settled reading. No DOM, no words.
 
-import { line } from "d3-shape";
 import type { Portion, Reading, Sample } from "./contract";
 import { type Box, type Frame, type Point, frame, padded } from "./frame";
+import { tracePath } from "./path";
 import { type Good, goodOnes, thinned } from "./thinned";
 
 export interface TraceData {
@@ -50,14 +50,9 @@ export function traceChart({ samples, portions, readings }: TraceData, box: Box)
     laid.x(time_s),
     laid.y(temperature_c),
   ];
-  const draw = line<Sample>()
-    .defined((sample) => sample[1] !== null)
-    .x((sample) => laid.x(sample[0]))
-    .y((sample) => laid.y(sample[1] ?? 0))
-    .digits(1);
   return {
     frame: laid,
-    path: draw(thinned(samples, span_s / Math.max(1, laid.right - laid.left))) ?? "",
+    path: tracePath(thinned(samples, span_s / Math.max(1, laid.right - laid.left)), laid.x, laid.y),
     good,
     pours: pourMarks(portions, laid, NUMBER_LETTERS * box.letter),
     settled: read.filter(({ settled }) => settled).map(place),

@@ -64,7 +64,8 @@ export function extendedBy(traces: Traces, view: View, happening: Happening, ope
     const trace = traces.get(repeat);
     return trace ? withTrace(traces, repeat, { ...trace, closed: true }) : traces;
   }
-  if (happening.kind !== "sample_taken") return traces;
+  // A sample whose middle lies before the start is heard after it, and is not the repeat's.
+  if (happening.kind !== "sample_taken" || happening.time_s < started_s) return traces;
   const sample: Sample = [happening.time_s - started_s, happening.body.temperature_c ?? null];
   const trace = traces.get(repeat) ?? { started_s, samples: [], whole: false, closed: false };
   return withTrace(traces, repeat, { ...trace, samples: joined(trace.samples, [sample]) });

@@ -74,6 +74,11 @@ test("the stream extends the trace, over the pour too, and nothing comes twice",
   assert.equal(wantedTrace(model.traces, view), null);
 });
 
+test("a sample from before the start, heard after it, is not the repeat's", () => {
+  const model = after(nothingHeard, state([running], []), answer(0), sample(11, STARTED_S - 0.4), sample(12, STARTED_S + 0.6));
+  assert.deepEqual(times(model).map((time_s) => Math.round(10 * time_s)), [6]);
+});
+
 test("an answer that is older or newer than the stream leaves no hole", () => {
   const older = after(nothingHeard, state(), sample(11, STARTED_S + 20), sample(12, STARTED_S + 21), answer(20));
   assert.deepEqual(times(older), upTo(21));

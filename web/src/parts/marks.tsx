@@ -1,14 +1,11 @@
 // The shapes of the series: repeats differ by shape as well as by colour.
 
-import { symbol, symbolCircle, symbolDiamond, symbolSquare, symbolTriangle, symbolTriangle2 } from "d3-shape";
 import type { Point } from "../frame";
-
-const SHAPES = [symbolCircle, symbolSquare, symbolTriangle, symbolDiamond, symbolTriangle2];
+import { MARK_COUNT, markPath } from "../path";
 
 /** Outline of the mark of a repeat (from 1), about `size` pixels wide. */
 export function repeatMark(repeat: number, size: number): string {
-  const shape = SHAPES[(repeat - 1) % SHAPES.length] ?? symbolCircle;
-  return symbol(shape, 0.7 * size * size)() ?? "";
+  return markPath(repeat - 1, size);
 }
 
 /** The mark of a mean: a plus sign. */
@@ -18,7 +15,7 @@ export function meanMark(size: number): string {
 
 /** Series class of a repeat: colours go round after five. */
 export function repeatClass(repeat: number): string {
-  return `series series-${((repeat - 1) % SHAPES.length) + 1}`;
+  return `series series-${((repeat - 1) % MARK_COUNT) + 1}`;
 }
 
 interface Props {

@@ -2,12 +2,11 @@
 
 import type { Message, View } from "../contract";
 import { type Model, pouredAt, runningRepeat } from "../model";
-import { type OnceView, type PortionsView, isOnce } from "../plan";
+import { type PortionsView, isOnce } from "../plan";
 import type { Acting } from "./acting";
 import { After } from "./after";
 import { CurveFigure } from "./curve_figure";
-import { OnceFigure } from "./once_figure";
-import { OnceNumbers } from "./once_table";
+import { later } from "./later";
 import { Readings } from "./readings";
 import { TimeFigure } from "./time_figure";
 
@@ -17,6 +16,8 @@ interface Props {
   acting: Acting;
   take: (message: Message) => void;
 }
+
+const SeeingOnce = later(async () => (await import("./seeing_once")).SeeingOnce);
 
 /** States in which the newest portion's curve is worth watching. */
 const WATCHING: readonly View["state"][] = ["start", "pour", "settle", "paused"];
@@ -39,16 +40,6 @@ export function Seeing({ view, model, acting, take }: Props) {
       <Newest view={view} model={model} />
       <Readings view={view} />
       <After view={portions} />
-    </>
-  );
-}
-
-function SeeingOnce({ view, model, acting }: { view: OnceView; model: Model; acting: Acting }) {
-  return (
-    <>
-      <OnceFigure view={view} traces={model.traces} acting={acting} />
-      <OnceNumbers view={view} />
-      <After view={view} />
     </>
   );
 }
