@@ -19,6 +19,8 @@ export function usePlace(): Place {
       scrollTo(0, 0);
     };
     addEventListener("hashchange", changed);
+    // The address may have changed between the first drawing and this.
+    go(placeNow());
     return () => removeEventListener("hashchange", changed);
   }, []);
   return place;
