@@ -181,3 +181,17 @@ def test_another_groups_readings_are_named_as_such(shown: Station, open_page: Op
     text = printed(record(open_page, shown), tmp_path)
     assert "Not this group’s own readings: taken over from Bench 9." in text
     assert "26.00" in text
+
+
+@pytest.mark.parametrize(("repeats", "portions", "portion_cm3"), [(3, 60, 0.7), (6, 10, 4.0)], ids=["long", "wide"])
+def test_a_long_and_a_wide_table_print_on_one_side_too(
+    shown: Station, open_page: OpenPage, tmp_path: Path, repeats: int, portions: int, portion_cm3: float
+) -> None:
+    rows = "".join(
+        f"{repeat},{portion_cm3 * n:g},{20 + 0.1 * repeat + 0.1 * min(portion_cm3 * n, 26.0):.2f}\n"
+        for repeat in range(1, repeats + 1)
+        for n in range(portions + 1)
+    )
+    shown.act(act="adopt", label="Bench 9", csv=f"repeat,volume_cm3,temperature_c\n{rows}").raise_for_status()
+    shown.act(act="own_reading", end_point_cm3=26.0)
+    assert f"{portion_cm3 * portions:g} {20.1 + 2.6:.2f}" in printed(record(open_page, shown), tmp_path)

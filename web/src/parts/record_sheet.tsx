@@ -23,9 +23,11 @@ export interface SheetProps {
 
 /** Width of the graph on paper / CSS px; record.css gives it as much room. */
 const GRAPH_PX = 410;
-const WIDE_GRAPH_PX = 640;
+const WIDE_GRAPH_PX = 480;
 /** With more repeats than this the table needs the whole width. */
 const BESIDE = 4;
+/** With more portions than this the table is as long as all the rest, which then stands beside it on paper. */
+const SHORT = 20;
 /** Lines of notes on paper; the rest is in the files. */
 const MOST_LINES = 24;
 
@@ -75,10 +77,14 @@ function Graph({ view, traces, paper, wide }: { view: View; traces: Traces; pape
   return paper ? <VolumeChartStill view={view as PortionsView} width={width} /> : <VolumeFigure view={view as PortionsView} />;
 }
 
+/** A hyphen that means minus: a line could end behind it. */
+const HYPHEN = /(^|[\s=(])-(?=[\s\w(])/g;
+
 /** "n = c V" and "n = 0.4 × 20" in one line: what is worked out is named once. */
 function inOne(formula: string, working: string): string {
   const [wanted = ""] = formula.split(" = ");
-  return [formula, working.startsWith(`${wanted} = `) ? working.slice(wanted.length + 3) : working].filter(Boolean).join(" = ");
+  const worked = working.startsWith(`${wanted} = `) ? working.slice(wanted.length + 3) : working;
+  return [formula, worked].filter(Boolean).join(" = ").replace(HYPHEN, "$1\u2212");
 }
 
 function Step({ step: { text, formula, working, value, u, unit } }: { step: WorkedStep }) {
@@ -141,8 +147,21 @@ function Cautions({ view }: { view: View }) {
   );
 }
 
+/** What follows from the readings. */
+function Found({ view, lines, paper }: { view: View; lines: readonly string[]; paper: boolean }) {
+  return (
+    <>
+      <RecordResults view={view} />
+      {view.results.shown && <StepLines view={view} />}
+      <Happened lines={lines} paper={paper} />
+    </>
+  );
+}
+
 export function RecordSheet({ view, traces, lines, day, paper = false }: SheetProps) {
   const wide = view.repeats.length > BESIDE;
+  const beside = paper && !wide && view.mean.length > SHORT;
+  const found = <Found view={view} lines={lines} paper={paper} />;
   return (
     <>
       <Head view={view} day={day} />
@@ -150,16 +169,15 @@ export function RecordSheet({ view, traces, lines, day, paper = false }: SheetPr
       {view.repeats.length === 0 ? (
         <p>{words.record.nothing}</p>
       ) : (
-        <div class={`record-measured${wide ? " record-wide" : ""}`}>
+        <div class={`record-measured${wide ? " record-wide" : ""}${beside ? " record-long" : ""}`}>
           {isOnce(view) ? <OnceNumbers view={view} /> : <RecordTable view={view} paper={paper} />}
           <div class="record-graph">
             <Graph view={view} traces={traces} paper={paper} wide={wide} />
+            {beside && found}
           </div>
         </div>
       )}
-      <RecordResults view={view} />
-      {view.results.shown && <StepLines view={view} />}
-      <Happened lines={lines} paper={paper} />
+      {!beside && found}
       <Cautions view={view} />
     </>
   );
