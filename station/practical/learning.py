@@ -26,20 +26,24 @@ def learned_at_start(state: State) -> State:
 
 
 def learned_from_portion(state: State, press_s: float) -> State:
-    """Return the state with what the newest portion taught, now that the next one is pressed at `press_s`."""
+    """Return the state with what the newest portion taught, now that the next one is pressed at `press_s`.
+
+    A portion that was not waited for teaches too, by as much as is surely its own.
+    """
     repeat = state.repeats[-1]
     if isinstance(state.plan, OncePlan) or not repeat.portions:
         return state
     portion = repeat.portions[-1]
     before, after = _reading(repeat, portion.portion - 1), _reading(repeat, portion.portion)
-    if before is None or after is None or before.temperature_c is None or not after.settled:
+    if after is None:
         return state
+    own_s = press_s - NEXT_POUR_S
     samples = [(each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= portion.time_s - BEFORE_S]
     lags, habits = learn(
         samples,
         since_s=portion.time_s,
-        until_s=max(after.time_s, press_s - NEXT_POUR_S),
-        before_c=before.temperature_c,
+        until_s=max(after.time_s, own_s) if after.settled else own_s,
+        before_c=None if before is None else before.temperature_c,
         lags=state.lags,
         cup=state.habits,
     )
