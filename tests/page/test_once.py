@@ -23,6 +23,7 @@ from tests.page.conftest import (
 
 PLAN = """
 kind = "once"
+results = "at once"
 repeats = 2
 [liquid]
 name = "nitric acid"
@@ -202,3 +203,49 @@ def test_a_weighed_solid_is_said_in_grams_and_has_no_temperature_to_dip_for(
     )
     expect(page.get_by_role("button", name="The potassium chloride is already in")).to_be_visible()
     expect(page.get_by_role("button", name="Another volume went in")).to_have_count(0)
+
+
+@pytest.fixture
+def withheld(tmp_path: Path) -> Iterator[Station]:
+    """A bench whose results follow the students' own reading."""
+    plan = PLAN.replace("at once", "after own reading").replace("repeats = 2", "repeats = 1")
+    station = Station("serve", "--config", str(serve_settings(tmp_path, "127.0.0.1", speed=60.0, plan=plan)))
+    station.start()
+    work(station, until="done", repeat=1)
+    yield station
+    station.stop()
+
+
+def test_the_change_is_read_by_the_students_first(withheld: Station, open_page: OpenPage) -> None:
+    page = open_page(withheld)
+    own = page.get_by_label("Our change of temperature")
+    own.wait_for()
+    expect(page.locator(".read-off, .result")).to_have_count(0)
+    assert withheld.state()["result"] is None
+    expect_accessible(page)
+    commit = page.get_by_role("button", name="This is our reading")
+    own.fill("warm")
+    commit.click()
+    expect(page.get_by_role("alert").filter(has_text="a number of degrees")).to_be_visible()
+    own.fill("+2,5")
+    commit.click()
+    page.wait_for_selector(".compared")
+    lines_c = withheld.final_state()["result"]["straight_lines"]["change_c"]
+    rows = page.locator(".compared tbody tr")
+    expect(rows.nth(0)).to_contain_text("+2.50 °C")
+    found = re.search(r"yours is ([\d.]+) °C (higher|lower)", rows.nth(1).inner_text().replace("\xa0", " "))
+    assert found
+    assert float(found[1]) == pytest.approx(abs(2.5 - lines_c), abs=0.00501)
+    assert found[2] == ("higher" if lines_c < 2.5 else "lower")
+
+
+def test_any_point_of_the_curve_of_one_mixing_is_read(withheld: Station, open_page: OpenPage) -> None:
+    page = open_page(withheld)
+    kept = samples(withheld, 1)
+    point = page.get_by_role("slider", name="Read a point of the curve")
+    expect(point).to_have_attribute("max", str(len(kept) - 1))
+    point.focus()
+    page.keyboard.press("Home")
+    expect(page.locator(".readout")).to_contain_text("repeat 1, before the mixing")
+    page.keyboard.press("End")
+    expect(page.locator(".readout")).to_contain_text("s after the mixing")

@@ -125,7 +125,15 @@ def test_the_finished_page_has_no_violation_that_axe_knows(
 
 
 def test_the_first_view_travels_light(fast_demo: Station, open_page: OpenPage) -> None:
+    """Bytes and requests are bounded, and nothing comes that is not wanted yet."""
     page = open_page(fast_demo)
-    names = page.evaluate("performance.getEntriesByType('resource').map((entry) => new URL(entry.name).pathname)")
-    assert len([name for name in names if name.startswith("/page/")]) == 2
+    page.wait_for_timeout(500)
+    entries = page.evaluate(
+        """() => [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')]
+            .map((entry) => [new URL(entry.name).pathname, entry.transferSize])"""
+    )
+    assert len(entries) <= 10, entries
+    assert sum(size for _, size in entries) <= 60_000, entries
+    later = re.compile("/page/(de|own_lines|own_change|trace_figure|why|steps|judgement|record)-")
+    assert not [name for name, _ in entries if later.match(name)]
     assert page.evaluate("document.querySelectorAll('style, [style], script:not([src])').length") == 0
