@@ -40,10 +40,11 @@ def row(name: str, tally: Tally) -> str:
     """One line of the table."""
     error, limit, lines = np.array(tally.errors), np.array(tally.bounds), np.array(tally.lines)
     rms = np.sqrt(np.mean(error**2))
+    against = f"{rms / np.sqrt(np.mean(limit**2)):.2f}" if np.isfinite(limit).all() else "–"
     straight = f"{lines.mean():>+10.2f} {np.sqrt(np.mean(lines**2)):>5.2f}" if len(lines) else f"{'–':>10} {'–':>5}"
     return (
         f"{name:<26}{len(error):>4} | {error.mean():>+6.3f} {rms:>6.3f} {np.sqrt(np.mean(np.square(tally.u))):>6.3f} "
-        f"{rms / np.sqrt(np.mean(limit**2)):>6.2f} {100.0 * np.mean(tally.covered):>4.0f}% "
+        f"{against:>6} {100.0 * np.mean(tally.covered):>4.0f}% "
         f"{100.0 * np.mean(tally.enthalpy):>+5.1f} {1000.0 * np.median(tally.cpu_s):>4.0f} | {straight}"
         f"{f'  ({tally.refused} refused)' if tally.refused else ''}"
     )
