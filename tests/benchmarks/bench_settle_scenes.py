@@ -22,6 +22,9 @@ from tests.benchmarks.bench_settle import Reading, header, show, stays
 from tests.benchmarks.scenes import FAMILIES, Scene, make_scene, probe_at
 from tests.benchmarks.scenes_physics import Array
 
+NEXT_POUR_S = 15.0
+"""How long before a press the trace may belong to its pour: nothing is learned from there, as at the bench."""
+
 Probe = tuple[Array, Array]
 """Times in s and what the probe's core is at, in °C, without noise and steps."""
 
@@ -53,6 +56,7 @@ def read(scene: Scene, times: list[float]) -> tuple[list[Reading], int]:
                 break
         if done is None or verdict.temperature_c is None or verdict.u_c is None:
             cut += 1
+            lags, cup = learn(rows, since_s=press, until_s=end - NEXT_POUR_S, before_c=before, lags=lags, cup=cup)
             before = None
             continue
         true_c = float(np.interp(done, scene.grid_s, scene.grid_cup_c)) + offset_c
@@ -64,7 +68,7 @@ def read(scene: Scene, times: list[float]) -> tuple[list[Reading], int]:
         reached = first[1] < stop - 1.0
         sure = verdict.sure
         out.append(Reading(scene.family, portion, change_c, wait_s, *firsts, error_c, verdict.u_c, sure, late, reached))
-        until = max(done, stop - 5.0)
+        until = max(done, end - NEXT_POUR_S)
         lags, cup = learn(rows, since_s=press, until_s=until, before_c=before, lags=lags, cup=cup)
         before = verdict.temperature_c
     return out, cut
