@@ -48,6 +48,8 @@ def test_a_practical_in_german(serve: Serve, open_context: OpenContext) -> None:
     expect(page.locator(".instruction-text")).to_contain_text("Gib 25\u00a0cm³ Salpetersäure in den Becher.")
     looking = Looking(in_english, accessible=True)
     follow(station, page, looking)
+    page.emulate_media(color_scheme="dark")
+    looking.look(page, "done in the dark")
     looking.expect_nothing()
 
 

@@ -14,7 +14,7 @@ export const steps: Translated<typeof en> = {
   worked,
   accepted: "Anerkannter Wert",
   acceptedValue: (enthalpy_kj_mol, u) => `${fixed(enthalpy_kj_mol, 1)} ± ${fixed(u, 1)} kJ/mol`,
-  yours: (enthalpy_kj_mol, u) => `Eurer, nach der Wärmebilanz: ${worked(enthalpy_kj_mol, u, "kJ/mol")}`,
+  yours: (enthalpy_kj_mol, u) => `Deiner, nach der Wärmebilanz: ${worked(enthalpy_kj_mol, u, "kJ/mol")}`,
   source: (source) => `Quelle: ${source}`,
   think: "Fragen für deine Auswertung",
   questions: [
