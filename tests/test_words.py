@@ -1,7 +1,7 @@
 """Every sentence that the station can send to its page has German words there.
 
-The sentences are found in the source itself, by its syntax tree, and said by the page's own translator: a new
-sentence without German fails here.
+The sentences are found in the source by its syntax tree, and said by the page's own translator: a new sentence
+without German fails here.
 """
 
 import ast
@@ -9,170 +9,15 @@ import functools
 import json
 import re
 import subprocess
-from collections.abc import Iterator, Sequence
-from pathlib import Path
 
 import pytest
 
 from station.chemistry.reagents import REAGENTS
+from tests.sentences import STATION, skeleton, texts
 from web.build_hook import find_node
 
-ROOT = Path(__file__).parents[1]
-STATION = ROOT / "station"
-
-EVERY_TEXT = (
-    "practical/prompts.py",
-    "practical/questions.py",
-    "practical/guide*.py",
-    "practical/judgement*.py",
-    "practical/plausible.py",
-    "practical/straight.py",
-    "practical/results.py",
-    "practical/heat.py",
-    "practical/once.py",
-    "practical/steps*.py",
-    "practical/accepted.py",
-    "practical/settling.py",
-    "practical/procedure.py",
-    "practical/rules.py",
-    "practical/typed.py",
-    "practical/group.py",
-    "practical/staff.py",
-    "practical/acts.py",
-    "practical/csv_cells.py",
-    "practical/readings_text.py",
-    "practical/problems.py",
-    "practical/plan_parts.py",
-    "chemistry/hazard*.py",
-    "chemistry/heat.py",
-    "chemistry/pairs.py",
-)
-"""Files in which everything that reads like words is for people at the bench."""
-
-SENTENCES = (
-    "analysis/*.py",
-    "practical/*.py",
-    "server/*.py",
-    "bench/loop.py",
-    "bench/calculator.py",
-    "record/journal.py",
-)
-"""Files in which whole sentences are for people at the bench; other texts are keys, or faults of a caller."""
-
-NOT_ON_THE_PAGE = {
-    "analysis/predict*.py": "the prediction is printed by the command line",
-    "practical/predict*.py": "the prediction is printed by the command line",
-    "practical/prepare*.py": "the preparation sheet is printed by the command line",
-    "practical/replay.py": "a replay is printed by the command line",
-    "server/serve.py": "printed where the station is started",
-}
-
-NOT_WORDS = {
-    r"own judgement|after own reading|at once|when shown": "values of the plan",
-    r"set aside": "a status",
-    r"Value error,": "taken off a message",
-    r"[^ ]+ = [^=]*": "a formula with its values, where it has no words in it",
-    r"(Ox|Flam|Skin|Eye|Acute|STOT|Aquatic|Respiratory)\b.*( \d[AB]?|\)|tract)": "categories of the regulation",
-    r"water, long": "a family of categories",
-    r".* \(\d{4}\).*": "a published source",
-}
-"""Texts that are no words for people, as patterns, and what they are."""
-
-NAMES_FOR_A_FAULT = ("_positive", "number")
-"""Functions that name a figure for a fault of the caller."""
-
+WEB = STATION.parent / "web"
 ENGLISH = re.compile(r"\b(the|is|are|of|and|your|it|not|to|by|at|has|have|there|this|been)\b")
-
-
-class Texts(ast.NodeVisitor):
-    """Collects the texts of a module as skeletons: `#` stands for each value."""
-
-    def __init__(self) -> None:
-        self.found: list[str] = []
-
-    def visit_Expr(self, node: ast.Expr) -> None:
-        if not isinstance(node.value, ast.Constant):  # else a docstring
-            self.generic_visit(node)
-
-    def visit_Call(self, node: ast.Call) -> None:
-        if not (isinstance(node.func, ast.Name) and node.func.id in NAMES_FOR_A_FAULT):
-            self.generic_visit(node)
-
-    def generic_visit(self, node: ast.AST) -> None:
-        if isinstance(node, ast.If | ast.For | ast.With | ast.FunctionDef | ast.Module):
-            _join_additions(node)
-        if isinstance(node, ast.expr):
-            text = _skeleton(node)
-            if text is not None:
-                # A value before or after a whole sentence is another sentence.
-                text = re.sub("#+", "#", text).strip()
-                self.found.append(re.sub(r"^# (?=[A-Z#])|(?<=[.?!]) #$", "", text))
-                for part in ast.walk(node):
-                    if isinstance(part, ast.FormattedValue):
-                        self.visit(part.value)
-                return
-        super().generic_visit(node)
-
-
-def _skeleton(node: ast.expr) -> str | None:
-    if isinstance(node, ast.Constant):
-        return re.sub(r"\{\w+\}", "#", node.value) if isinstance(node.value, str) else None
-    if isinstance(node, ast.JoinedStr):
-        return "".join(_skeleton(part) or "" if isinstance(part, ast.Constant) else "#" for part in node.values)
-    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add):
-        sides = _skeleton(node.left), _skeleton(node.right)
-        if any(side is not None for side in sides):
-            return "".join("#" if side is None else side for side in sides)
-    return None
-
-
-def _join_additions(block: ast.If | ast.For | ast.With | ast.FunctionDef | ast.Module) -> None:
-    """Turn `text += a; text += b` into one addition."""
-    joined: list[ast.stmt] = []
-    for statement in block.body:
-        before = joined[-1] if joined else None
-        if (
-            isinstance(statement, ast.AugAssign)
-            and isinstance(before, ast.AugAssign)
-            and ast.dump(statement.target) == ast.dump(before.target)
-        ):
-            before.value = ast.BinOp(before.value, ast.Add(), statement.value)
-        else:
-            joined.append(statement)
-    block.body = joined
-
-
-def _files(patterns: Sequence[str]) -> set[Path]:
-    return {path for pattern in patterns for path in STATION.glob(pattern)}
-
-
-def _reads_like_words(text: str) -> bool:
-    words = re.findall(r"[A-Za-z][a-z']*", text)
-    label = re.fullmatch(r"[A-Z][a-z]{2,}|No", text) is not None
-    return label or (len(words) > 1 and " " in text and not re.fullmatch(r"[\w.#/-]+", text))
-
-
-def _is_exempt(text: str) -> bool:
-    if any(re.fullmatch(pattern, text) for pattern in NOT_WORDS):
-        return " = " not in text or re.search("[a-z]{4,}", text) is None
-    return False
-
-
-def _is_sentence(text: str) -> bool:
-    return re.match(r"[A-Z#]", text) is not None and text[-1:] in set(".?!") and _reads_like_words(text)
-
-
-def texts() -> Iterator[tuple[str, str]]:
-    """Yield the place and the skeleton of each text that may reach the page."""
-    unseen = _files(tuple(NOT_ON_THE_PAGE))
-    every = _files(EVERY_TEXT)
-    for path in sorted((every | _files(SENTENCES)) - unseen):
-        collector = Texts()
-        collector.visit(ast.parse(path.read_text(encoding="utf-8")))
-        wanted = _reads_like_words if path in every else _is_sentence
-        for text in dict.fromkeys(collector.found):
-            if wanted(text) and not _is_exempt(text):
-                yield path.relative_to(STATION).as_posix(), text
 
 
 def _with_values(skeleton: str) -> tuple[str, list[str]]:
@@ -188,7 +33,7 @@ def in_german(english: tuple[str, ...]) -> list[str]:
     node, _ = find_node()
     done = subprocess.run(
         [str(node), "test/german.mjs"],
-        cwd=ROOT / "web",
+        cwd=WEB,
         input=json.dumps(english),
         capture_output=True,
         text=True,
@@ -228,7 +73,7 @@ def test_instructions_stay_short_in_german() -> None:
     tree = ast.parse((STATION / "practical" / "prompts.py").read_text(encoding="utf-8"))
     calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and len(node.args) > 1]
     asked = [
-        _skeleton(node.args[1]) for node in calls if isinstance(node.func, ast.Name) and node.func.id == "Instruction"
+        skeleton(node.args[1]) for node in calls if isinstance(node.func, ast.Name) and node.func.id == "Instruction"
     ]
     english = tuple(_with_values(re.sub("#+", "#", text))[0] for text in asked if text is not None)
     assert len(english) > 10
