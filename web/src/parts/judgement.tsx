@@ -64,12 +64,12 @@ function Cost({ judgement: { own, station } }: JudgementProps) {
 
 export function JudgementPart({ judgement }: JudgementProps) {
   const { steps } = words;
-  const { repeats, waited_too_long_s, too_early, words: told } = judgement;
+  const { repeats, words: told } = judgement;
   return (
     <div class="judgement">
       <h2>{steps.judgement}</h2>
       <ul class="judgement-words">
-        {[...told.map(said), steps.waitedTooLong(waited_too_long_s), steps.tooEarly(too_early)].map((text) => (
+        {told.map(said).map((text) => (
           <li key={text}>{text}</li>
         ))}
       </ul>

@@ -1,6 +1,6 @@
 // Wie jede Zahl zustande kam, der anerkannte Wert, Fragen zum Nachdenken, und das eigene Urteil.
 
-import { fixed, short } from "../format";
+import { fixed } from "../format";
 import { type steps as en, worked } from "./steps.en";
 import type { Translated } from "./translated";
 
@@ -35,23 +35,18 @@ export const steps: Translated<typeof en> = {
   judgement: "Dein Urteil und das der Station",
   portion: "Portion",
   repeatTitle: (repeat) => `Durchgang ${repeat}`,
-  ownWaited: "du hast abgelesen nach / s",
-  ownRead: "du hast abgelesen / °C",
-  stationWaited: "die Station hätte abgelesen nach / s",
-  stationRead: "die Station hätte abgelesen / °C",
+  ownWaited: "ihr, nach / s",
+  ownRead: "ihr / °C",
+  stationWaited: "Station, nach / s",
+  stationRead: "Station / °C",
   seconds: (s) => fixed(s, 0),
   degrees: (c) => fixed(c, 2),
   start: "Start",
-  cost: "was der Unterschied gekostet hat",
+  cost: "Was der Unterschied gekostet hat",
   byYou: "du",
   byStation: "die Station",
   time: "gebrauchte Zeit",
   endPoint: "Äquivalenzpunkt",
   minutes: (minutes) => `${fixed(minutes, 1)} min`,
   volume: (volume_cm3) => `${fixed(volume_cm3, 1)} cm³`,
-  waitedTooLong: (s) => `Länger gewartet als nötig, alles zusammen: ${short(Math.round(s))} s.`,
-  tooEarly: (count) =>
-    count === 0
-      ? "Kein Messwert wurde genommen, bevor die Temperatur ruhig war."
-      : `${count} ${count === 1 ? "Messwert wurde" : "Messwerte wurden"} genommen, bevor die Temperatur ruhig war.`,
 };

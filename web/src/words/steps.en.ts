@@ -1,6 +1,6 @@
 // How every number was worked out, the accepted value, questions to think about, and the own judgement.
 
-import { fixed, placesFor, rounded, short } from "../format";
+import { fixed, placesFor, rounded } from "../format";
 
 /** A worked number as its uncertainty deserves; one without has three figures, as in school. */
 export function worked(value: number, u: number | null, unit: string): string {
@@ -40,23 +40,18 @@ export const steps = {
   judgement: "Your own judgement and the station’s",
   portion: "portion",
   repeatTitle: (repeat: number) => `Repeat ${repeat}`,
-  ownWaited: "you read after / s",
-  ownRead: "you read / °C",
-  stationWaited: "the station would have read after / s",
-  stationRead: "the station would have read / °C",
+  ownWaited: "you, after / s",
+  ownRead: "you / °C",
+  stationWaited: "station, after / s",
+  stationRead: "station / °C",
   seconds: (s: number) => fixed(s, 0),
   degrees: (c: number) => fixed(c, 2),
   start: "start",
-  cost: "what the difference cost",
+  cost: "What the difference cost",
   byYou: "you",
   byStation: "the station",
   time: "time taken",
   endPoint: "end-point",
   minutes: (minutes: number) => `${fixed(minutes, 1)} min`,
   volume: (volume_cm3: number) => `${fixed(volume_cm3, 1)} cm³`,
-  waitedTooLong: (s: number) => `Waited longer than needed, all together: ${short(Math.round(s))} s.`,
-  tooEarly: (count: number) =>
-    count === 0
-      ? "No reading was taken before the temperature had settled."
-      : `${count} ${count === 1 ? "reading was" : "readings were"} taken before the temperature had settled.`,
 };
