@@ -6,6 +6,8 @@ from itertools import groupby
 from typing import Any
 
 from station.practical import events as e
+from station.practical.dataset import RepeatData
+from station.practical.readings_text import numbered
 from station.practical.state import TYPED, Adopted, Note, OwnReading, Portion, Reading, Repeat, State, Step
 
 
@@ -69,21 +71,22 @@ def _renamed(state: State, event: e.BenchRenamed, _: float) -> State:
 
 def adopted_repeats(rows: Sequence[Sequence[float]]) -> tuple[Repeat, ...]:
     """Return the repeats of rows (repeat, total volume added in cm³, temperature in °C), in the rows' order."""
-    return tuple(
-        _adopted_repeat(int(repeat), [(volume_cm3, temperature_c) for _, volume_cm3, temperature_c in same])
+    points = {
+        int(repeat): [(volume_cm3, temperature_c) for _, volume_cm3, temperature_c in same]
         for repeat, same in groupby(rows, key=lambda row: row[0])
-    )
+    }
+    return tuple(_adopted_repeat(each) for each in numbered(points)) if points else ()
 
 
-def _adopted_repeat(repeat: int, rows: Sequence[tuple[float, float]]) -> Repeat:
-    # A set may begin after the first portion: portion numbers start at 0 only with a reading at 0 cm³.
-    first = 0 if rows[0][0] == 0.0 else 1
-    volumes = [0.0, *(volume_cm3 for volume_cm3, _ in rows[1 - first :])]
-    portions = [Portion(number, 0.0, volumes[number] - volumes[number - 1]) for number in range(1, len(volumes))]
-    readings = [
-        Reading(number, temperature_c, None, True, TYPED) for number, (_, temperature_c) in enumerate(rows, first)
-    ]
-    return Repeat(repeat, 0.0, "ended", None, tuple(portions), tuple(readings))
+def _adopted_repeat(data: RepeatData) -> Repeat:
+    """A portion that has no reading is one with the next that has."""
+    portions, before_cm3 = [], 0.0
+    for row in data.readings:
+        if row.portion > 0:
+            portions.append(Portion(row.portion, 0.0, row.volume_cm3 - before_cm3))
+        before_cm3 = row.volume_cm3
+    readings = [Reading(row.portion, row.temperature_c, None, True, TYPED) for row in data.readings]
+    return Repeat(data.repeat, 0.0, "ended", None, tuple(portions), tuple(readings))
 
 
 GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {

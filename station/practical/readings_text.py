@@ -25,12 +25,16 @@ def readings_from_text(text: str) -> list[RepeatData]:
 
 
 def readings_of(rows: Mapping[int, Sequence[Row]]) -> list[RepeatData]:
-    """Return the readings of each repeat's rows. Raises CellError.
+    """Return the readings of each repeat's rows. Raises CellError."""
+    return numbered({repeat: _points(each) for repeat, each in rows.items()})
 
-    A file says nothing of portion numbers. Readings of about the same total get the same number in all repeats,
-    so that a mean never mixes different portions where one repeat lacks a reading.
+
+def numbered(points: Mapping[int, Sequence[tuple[float, float]]]) -> list[RepeatData]:
+    """Return the readings of each repeat from its totals added in cm³, rising, and temperatures in °C.
+
+    Nothing here says portion numbers. Readings of about the same total get the same number in all repeats, so that
+    a mean never mixes different portions where one repeat lacks a reading.
     """
-    points = {repeat: _points(each) for repeat, each in rows.items()}
     steps = [after - before for each in points.values() for (before, _), (after, _) in pairwise(each)]
     step_cm3 = max(median(steps), LEAST_CM3) if steps else 1.0
     numbers = {repeat: _numbers((volume for volume, _ in each), step_cm3) for repeat, each in points.items()}
