@@ -113,7 +113,11 @@ def test_results_steps_and_own_reading_stand_on_it(shown: Station, open_page: Op
     assert len(steps) > 3
     for step in steps:
         assert step["text"] in text
-    assert f"−{abs(result['heat_balance']['enthalpy_kj_mol']):.0f}"[:3] in text
+    written = re.search(r"enthalpy change per mole: −([\d.]+) ± ([\d.]+) kJ/mol", text)
+    assert written
+    u_kj_mol = result["heat_balance"]["u_enthalpy_kj_mol"]
+    assert -float(written[1]) == pytest.approx(result["heat_balance"]["enthalpy_kj_mol"], abs=0.5 * u_kj_mol)
+    assert float(written[2]) == pytest.approx(u_kj_mol, rel=0.3)
 
 
 def test_notes_and_corrections_stand_on_it_with_their_place(

@@ -1,7 +1,7 @@
 // The record: a printable page, and everything to take away. On the screen it flows like any page; on paper it is one
 // side of A4, laid out out of sight beforehand, so that its letters can be made as large as fits.
 
-import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { View } from "../contract";
 import type { Model } from "../model";
 import { isOnce } from "../plan";
@@ -20,24 +20,31 @@ interface Props {
 const SIZES = 8;
 const NO_TRACES: Traces = new Map();
 
-/** Take the largest letters with which all of it stands on one side; with the smallest it may need another. */
-function fit(paper: HTMLElement): void {
+/** How many notes stand on paper when they are many, until all of it fits; the rest is in the files. */
+const NOTES = [24, 16, 10, 6, 3, 1, 0] as const;
+
+/** Take the largest letters with which all of it stands on one side; false when no letters are small enough. */
+function fits(paper: HTMLElement): boolean {
   for (let size = 0; size < SIZES; size += 1) {
     paper.dataset.size = String(size);
-    if (paper.scrollHeight <= paper.clientHeight) return;
+    if (paper.scrollHeight <= paper.clientHeight) return true;
   }
   paper.dataset.size = "over";
+  return false;
 }
 
-function Paper(sheet: SheetProps) {
+function Paper(sheet: Omit<SheetProps, "paper">) {
   const paper = useRef<HTMLDivElement>(null);
+  const [cut, setCut] = useState({ of: sheet, step: 0 });
+  // Another sheet begins with as many notes as there may be.
+  const step = cut.of === sheet ? cut.step : 0;
   useLayoutEffect(() => {
-    if (paper.current) fit(paper.current);
+    if (paper.current && !fits(paper.current) && step + 1 < NOTES.length) setCut({ of: sheet, step: step + 1 });
   });
   return (
     <div class="paper-room">
       <div class="paper" ref={paper}>
-        <RecordSheet {...sheet} paper />
+        <RecordSheet {...sheet} paper={{ notes: NOTES[step] ?? 0 }} />
       </div>
     </div>
   );

@@ -18,7 +18,8 @@ export interface SheetProps {
   traces: Traces;
   lines: readonly string[];
   day: Date;
-  paper?: boolean;
+  /** Set for paper, with how many notes may stand there. */
+  paper?: { notes: number };
 }
 
 /** Width of the graph on paper / CSS px; record.css gives it as much room. */
@@ -28,8 +29,6 @@ const WIDE_GRAPH_PX = 480;
 const BESIDE = 4;
 /** With more portions than this the table is as long as all the rest, which then stands beside it on paper. */
 const SHORT = 20;
-/** Lines of notes on paper; the rest is in the files. */
-const MOST_LINES = 24;
 
 function Part({ name, title, children }: { name: string; title: string; children: ComponentChildren }) {
   return (
@@ -122,9 +121,9 @@ function StepLines({ view }: { view: View }) {
   );
 }
 
-function Happened({ lines, paper }: { lines: readonly string[]; paper: boolean }) {
+function Happened({ lines, most }: { lines: readonly string[]; most: number }) {
   if (lines.length === 0) return null;
-  const shown = paper ? lines.slice(0, MOST_LINES) : lines;
+  const shown = lines.slice(0, most);
   return (
     <Part name="happened" title={words.record.happened}>
       <ul>
@@ -148,20 +147,21 @@ function Cautions({ view }: { view: View }) {
 }
 
 /** What follows from the readings. */
-function Found({ view, lines, paper }: { view: View; lines: readonly string[]; paper: boolean }) {
+function Found({ view, lines, most }: { view: View; lines: readonly string[]; most: number }) {
   return (
     <>
       <RecordResults view={view} />
       {view.results.shown && <StepLines view={view} />}
-      <Happened lines={lines} paper={paper} />
+      <Happened lines={lines} most={most} />
     </>
   );
 }
 
-export function RecordSheet({ view, traces, lines, day, paper = false }: SheetProps) {
+export function RecordSheet({ view, traces, lines, day, paper: sheet }: SheetProps) {
+  const paper = sheet !== undefined;
   const wide = view.repeats.length > BESIDE;
   const beside = paper && !wide && view.mean.length > SHORT;
-  const found = <Found view={view} lines={lines} paper={paper} />;
+  const found = <Found view={view} lines={lines} most={sheet?.notes ?? lines.length} />;
   return (
     <>
       <Head view={view} day={day} />
