@@ -16,10 +16,16 @@ async function writePage(result) {
   const fresh = outputs.map(([name]) => path.basename(name));
   const builtFrom = (source) => path.basename(outputs.find(([, { entryPoint }]) => entryPoint === source)[0]);
   const [script, style] = [builtFrom(options.entryPoints.page), builtFrom(options.entryPoints.style)];
+  // What the script imports is asked for together with it, not after it has been read.
+  const needed = outputs.find(([name]) => path.basename(name) === script)[1].imports;
+  const preload = needed
+    .filter(({ kind }) => kind === "import-statement")
+    .map(({ path: name }) => `<link rel="modulepreload" href="/page/${path.basename(name)}">`)
+    .join("\n    ");
   const template = await readFile(path.join(web, "index.html"), "utf8");
   await mkdir(out, { recursive: true });
   for (const file of result.outputFiles) await writeFile(path.join(out, path.basename(file.path)), file.contents);
-  await writeFile(path.join(out, "index.html"), template.replace("{{style}}", style).replace("{{script}}", script));
+  await writeFile(path.join(out, "index.html"), template.replace("{{style}}", style).replace("{{preload}}", preload).replace("{{script}}", script));
   for (const name of await readdir(out)) {
     if (name !== "index.html" && !fresh.includes(name)) await rm(path.join(out, name), { recursive: true });
   }

@@ -3,6 +3,7 @@
 import json
 import signal
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -203,6 +204,24 @@ def test_a_page_that_slept_shows_what_happened_meanwhile(bench: Station, open_co
     tool.send("Page.setWebLifecycleState", {"state": "active"})
     expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("5 cm³", timeout=3_000)
     page.wait_for_selector("main.heard-fresh")
+
+
+def test_an_instruction_is_announced_once_and_not_with_every_sample(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    page.evaluate("""() => {
+      const words = document.querySelector('.instruction-words');
+      window.said = [];
+      new MutationObserver(() => window.said.push(words.textContent))
+        .observe(words, { subtree: true, childList: true, characterData: true });
+    }""")
+    bench.act(act="begin").raise_for_status()
+    work(bench, until="rinse", repeat=1)
+    asked(page, "rinsed")
+    said = page.evaluate("window.said")
+    assert len(said) >= 8
+    assert all(words != after for words, after in pairwise(said)), "nothing is said twice in a row"
+    assert page.get_attribute(".instruction-words", "aria-live") == "polite"
+    assert page.get_attribute(".instruction-words", "aria-atomic") == "true"
 
 
 def test_reduced_motion_moves_nothing_and_no_movement_outlasts_five_seconds(

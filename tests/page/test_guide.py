@@ -97,6 +97,7 @@ def test_the_menu_works_from_the_keyboard(bench: Station, open_page: OpenPage) -
     page.keyboard.press("Enter")
     expect(page.locator("main.at-guide .guide").first).to_be_visible()
     expect(menu).to_have_attribute("aria-expanded", "false")
+    expect(page.locator("main")).to_be_focused()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

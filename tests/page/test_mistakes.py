@@ -43,7 +43,7 @@ def test_a_mishap_is_one_tap_and_taken_back_with_another(
     after(bench, 1)
     page.get_by_role("button", name=OPEN).click()
     page.get_by_role("button", name=name, exact=True).click()
-    expect(page.locator(".quick")).to_contain_text(f"Portion 1 is marked as not sure: {reason}.")
+    expect(page.locator(".quick")).to_contain_text(f"Portion 1 is marked as not sure: {name}.")
     assert (newest(bench)["unsure"], newest(bench)["unsure_reason"]) == (True, reason)
     page.get_by_role("button", name="Take this back").click()
     expect(page.get_by_role("button", name=name, exact=True)).to_be_visible()

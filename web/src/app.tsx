@@ -1,6 +1,7 @@
 // The page as a whole: what stands where, and which view the address asks for.
 
-import { useEffect } from "preact/hooks";
+import type { RefObject } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import { type Freshness, age_s, freshness } from "./age";
 import type { Message, View } from "./contract";
 import { type Model, pouredAt } from "./model";
@@ -64,6 +65,17 @@ function Elsewhere({ place, ...shown }: Shown & { place: Exclude<Place, "" | "bi
   return null;
 }
 
+/** Who came by a link stands at the start of the new view, with keyboard and screen reader too. */
+function useFocusAt(place: Place): RefObject<HTMLElement | null> {
+  const main = useRef<HTMLElement>(null);
+  const was = useRef(place);
+  useEffect(() => {
+    if (was.current !== place) main.current?.focus({ preventScroll: true });
+    was.current = place;
+  }, [place]);
+  return main;
+}
+
 /** The page's title follows the instruction: it is what a tab shows. */
 function useTitle(view: View | null): void {
   const title = view ? `${said(view.instruction.text)} · ${view.bench.name}` : words.station;
@@ -76,6 +88,7 @@ export function App({ model, now_ms, take }: Props) {
   const session = useSession();
   const acting = useActing(take, session);
   const place = usePlace();
+  const main = useFocusAt(place);
   const { view } = model;
   useTitle(view);
   useTone(view?.instruction, view?.repeat);
@@ -85,7 +98,7 @@ export function App({ model, now_ms, take }: Props) {
   return (
     <>
       <Header view={view} place={place} />
-      <main class={`at-${place || "bench"} state-${view.state} heard-${heard}`}>
+      <main ref={main} tabIndex={-1} class={`at-${place || "bench"} state-${view.state} heard-${heard}`}>
         {place === "" ? <Bench {...shown} />
         : place === "big" ? <BigView view={view} good={model.good} now_ms={now_ms} heard={heard} />
         : <Elsewhere place={place} {...shown} />}

@@ -7,8 +7,8 @@ import type { View } from "../contract";
 import { type Choice, choices, possibleCorrections } from "../corrections";
 import { runningRepeat } from "../model";
 import { addedWord, isOnce, portionWord } from "../plan";
-import { DOUBTS } from "../reasons";
-import { said, words } from "../words";
+import { DOUBTS, reasonInWords } from "../reasons";
+import { words } from "../words";
 import type { Acting } from "./acting";
 import { formFor } from "./correction_forms";
 
@@ -37,7 +37,7 @@ function QuickDoubts({ newest, view, send }: { newest: Choice; view: View; send:
   const { repeat, portion, unsure, reason } = newest;
   const once = isOnce(view);
   if (unsure) {
-    const why = reason && said(reason);
+    const why = reasonInWords(reason);
     return (
       <div class="quick">
         <p>{once ? words.mistakes.inDoubtOnce(why) : words.mistakes.inDoubt(portion, why)}</p>

@@ -3,8 +3,9 @@
 import { useState } from "preact/hooks";
 import { choices, likelyVolumes, moreThan, typedReadings } from "../corrections";
 import { isOnce } from "../plan";
+import { reasonInWords } from "../reasons";
 import { typedNumber } from "../typed";
-import { said, words } from "../words";
+import { words } from "../words";
 import { Back, Buttons, type FormProps, NumberField, PortionChoice, Taps, TextField } from "./form_parts";
 import { TemperatureField } from "./typed";
 
@@ -78,7 +79,7 @@ export function DoubtForm({ act, view, busy, send, close }: FormProps) {
     <form onSubmit={submit}>
       <PortionChoice from={from} once={isOnce(view)} value={index} choose={choose} />
       {now?.unsure ? (
-        <p>{words.mistakes.inDoubt(now.portion, now.reason && said(now.reason))}</p>
+        <p>{words.mistakes.inDoubt(now.portion, reasonInWords(now.reason))}</p>
       ) : (
         <TextField label={words.mistakes.otherDoubt} longest={200} value={reason} change={type} />
       )}

@@ -2,7 +2,8 @@
 
 import { useState } from "preact/hooks";
 import { endedRepeats, restorableRepeats } from "../corrections";
-import { said, words } from "../words";
+import { reasonInWords } from "../reasons";
+import { words } from "../words";
 import { Back, Buttons, type FormProps, Taps } from "./form_parts";
 import { ReasonField, useReason } from "./reason";
 
@@ -39,7 +40,7 @@ export function RestoreForm({ act, view, busy, send, close }: FormProps) {
       <Taps title={words.mistakes.restoreWhy}>
         {restorableRepeats(view).map(({ repeat, reason }) => (
           <button type="button" key={repeat} disabled={busy} onClick={() => send({ act, repeat })}>
-            {words.mistakes.restoreName(repeat, reason && said(reason))}
+            {words.mistakes.restoreName(repeat, reasonInWords(reason))}
           </button>
         ))}
       </Taps>
