@@ -30,7 +30,7 @@ export function OwnChange({ view, acting, done }: OwnChangeProps) {
   };
   return (
     <form class="own-volume" onSubmit={(event) => void submit(event)}>
-      <h3>{words.ownLines.title}</h3>
+      <h3>{words.ownLines.onceTitle}</h3>
       <p>{words.ownLines.onceTask}</p>
       <label>
         {words.ownLines.onceOwn}

@@ -40,6 +40,7 @@ export const ownLines: Translated<typeof en> = {
   legendAfter: "deine Gerade danach",
   legendMean: "Mittelwert",
 
+  onceTitle: "Zuerst eure eigene Ablesung",
   onceTask: "Lies an der Kurve ab: Verlängere die Gerade davor und die Gerade danach bis zum Moment des Mischens. Wie weit liegen sie dort auseinander?",
   onceOwn: "Meine Temperaturänderung / °C",
   onceSign: "Ein Anstieg hat ein Plus, ein Abfall ein Minus.",

@@ -39,6 +39,7 @@ export const ownLines = {
   legendAfter: "your line after",
   legendMean: "mean reading",
 
+  onceTitle: "Your own reading first",
   onceTask: "Read it off the curve: extend the line before and the line after to the moment of mixing. How far apart are they there?",
   onceOwn: "Our change of temperature / °C",
   onceSign: "A rise has a plus sign, a fall a minus sign.",
