@@ -22,6 +22,7 @@ _CHANGES_RESULT = (
     e.SetAdopted,
     e.SetReturned,
 )
+_OTHER_DATA = (e.PlanChosen, e.SetAdopted, e.SetReturned)
 
 
 class Watch:
@@ -30,6 +31,7 @@ class Watch:
     def __init__(self, bench: Bench, about: View) -> None:
         self.bench, self.hub = bench, Hub()
         self.result: dict[str, Any] | None = None
+        self._result_since = 0
         self._about = about
         self._fault = bench.fault
         self.calculator = Calculator(self._calculated)
@@ -73,8 +75,9 @@ class Watch:
 
     def _happened(self, stamped: Sequence[e.Stamped]) -> None:
         for each in stamped:
-            if isinstance(each.event, e.PlanChosen):
-                self.result = None
+            if isinstance(each.event, _OTHER_DATA):
+                # Results of other readings, also those still being computed, are not of what is shown now.
+                self.result, self._result_since = None, each.seq
             self.hub.send(happened(each), each.seq)
         if any(isinstance(each.event, _CHANGES_RESULT) for each in stamped):
             self._ask()
@@ -89,6 +92,8 @@ class Watch:
         self.calculator.ask(self.bench.seq, question_for(self.bench.state))
 
     def _calculated(self, seq: int, answer: dict[str, Any]) -> None:
+        if seq < self._result_since:
+            return
         mean = answer["mean"]
         repeats = [{**(each["straight_lines"] or {}), **each} for each in answer["repeats"]]
         self.result = {"seq": seq, **mean, **_beside(answer), "repeats": repeats}

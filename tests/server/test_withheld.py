@@ -103,3 +103,18 @@ async def test_staff_show_them_and_withhold_them_again(tmp_path: Path) -> None:
             # Who may say so is test_access_matrix.py's.
             await opened.bench.do(StaffAct(act="show_results", shown=shown, key=f"show {shown}"))
             assert ((await opened.state())["result"] is not None) is shown
+
+
+async def test_results_of_other_readings_are_gone_at_once(station: Station) -> None:
+    """A table of one set must never stand beside the results of another, not even while a fit is under way."""
+    await station.done("own_reading", end_point_cm3=20.0)
+    weaker = CSV.replace("\r\n2,", "\r\n3,")
+    answer = await station.done("adopt", label="Bench 9", csv=weaker)
+    assert answer["state"]["result"] is None
+    await station.done("own_reading", end_point_cm3=19.0)
+    assert (await station.state())["result"] is None, "what was computed before is of the other set"
+    await station.watch.calculator.finished()
+    assert [each["repeat"] for each in (await station.state())["result"]["repeats"]] == [1, 3]
+    late = station.watch.result
+    station.watch._calculated(station.bench.seq - 10_000, {"mean": {}, "repeats": []})
+    assert station.watch.result == late, "an answer that comes late is not taken"
