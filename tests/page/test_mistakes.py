@@ -50,6 +50,19 @@ def test_a_mishap_is_one_tap_and_taken_back_with_another(
     assert (newest(bench)["unsure"], newest(bench)["unsure_reason"]) == (False, None)
 
 
+def test_a_mishap_with_the_last_portion_can_still_be_told_when_the_repeat_has_ended(
+    bench: Station, open_page: OpenPage
+) -> None:
+    page = open_page(bench)
+    work(bench, until="rinse", repeat=1)
+    asked(page, "rinsed")
+    page.get_by_role("button", name=OPEN).click()
+    expect(page.locator(".quick h2")).to_have_text("Portion 6: what happened?")
+    page.get_by_role("button", name="Lid was off", exact=True).click()
+    expect(page.locator(".quick")).to_contain_text("Portion 6 is marked as not sure: Lid was off.")
+    assert newest(bench)["unsure_reason"] == "lid off"
+
+
 def test_a_doubt_in_own_words_and_its_way_back(bench: Station, open_page: OpenPage) -> None:
     page = open_page(bench)
     after(bench, 2)

@@ -5,7 +5,6 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Act } from "../acts";
 import type { View } from "../contract";
 import { type Choice, choices, possibleCorrections } from "../corrections";
-import { runningRepeat } from "../model";
 import { addedWord, isOnce, portionWord } from "../plan";
 import { DOUBTS, reasonInWords } from "../reasons";
 import { words } from "../words";
@@ -26,12 +25,6 @@ const AT_ONCE: Record<string, Act> = {
   resume: { act: "resume" },
   thermometer: { act: "thermometer", division_c: null },
 };
-
-/** What went into the cup last, in the repeat under way. */
-function newestOf(view: View): Choice | undefined {
-  const running = runningRepeat(view)?.repeat;
-  return choices(view).find(({ repeat }) => repeat === running);
-}
 
 function QuickDoubts({ newest, view, send }: { newest: Choice; view: View; send: (act: Act) => void }) {
   const { repeat, portion, unsure, reason } = newest;
@@ -89,7 +82,7 @@ export function CorrectionsPanel({ view, acting, close }: Props) {
   };
   const send = (...acts: Act[]) => void transmit(acts).then((taken) => taken && close());
   const Form = asked === null ? null : formFor(asked);
-  const newest = view.other_acts.includes("portion_unsure") ? newestOf(view) : undefined;
+  const newest = view.other_acts.includes("portion_unsure") ? choices(view)[0] : undefined;
   if (Form && asked) {
     return (
       <div ref={panel} class="correction" tabIndex={-1}>
