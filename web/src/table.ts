@@ -7,6 +7,8 @@ export interface Cell {
   reading: Reading | null;
   /** The cell's own total volume / cm³, when it is not that of its row. */
   ownVolume_cm3: number | null;
+  /** Why it is not sure what went in, where somebody said so. */
+  unsureReason: string | null;
 }
 
 export interface Row {
@@ -28,7 +30,8 @@ const SAME_CM3 = 5e-4;
 function cell(repeat: Repeat, portion: number, volume_cm3: number): Cell {
   const reading = repeat.readings.find((one) => one.portion === portion) ?? null;
   const differs = reading !== null && Math.abs(reading.volume_cm3 - volume_cm3) > SAME_CM3;
-  return { reading, ownVolume_cm3: differs ? reading.volume_cm3 : null };
+  const unsureReason = repeat.portions.find((one) => one.portion === portion)?.unsure_reason ?? null;
+  return { reading, ownVolume_cm3: differs ? reading.volume_cm3 : null, unsureReason };
 }
 
 /** Lay readings and means out by portion; portion 0 is the start. */

@@ -94,3 +94,10 @@ test("a reading at another volume than its row says so", () => {
   assert.equal(row?.volume_cm3, 5.5);
   assert.deepEqual(row?.cells.map((cell) => cell.ownVolume_cm3), [5, 6]);
 });
+
+test("a doubt about a portion stands at its reading, with the reason that somebody gave", () => {
+  const spilled = { portion: 1, time_s: 10, volume_cm3: 5, early: false, unsure: true, unsure_reason: "spilled" };
+  const repeat = repeatOf(1, { portions: [spilled], readings: [readingAt(0, 20), readingAt(1, 24)] });
+  const rows = readingsTable([repeat], []).rows;
+  assert.deepEqual(rows.map((row) => row.cells[0]?.unsureReason), [null, "spilled"]);
+});

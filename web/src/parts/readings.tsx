@@ -2,12 +2,14 @@
 
 import { useMemo } from "preact/hooks";
 import type { View } from "../contract";
-import { short } from "../format";
+import { decimal, short } from "../format";
 import { addedWord } from "../plan";
+import { reasonInWords } from "../reasons";
 import { type Cell as TableCell, readingsTable } from "../table";
 import { words } from "../words";
 
-function Cell({ cell: { reading, ownVolume_cm3 } }: { cell: TableCell }) {
+function Cell({ cell: { reading, ownVolume_cm3, unsureReason }, typed }: { cell: TableCell; typed: boolean }) {
+  const reason = reasonInWords(unsureReason);
   if (!reading || reading.temperature_c === null) {
     return (
       <td>
@@ -21,7 +23,8 @@ function Cell({ cell: { reading, ownVolume_cm3 } }: { cell: TableCell }) {
       {words.reading(reading.temperature_c)}
       {ownVolume_cm3 !== null && <small> {words.atVolume(ownVolume_cm3)}</small>}
       {!reading.settled && <small> {words.notSettled}</small>}
-      {reading.unsure && <small> {words.notSure}</small>}
+      {reading.unsure && <small> {reason ? words.seeing.unsureWhy(reason) : words.notSure}</small>}
+      {typed && reading.typed && <small> {words.seeing.typed}</small>}
     </td>
   );
 }
@@ -34,7 +37,7 @@ export function AsideAndAdded({ view }: { view: View }) {
       {view.repeats
         .filter((repeat) => repeat.status === "set aside")
         .map((repeat) => (
-          <p key={repeat.started_s}>{words.setAside(repeat.repeat, repeat.reason)}</p>
+          <p key={repeat.started_s}>{words.setAside(repeat.repeat, reasonInWords(repeat.reason))}</p>
         ))}
       {alkali_temperature_c !== null && <p>{words.addedAt(addedWord(view.plan), alkali_temperature_c)}</p>}
     </>
@@ -45,6 +48,9 @@ export function Readings({ view }: { view: View }) {
   const { repeats, mean } = view;
   const table = useMemo(() => readingsTable(repeats, mean), [repeats, mean]);
   const averaged = table.repeats.length > 1;
+  // Where the probe went on or gave up half-way, the typed readings are told apart.
+  const all = repeats.flatMap(({ readings }) => readings);
+  const mixed = all.some(({ typed }) => typed) && all.some(({ typed }) => !typed);
   if (repeats.length === 0) return null;
   return (
     <section class="readings">
@@ -65,9 +71,9 @@ export function Readings({ view }: { view: View }) {
           <tbody>
             {table.rows.map((row) => (
               <tr key={row.portion}>
-                <th scope="row">{short(row.volume_cm3)}</th>
+                <th scope="row">{decimal(short(row.volume_cm3))}</th>
                 {row.cells.map((cell, index) => (
-                  <Cell key={table.repeats[index]} cell={cell} />
+                  <Cell key={table.repeats[index]} cell={cell} typed={mixed} />
                 ))}
                 {averaged && <td class="mean-cell">{row.mean ? words.reading(row.mean.temperature_c) : ""}</td>}
               </tr>
