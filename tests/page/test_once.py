@@ -161,6 +161,7 @@ def test_the_change_stands_where_the_axis_says_for_each_repeat(once: Station, op
 def test_dashes_are_only_where_the_lines_go_beyond_their_readings(once: Station, open_page: OpenPage) -> None:
     work(once, until="done", repeat=2)
     page = open_page(once)
+    page.wait_for_selector(".read-off .change")
     dashed = page.evaluate("""() => [...document.querySelectorAll('.stretch path')]
         .map((path) => [path.getAttribute('class'), getComputedStyle(path).strokeDasharray !== 'none'])""")
     assert dashed == [["through", False], ["extended", True]] * 2

@@ -279,6 +279,18 @@ def withheld(tmp_path: Path) -> Iterator[Station]:
     station.stop()
 
 
+def test_who_cannot_read_anything_goes_on_after_one_question(withheld: Station, open_page: OpenPage) -> None:
+    page = placing(withheld, open_page)
+    page.get_by_role("button", name="We could not read anything").click()
+    page.get_by_role("button", name="No, leave it").click()
+    assert withheld.state()["own_reading"] is None
+    page.get_by_role("button", name="We could not read anything").click()
+    page.get_by_role("button", name="Yes, we could not").click()
+    expect(page.locator(".own-committed")).to_have_text("You noted that you could not read anything.")
+    kept = withheld.state()["own_reading"]
+    assert [kept[name] for name in ("end_point_cm3", "change_c", "before", "after")] == [None] * 4
+
+
 def test_results_come_when_the_teacher_shows_them(withheld: Station, open_page: OpenPage) -> None:
     page = placing(withheld, open_page)
     page.get_by_label("Our neutralisation volume").fill("22")

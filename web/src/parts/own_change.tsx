@@ -6,6 +6,7 @@ import type { OnceView } from "../plan";
 import { typedNumber } from "../typed";
 import { words } from "../words";
 import type { Acting } from "./acting";
+import { OwnNothing } from "./own_nothing";
 
 export interface OwnChangeProps {
   view: OnceView;
@@ -57,6 +58,7 @@ export function OwnChange({ view, acting, done }: OwnChangeProps) {
       <p class="remark">
         {view.results.rule === "when shown" ? words.ownLines.commitWait : words.ownLines.commitNow}
       </p>
+      <OwnNothing acting={acting} done={done} />
     </form>
   );
 }

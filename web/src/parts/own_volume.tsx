@@ -8,6 +8,7 @@ import { type Met, type OwnLines, type Side, placedLine } from "../own_lines";
 import { typedNumber } from "../typed";
 import { words } from "../words";
 import type { Acting } from "./acting";
+import { OwnNothing } from "./own_nothing";
 
 const SIDES: readonly Side[] = ["before", "after"];
 const WHICH: readonly (0 | 1)[] = [0, 1];
@@ -133,6 +134,7 @@ export function OwnVolume({ view, acting, lines, met, most_cm3, done }: VolumePr
       <p class="remark">
         {view.results.rule === "when shown" ? words.ownLines.commitWait : words.ownLines.commitNow}
       </p>
+      <OwnNothing acting={acting} done={done} />
     </form>
   );
 }

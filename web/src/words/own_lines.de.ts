@@ -32,6 +32,8 @@ export const ownLines: Translated<typeof en> = {
   commitNow: "Sobald Ergebnisse gezeigt werden, lässt sie sich nicht mehr ändern.",
   commitWait: "Du kannst sie ändern, bis deine Lehrkraft die Ergebnisse zeigt.",
   nothing: "Ich konnte nichts ablesen",
+  nothingAsk: "Festhalten, dass ihr nichts ablesen konntet? Die Ergebnisse können sofort folgen.",
+  nothingYes: "Ja, es ging nicht",
   committed: (volume_cm3) => `Deine Ablesung: ${short(volume_cm3)} cm³`,
   committedChange: (change_c) => `Deine Ablesung: ${signed(change_c, 2)} °C`,
   committedNothing: "Du hast festgehalten, dass du nichts ablesen konntest.",

@@ -31,6 +31,8 @@ export const ownLines = {
   commitNow: "It cannot be changed once results are shown.",
   commitWait: "You can change it until your teacher shows the results.",
   nothing: "We could not read anything",
+  nothingAsk: "Record that you could not read anything? The results may follow at once.",
+  nothingYes: "Yes, we could not",
   committed: (volume_cm3: number) => `Your reading: ${short(volume_cm3)} cm³`,
   committedChange: (change_c: number) => `Your reading: ${signed(change_c, 2)} °C`,
   committedNothing: "You noted that you could not read anything.",
