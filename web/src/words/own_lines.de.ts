@@ -32,7 +32,7 @@ export const ownLines: Translated<typeof en> = {
   commitNow: "Sobald Ergebnisse gezeigt werden, lässt sie sich nicht mehr ändern.",
   commitWait: "Du kannst sie ändern, bis deine Lehrkraft die Ergebnisse zeigt.",
   nothing: "Ich konnte nichts ablesen",
-  nothingAsk: "Festhalten, dass ihr nichts ablesen konntet? Die Ergebnisse können sofort folgen.",
+  nothingAsk: "Festhalten, dass du nichts ablesen konntest? Die Ergebnisse können sofort folgen.",
   nothingYes: "Ja, es ging nicht",
   committed: (volume_cm3) => `Deine Ablesung: ${short(volume_cm3)} cm³`,
   committedChange: (change_c) => `Deine Ablesung: ${signed(change_c, 2)} °C`,
@@ -42,7 +42,7 @@ export const ownLines: Translated<typeof en> = {
   legendAfter: "deine Gerade danach",
   legendMean: "Mittelwert",
 
-  onceTitle: "Zuerst eure eigene Ablesung",
+  onceTitle: "Zuerst deine eigene Ablesung",
   onceTask: "Lies an der Kurve ab: Verlängere die Gerade davor und die Gerade danach bis zum Moment des Mischens. Wie weit liegen sie dort auseinander?",
   onceOwn: "Meine Temperaturänderung / °C",
   onceSign: "Ein Anstieg hat ein Plus, ein Abfall ein Minus.",
