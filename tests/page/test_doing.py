@@ -60,12 +60,20 @@ def bench(tmp_path: Path) -> Iterator[Station]:
         yield station
 
 
-def through_all_states(bench: Station) -> None:
+def seen_by_all(pages: list[Page], drawing: str) -> None:
+    """A state that lasts no longer than a moment was drawn on every page."""
+    for page in pages:
+        page.wait_for_function("(one) => window.seen.drawings.includes(one)", arg=f"drawn-{drawing}")
+
+
+def through_all_states(bench: Station, pages: list[Page]) -> None:
     """From the first moment to the last, with everything that may come between."""
     bench.act(act="alkali_temperature").raise_for_status()
+    seen_by_all(pages, "dip")
     bench.act(act="begin").raise_for_status()
     work(bench, until="pour", repeat=1)
     bench.act(act="pause").raise_for_status()
+    seen_by_all(pages, "pause")
     bench.act(act="resume").raise_for_status()
     work(bench, until="rinse", repeat=1)
     work(bench, until="done", repeat=2)
@@ -82,7 +90,7 @@ def test_nothing_moves_when_the_instruction_changes(bench: Station, open_context
         page.wait_for_selector(".guide")
         page.evaluate(FOLLOW)
         pages.append(page)
-    through_all_states(bench)
+    through_all_states(bench, pages)
     for page in pages:
         page.wait_for_selector("main.state-done")
         seen: dict[str, Any] = page.evaluate("window.seen")
