@@ -40,7 +40,11 @@ def test_arrow_keys_step_through_the_readings(over: Station, open_page: OpenPage
         assert shown == pytest.approx([first, second, state["mean"][portion]["temperature_c"]], abs=0.00501)
         assert page.inner_text(".readout") == spoken
         page.keyboard.press("ArrowRight")
-    assert page.locator(".cross-hair circle").count() == 3
+    ring = float(page.get_attribute(".cross-hair circle", "cy") or "nan")
+    marks = page.locator(".figure svg .mean path").evaluate_all(
+        "(all) => all.map((one) => Number(one.getAttribute('transform').match(/,([\\d.]+)/)[1]))"
+    )
+    assert ring == pytest.approx(marks[-1], abs=0.06), "the ring is about the mean"
     page.keyboard.press("Tab")
     expect(page.locator(".cross-hair")).to_have_count(0)
 

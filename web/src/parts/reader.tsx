@@ -61,15 +61,20 @@ export function Reader({ frame, box, count, at, marks, text, children }: Props) 
 }
 
 function CrossHair({ frame, box, x, marks }: { frame: Frame; box: Box; x: number; marks: readonly Point[] }) {
+  // Of several repeats the last mark is their mean: one ring and one line across are enough.
+  const last = marks[marks.length - 1];
   return (
     <svg class="cross-hair" viewBox={`0 0 ${box.width} ${box.height}`} width={box.width} height={box.height} aria-hidden="true">
+      <rect
+        class="ring"
+        x={frame.left}
+        y={frame.top}
+        width={Math.max(0, frame.right - frame.left)}
+        height={Math.max(0, frame.bottom - frame.top)}
+      />
       <path d={`M${x.toFixed(1)},${frame.top}V${frame.bottom}`} />
-      {marks.map(([at, y], index) => (
-        <g key={index}>
-          <path d={`M${frame.left},${y.toFixed(1)}H${frame.right}`} />
-          <circle cx={at} cy={y} r={0.6 * box.letter} />
-        </g>
-      ))}
+      {last && <path d={`M${frame.left},${last[1].toFixed(1)}H${frame.right}`} />}
+      {last && <circle cx={last[0]} cy={last[1]} r={0.6 * box.letter} />}
     </svg>
   );
 }

@@ -102,7 +102,7 @@ function Liquid({ chart, rises, letter, name }: { chart: WhyChart; rises: readon
         <g key={portion} class={named.includes(portion) ? "column column-named" : "column"}>
           <rect x={x} y={y} width={width} height={chart.frame.bottom - y} />
           {named.includes(portion) && (
-            <text x={x + width / 2} y={y - 0.4 * letter} text-anchor="middle">
+            <text x={x + width / 2} y={chart.frame.bottom - 0.5 * letter} text-anchor="middle">
               {words.why.liquidAt(liquid_cm3)}
             </text>
           )}
@@ -119,10 +119,13 @@ function Liquid({ chart, rises, letter, name }: { chart: WhyChart; rises: readon
 function RiseDrawn({ chart, portion, change_c, letter }: { chart: WhyChart; portion: number; change_c: number; letter: number }) {
   const [from, to] = [chart.measured[portion - 1], chart.measured[portion]];
   if (!from || !to) return null;
+  // Below it no other reading is in the way; but at the foot stand the names of the columns.
+  const below = Math.max(from[1], to[1]) + 1.2 * letter;
+  const beside = (from[1] + to[1]) / 2 + 0.35 * letter;
   return (
     <g class="rise">
       <path d={`M${px(from[0])},${px(from[1])}H${px(to[0])}V${px(to[1])}`} />
-      <text x={to[0] + 0.5 * letter} y={(from[1] + to[1]) / 2 + 0.7 * letter}>
+      <text x={to[0] + 0.4 * letter} y={below < chart.frame.bottom - 2 * letter ? below : beside}>
         {words.why.change(change_c)}
       </text>
     </g>
