@@ -10,6 +10,7 @@ from tests.page.conftest import OpenPage, Station, expect_accessible, serve_sett
 
 # The virtual cup's acid is about twice as strong as this plan believes.
 MISTAKEN = """
+results = "at once"
 repeats = 1
 [acid]
 name = "nitric acid"

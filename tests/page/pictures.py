@@ -1,0 +1,77 @@
+"""Makes the pictures of the README from a real practical in a real browser: `python -m tests.page.pictures`.
+
+A demo runs with a fixed seed, a station waits for hands beside it; what is shown is what the station says.
+"""
+
+import shutil
+import sys
+import tempfile
+from pathlib import Path
+
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.page.conftest import FLAGS, Station, serve_settings, work
+
+FOLDER = Path(__file__).parents[2] / "web" / "pictures"
+PHONE = {"width": 390, "height": 780}
+LAPTOP = {"width": 1280, "height": 800}
+
+
+def opened(browser: Browser, url: str, size: dict[str, int]) -> Page:
+    page = browser.new_page(viewport=size, reduced_motion="reduce")  # type: ignore[arg-type]
+    page.goto(url)
+    page.wait_for_selector("main")
+    page.wait_for_timeout(1500)
+    return page
+
+
+def take(page: Page, name: str) -> None:
+    FOLDER.mkdir(exist_ok=True)
+    page.screenshot(path=FOLDER / f"{name}.png")
+    print(f"{FOLDER / name}.png", file=sys.stderr)
+
+
+def bench_pictures(browser: Browser, station: Station) -> None:
+    """The bench in three states: before the start, at a portion, with the students' own lines."""
+    take(opened(browser, station.url, LAPTOP), "before")
+    work(station, until="pour", repeat=1)
+    for portion in range(1, 5):
+        station.act(act="portion_added", portion=portion)
+        work(station, until="pour", repeat=1)
+    take(opened(browser, station.url, PHONE), "portion")
+    work(station, until="done", repeat=2)
+    page = opened(browser, station.url, LAPTOP)
+    page.locator(".seeing").scroll_into_view_if_needed()
+    take(page, "own-lines")
+
+
+def result_pictures(browser: Browser, station: Station) -> None:
+    """Both end-points, and the record to print."""
+    page = opened(browser, station.url, LAPTOP)
+    page.wait_for_selector("main.state-done", timeout=180_000)
+    station.final_state()
+    page.wait_for_timeout(1500)
+    take(page, "result")
+    page = opened(browser, f"{station.url}#record", {"width": 794, "height": 1123})
+    page.emulate_media(media="print")
+    page.wait_for_timeout(500)
+    take(page, "record")
+
+
+def main() -> None:
+    """Make them all."""
+    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=list(FLAGS))
+        bench = Station("serve", "--config", str(serve_settings(Path(folder), "127.0.0.1", speed=30.0)))
+        demo = Station("demo", "--speed", "30", "--port", "0", "--json")
+        for station, pictures in ((bench, bench_pictures), (demo, result_pictures)):
+            station.start()
+            try:
+                pictures(browser, station)
+            finally:
+                station.stop()
+        browser.close()
+
+
+if __name__ == "__main__":
+    main()
