@@ -8,7 +8,8 @@ import { waitLeft } from "../wait";
 import { said, words } from "../words";
 import { Drawing, drawnFor } from "./drawings";
 import { useFitted } from "./fitted";
-import { isWaiting, standing } from "./instruction";
+import { standing } from "./instruction";
+import { isWaiting } from "./instruction_foot";
 
 interface Props {
   view: View;
