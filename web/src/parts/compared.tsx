@@ -5,6 +5,7 @@ import { keptTogether } from "../format";
 import { isOnce } from "../plan";
 import type { OnceResult, PortionsResult } from "../results";
 import { words } from "../words";
+import { TableFrame } from "./table_frame";
 
 interface Row {
   name: string;
@@ -53,7 +54,7 @@ export function Compared({ view }: { view: View }) {
   const rows = isOnce(view) ? changes(own_reading, result as OnceResult) : volumes(own_reading, result as PortionsResult);
   if (rows.length < 2) return null;
   return (
-    <div class="table-frame">
+    <TableFrame name={words.ownLines.compared}>
       <table class="compared">
         <caption>{words.ownLines.compared}</caption>
         <thead>
@@ -73,6 +74,6 @@ export function Compared({ view }: { view: View }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 }

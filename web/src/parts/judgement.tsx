@@ -2,6 +2,7 @@
 
 import type { Judgement } from "../results";
 import { said, words } from "../words";
+import { TableFrame } from "./table_frame";
 
 export interface JudgementProps {
   judgement: Judgement;
@@ -73,11 +74,11 @@ export function JudgementPart({ judgement }: JudgementProps) {
           <li key={text}>{text}</li>
         ))}
       </ul>
-      <div class="table-frame">
+      <TableFrame name={steps.cost}>
         <Cost judgement={judgement} />
-      </div>
+      </TableFrame>
       {repeats.map(({ repeat, portions }) => (
-        <div key={repeat} class="table-frame">
+        <TableFrame key={repeat} name={steps.repeatTitle(repeat)}>
           <table>
             <caption>{steps.repeatTitle(repeat)}</caption>
             <thead>
@@ -95,7 +96,7 @@ export function JudgementPart({ judgement }: JudgementProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </TableFrame>
       ))}
     </div>
   );

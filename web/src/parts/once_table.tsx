@@ -4,6 +4,7 @@ import { onceTable } from "../once_table";
 import type { OnceView } from "../plan";
 import { words } from "../words";
 import { AsideAndAdded } from "./readings";
+import { TableFrame } from "./table_frame";
 
 function Cell({ value_c, mean = false }: { value_c: number | null; mean?: boolean }) {
   const name = mean ? "mean-cell" : undefined;
@@ -23,7 +24,7 @@ export function OnceNumbers({ view }: { view: OnceView }) {
   return (
     <section class="readings">
       {table.rows.length > 0 && (
-        <div class="table-frame">
+        <TableFrame name={words.onceTable}>
           <table class="once-table">
             <caption>{words.onceTable}</caption>
             <thead>
@@ -49,7 +50,7 @@ export function OnceNumbers({ view }: { view: OnceView }) {
               ))}
             </tbody>
           </table>
-        </div>
+        </TableFrame>
       )}
       <AsideAndAdded view={view} />
     </section>

@@ -7,6 +7,7 @@ import { addedWord } from "../plan";
 import { reasonInWords } from "../reasons";
 import { type Cell as TableCell, readingsTable } from "../table";
 import { words } from "../words";
+import { TableFrame } from "./table_frame";
 
 function Cell({ cell: { reading, ownVolume_cm3, unsureReason }, typed }: { cell: TableCell; typed: boolean }) {
   const reason = reasonInWords(unsureReason);
@@ -54,7 +55,7 @@ export function Readings({ view }: { view: View }) {
   if (repeats.length === 0) return null;
   return (
     <section class="readings">
-      <div class="table-frame">
+      <TableFrame name={words.table}>
         <table>
           <caption>{words.table}</caption>
           <thead>
@@ -80,7 +81,7 @@ export function Readings({ view }: { view: View }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
       <AsideAndAdded view={view} />
     </section>
   );
