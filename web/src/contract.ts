@@ -172,6 +172,8 @@ export interface View {
   last_good: LastGood | null;
   probe: Probe;
   alkali_temperature_c: number | null;
+  /** Whether staff silenced the buzzer; null: as in the settings. */
+  silent: boolean | null;
   repeats: Repeat[];
   mean: MeanPoint[];
   /** Null until `results.shown`. */

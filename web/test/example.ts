@@ -48,6 +48,7 @@ const view: View = {
   last_good: { temperature_c: 22.5, time_s: 129.5 },
   probe: "ok",
   alkali_temperature_c: null,
+  silent: null,
   repeats: [repeatOf(1, { portions: [portionAt(1, 20)] })],
   mean: [],
   result: null,

@@ -71,7 +71,7 @@ export function StaffControls({ view, take }: Props) {
       tell(outcome.done ? words.settings.done : said(outcome.words ?? "") || words.doing.noAnswer);
     });
   const { shown } = view.results;
-  const quiet = (view as { silent?: boolean }).silent === true;
+  const quiet = view.silent === true;
   return (
     <section class="settings-part">
       <h2>{words.settings.staffTitle}</h2>
