@@ -114,7 +114,7 @@ def one_line(capsys: pytest.CaptureFixture[str]) -> str:
         ("colour = 1", "colour: unknown key"),
         ("[probe]\ndriverr = 'virtual'", "[probe] driverr: unknown key; remove it or check its spelling"),
         ("[probes]\ndriver = 'virtual'", "probes: unknown key"),
-        ("[probe]\ndriver = 'imagined'", "[probe] driver: input should be 'one-wire', 'virtual' or 'none' (got 'imagined')"),
+        ("[probe]\ndriver = 'no'", "[probe] driver: input should be 'one-wire', 'virtual' or 'none' (got 'no')"),
         ("[probe]\nid = '10-000802824e58'", "[probe] id: "),
         ("[panel]\npins = true", "[panel] pins: "),
         ("[server]\nport = 65536", "[server] port: "),

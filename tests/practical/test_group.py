@@ -142,7 +142,8 @@ def test_a_repeat_is_set_aside_and_counts_again() -> None:
     assert walk.state.counted == ()
     assert view(walk.state, walk.time_s)["repeats"][0]["restorable"] is True
     walk.act("repeat_restored", repeat=1)
-    assert [each.status for each in walk.state.counted] == ["ended"]
+    (restored,) = walk.state.repeats
+    assert (restored.status, restored.counts) == ("ended", True)
     with pytest.raises(ActRefused, match="was not set aside"):
         walk.act("repeat_restored", repeat=1)
 
