@@ -6,7 +6,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
-from station.practical.plan import PlanError, plan_from
+from station.practical.plan import PlanError, plan_from, read_plan
 from station.practical.state import State
 
 StaffName = Literal["set_aside", "quiet", "rename", "show_results", "choose_plan"]
@@ -32,6 +32,7 @@ class StaffAct(BaseModel):
     silent: bool | None = None
     shown: bool | None = None
     plan: dict[str, Any] | None = None
+    plan_toml: Annotated[str, Field(max_length=12_000)] | None = None
     name: Annotated[str, Field(min_length=1, max_length=24), AfterValidator(_plain)] | None = None
     by: Literal["teacher", "technician"] = "teacher"
 
@@ -61,12 +62,12 @@ def _show_results(act: StaffAct) -> tuple[e.Event, ...]:
 
 def _choose_plan(state: State, act: StaffAct) -> tuple[e.Event, ...]:
     """A new practical begins; what was recorded stays in the journal."""
-    if act.plan is None:
-        raise ActRefused("no_plan", "Give the plan's values in plan.")
+    if act.plan is None and act.plan_toml is None:
+        raise ActRefused("no_plan", "Give the plan's values in plan, or its text in plan_toml.")
     if state.running is not None:
         raise ActRefused("under_way", "A repeat is under way on this bench: finish the practical first.")
     try:
-        plan = plan_from(act.plan)
+        plan = plan_from(act.plan) if act.plan is not None else read_plan(act.plan_toml or "", "plan")
     except PlanError as error:
         raise ActRefused("bad_plan", f"This plan cannot be used: {error}.") from None
     return (e.PlanChosen(plan.without_prepared().model_dump(mode="json"), act.by, act.key),)

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from station.practical.plan import READY_PLAN
 from tests.page.conftest import OpenContext, OpenPage, Station, expect_accessible
 from tests.page.hands import VIRTUAL, asked, go_to, press, serving, short_plan
 from tests.server.doors import CODE, SECRETS, TEACHER
@@ -140,6 +141,26 @@ def test_staff_show_results_rename_silence_and_set_aside(bench: Station, open_pa
     expect(page.locator(".told")).to_have_text("Done.")
     first = bench.state()["repeats"][0]
     assert (first["status"], first["reason"]) == ("set aside", "spilled")
+
+
+def test_staff_begin_a_new_practical_with_the_plan_in_a_file(
+    bench: Station, open_context: OpenContext, tmp_path: Path
+) -> None:
+    context, watched = open_context(bench)
+    watched.expected = ("409",)
+    page = context.new_page()
+    page.goto(bench.url)
+    go_to(page, "Settings")
+    page.get_by_label("Passphrase").fill(TEACHER)
+    page.get_by_role("button", name="Sign in").click()
+    plan = tmp_path / "new.toml"
+    plan.write_text("[acid", encoding="utf-8")
+    page.get_by_label("choose its plan").set_input_files(plan)
+    expect(page.locator(".told")).to_contain_text("This plan cannot be used")
+    plan.write_text(READY_PLAN.replace("nitric acid", "hydrochloric acid"), encoding="utf-8")
+    page.get_by_label("choose its plan").set_input_files(plan)
+    expect(page.locator(".practical")).to_contain_text("hydrochloric acid")
+    assert bench.state()["plan"]["acid"]["name"] == "hydrochloric acid"
 
 
 def test_a_session_that_has_ended_is_asked_for_again_and_the_press_is_not_lost(

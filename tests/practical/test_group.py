@@ -8,7 +8,7 @@ from station.practical.acts import ActRefused
 from station.practical.dataset import question_for
 from station.practical.fold import fold_all
 from station.practical.group import MOST_NOTES
-from station.practical.plan import plan_from
+from station.practical.plan import READY_PLAN, plan_from
 from station.practical.procedure import possible_acts
 from station.practical.state import Step
 from station.practical.view import view
@@ -86,6 +86,16 @@ def test_staff_choose_a_plan_between_repeats_only() -> None:
     assert walk.state.repeats == ()
     assert walk.state.plan == plan_from({**PLAN, "acid": {"name": "nitric acid", "volume_cm3": 30}})
     assert "0.5" not in json.dumps(walk.happened[-1].event.to_body()["plan"]["acid"])
+
+
+def test_staff_choose_a_plan_by_its_file() -> None:
+    walk = Walk()
+    staff(walk, "choose_plan", plan_toml=READY_PLAN.replace("repeats = 2", "repeats = 3"))
+    assert walk.state.plan.repeats == 3
+    with pytest.raises(ActRefused, match=r"This plan cannot be used: plan: not valid TOML"):
+        staff(walk, "choose_plan", plan_toml="[acid")
+    with pytest.raises(ActRefused, match="in plan_toml"):
+        staff(walk, "choose_plan")
 
 
 def test_the_group_has_a_label_and_no_label() -> None:

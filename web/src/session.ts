@@ -18,12 +18,14 @@ export type Credential = { code: string } | { role: Staff; passphrase: string } 
 export type Admission = { admitted: true } | { admitted: false; words: string | null; wait_s: number | null };
 
 export interface StaffAct {
-  act: "show_results" | "set_aside" | "quiet" | "rename";
+  act: "show_results" | "set_aside" | "quiet" | "rename" | "choose_plan";
   shown?: boolean;
   silent?: boolean;
   repeat?: number;
   reason?: string;
   name?: string | null;
+  /** The text of a plan.toml. */
+  plan_toml?: string;
 }
 
 export type StaffOutcome = { done: true; state: State } | { done: false; words: string | null };

@@ -1,6 +1,7 @@
 // Readings of another group, from the file that its bench gives; and the way back to the own ones.
 
 import { useState } from "preact/hooks";
+import { textOf } from "../text_of";
 import { words } from "../words";
 import { Buttons, type FormProps, TextField } from "./form_parts";
 
@@ -9,16 +10,6 @@ const LONGEST = 14_000;
 const LONGEST_LABEL = 24;
 
 type Chosen = { kind: "none" | "reading" } | { kind: "wrong"; why: string } | { kind: "read"; csv: string };
-
-/** The text of a file, by the oldest way that browsers know. */
-function textOf(file: File): Promise<string> {
-  return new Promise((resolve, reject) => {
-    const reader = new FileReader();
-    reader.onload = () => resolve(String(reader.result));
-    reader.onerror = () => reject(reader.error);
-    reader.readAsText(file);
-  });
-}
 
 async function chosenOf(file: File): Promise<Chosen> {
   if (file.size > 4 * LONGEST) return { kind: "wrong", why: words.record.adopt.tooLong };

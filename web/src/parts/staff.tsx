@@ -3,6 +3,7 @@
 import { useState } from "preact/hooks";
 import type { Message, View } from "../contract";
 import { type StaffAct, sendStaff } from "../session";
+import { textOf } from "../text_of";
 import { said, words } from "../words";
 import { ReasonField, useReason } from "./reason";
 
@@ -63,6 +64,27 @@ function SetAside({ view, send }: { view: View; send: Send }) {
   );
 }
 
+/** The station takes a body of 16 KiB; a plan has hundreds of letters. */
+const LONGEST_PLAN = 12_000;
+
+/** A new practical begins with the plan in a file; what is wrong with it the station says. */
+function ChoosePlan({ send, tell }: { send: Send; tell: (words: string) => void }) {
+  const pick = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    if (!file) return;
+    const text = file.size > LONGEST_PLAN ? null : await textOf(file).catch(() => null);
+    input.value = "";
+    if (text === null) tell(words.settings.noPlan);
+    else send({ act: "choose_plan", plan_toml: text });
+  };
+  return (
+    <label>
+      {words.settings.choosePlan}
+      <input type="file" accept=".toml,text/plain" onChange={(event) => void pick(event.currentTarget)} />
+    </label>
+  );
+}
+
 export function StaffControls({ view, take }: Props) {
   const [told, tell] = useState("");
   const send: Send = (act) =>
@@ -83,6 +105,7 @@ export function StaffControls({ view, take }: Props) {
       <button type="button" class="plain" onClick={() => send({ act: "quiet", silent: !quiet })}>
         {quiet ? words.settings.loud : words.settings.quiet}
       </button>
+      <ChoosePlan send={send} tell={tell} />
       <Rename key={view.bench.name} name={view.bench.name} send={send} />
       <SetAside view={view} send={send} />
       <p class="told" role="status">

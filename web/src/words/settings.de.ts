@@ -40,6 +40,8 @@ export const settings: Translated<typeof en> = {
   isLoud: "Der Summer tönt.",
   rename: "Umbenennen",
   benchName: "Name des Platzes",
+  choosePlan: "Einen neuen Versuch beginnen: seinen Plan wählen (plan.toml)",
+  noPlan: "Diese Datei kann kein Plan sein: Sie ist zu groß oder lässt sich nicht lesen.",
   setAside: "Einen Durchgang nicht mitzählen",
   setAsideNow: "Nicht mitzählen",
   done: "Erledigt.",

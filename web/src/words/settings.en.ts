@@ -39,6 +39,8 @@ export const settings = {
   isLoud: "The buzzer sounds.",
   rename: "Rename",
   benchName: "Name of the bench",
+  choosePlan: "Begin a new practical: choose its plan (plan.toml)",
+  noPlan: "This file cannot be a plan: it is too large or cannot be read.",
   setAside: "Set a repeat aside",
   setAsideNow: "Set aside",
   done: "Done.",
