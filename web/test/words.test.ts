@@ -90,6 +90,7 @@ for (const [written, read] of [
 }
 
 test("only decimal numbers get the decimal comma", () => {
+  assert.equal(unitsOf("cm3", "-58.5 kJ/mol (-3), 2-3, H-315", "."), "−58.5 kJ/mol (−3), 2-3, H-315");
   const comma = (text: string) => unitsOf("cm3", text, ",");
   assert.equal(comma("Portion 4. Rühre um."), "Portion 4. Rühre um.");
   assert.equal(comma("24.2 cm³ ± 0.3 cm³"), "24,2 cm³ ± 0,3 cm³");

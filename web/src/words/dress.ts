@@ -21,7 +21,9 @@ function inLitres(text: string): string {
 /** `text` in the reader's units and with the reader's decimal sign. One litre is exactly one dm³, so cm³ and mL may be
  * exchanged in any unit: J/(cm³ K) is J/(mL K). */
 export function unitsOf(units: Units, text: string, decimalSign: string): string {
-  return withDecimalSign(units === "mL" ? inLitres(text) : text, decimalSign);
+  // A station writes a hyphen before a negative number; a reader is used to a minus sign.
+  const signed = text.replace(/(^|[\s(=])-(?=\d)/g, "$1−");
+  return withDecimalSign(units === "mL" ? inLitres(signed) : signed, decimalSign);
 }
 
 /** A copy of a catalogue in which every text, and every text that a function returns, has gone through `dress`. */
