@@ -80,7 +80,7 @@ for (const [written, read] of [
   ["3 °C/(mol/dm³)", "3 °C/(mol/L)"],
   ["2 mol dm⁻³ s⁻¹", "2 mol L⁻¹ s⁻¹"],
   ["0.2 mol/dm³/s", "0.2 mol/L/s"],
-  ["-57.1 kJ/mol", "-57.1 kJ/mol"],
+  ["−57.1 kJ/mol", "−57.1 kJ/mol"],
   ["volume_cm3", "volume_cm3"],
 ] as const) {
   test(`mL and M: ${written}`, () => {
