@@ -9,6 +9,7 @@ import json
 from collections.abc import Mapping
 from importlib.resources import files
 from pathlib import Path
+from secrets import token_hex
 from typing import Any
 
 from station.kit.table import Kit, Kits
@@ -29,7 +30,8 @@ MODE = 0o644
 def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None) -> dict[str, str]:
     """Return the texts that go onto the card, by their path on its boot partition."""
     found = {
-        "meta-data": f"instance-id: benchwarm-{kit.hostname}-{_stamp(secrets)}\nlocal-hostname: {kit.hostname}\n",
+        # New for each run, so that a card written again configures itself again; made from nothing secret.
+        "meta-data": f"instance-id: benchwarm-{kit.hostname}-{token_hex(6)}\nlocal-hostname: {kit.hostname}\n",
         "network-config": _json_yaml(network_config(kits, kit)),
         "user-data": f"#cloud-config\n{_json_yaml(user_data(kits, kit))}",
         "station.toml": settings_toml(kits, kit, secrets, with_plan=plan is not None),
@@ -98,10 +100,3 @@ def systemd_folder() -> Path:
 
 def _json_yaml(values: Mapping[str, Any]) -> str:
     return json.dumps(values, indent=2, ensure_ascii=False) + "\n"
-
-
-def _stamp(secrets: KitSecrets) -> str:
-    """Something that is new for each run, so that a card written again configures itself again."""
-    import hashlib  # noqa: PLC0415
-
-    return hashlib.blake2b(secrets.bench_code.encode(), digest_size=6).hexdigest()
