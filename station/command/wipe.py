@@ -26,5 +26,5 @@ def _wipe(options: argparse.Namespace) -> int:
         wipe(folder)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
-    print(f"{folder}: the record is deleted.")
+    print(f"{folder}: the record is deleted. Backups that lie elsewhere stay.")
     return 0

@@ -9,6 +9,8 @@ from station.record.schema import SCHEMA, SCHEMA_VERSION
 
 FILE_NAME = "journal.sqlite3"
 LOCK_NAME = "journal.lock"
+DAMAGED, BEFORE_RESTORE = "damaged", "before-restore"
+"""Why a record was set aside: the beginning of its folder's name."""
 SIDE_FILES = ("-wal", "-shm")
 """What SQLite keeps beside its file; beside another file's content they would spoil it."""
 

@@ -18,7 +18,7 @@ from station.practical.events import Event, RecordSalvaged, Stamped, from_body
 from station.practical.fold import fold
 from station.practical.state import State
 from station.record.journal import COLUMNS, Journal, Moment, chain
-from station.record.opening import FILE_NAME, LOCK_NAME, JournalError, locked, open_to_read, set_aside
+from station.record.opening import DAMAGED, FILE_NAME, LOCK_NAME, JournalError, locked, open_to_read, set_aside
 
 CHECK_WITHIN_S = 2.0
 """How long the check at the start may take; a longer journal is checked as far as that goes."""
@@ -42,7 +42,7 @@ def opened_journal(folder: Path) -> tuple[Journal, RecordSalvaged | None]:
                 raise
     lock = locked(folder / LOCK_NAME)
     try:
-        aside = set_aside(folder, "damaged")
+        aside = set_aside(folder, DAMAGED)
         rows = [] if aside is None else _rows_of_copy(aside)
     except OSError as error:
         raise JournalError(f"{folder}: the damaged record could not be set aside: {error.strerror}") from error

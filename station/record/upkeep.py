@@ -1,11 +1,22 @@
 """Backup, restore and wipe of a record, by the safe way: SQLite copies, a finished file takes its name at once."""
 
 import os
+import shutil
 import sqlite3
 from pathlib import Path
 
 from station.record.journal import first_broken
-from station.record.opening import FILE_NAME, LOCK_NAME, SIDE_FILES, JournalError, locked, open_to_read, set_aside
+from station.record.opening import (
+    BEFORE_RESTORE,
+    DAMAGED,
+    FILE_NAME,
+    LOCK_NAME,
+    SIDE_FILES,
+    JournalError,
+    locked,
+    open_to_read,
+    set_aside,
+)
 from station.record.schema import SCHEMA_VERSION
 
 SESSIONS_NAME = "sessions.json"
@@ -54,7 +65,7 @@ def restore(source: Path, folder: Path) -> tuple[int, Path | None]:
         try:
             part = folder / f"{FILE_NAME}.part"
             part.write_bytes(source.read_bytes())
-            aside = set_aside(folder, "before-restore")
+            aside = set_aside(folder, BEFORE_RESTORE)
             _put_in_place(part, folder / FILE_NAME)
         finally:
             os.close(lock)
@@ -64,7 +75,10 @@ def restore(source: Path, folder: Path) -> tuple[int, Path | None]:
 
 
 def wipe(folder: Path) -> None:
-    """Delete the record and the sessions of this folder for good. Raises JournalError while a station is running."""
+    """Delete the record and the sessions of this folder for good, and the records that were set aside in it.
+
+    Raises JournalError while a station is running.
+    """
     if not (folder / FILE_NAME).is_file():
         raise JournalError(f"{folder / FILE_NAME}: no record here; name the record's folder with --record")
     try:
@@ -72,6 +86,9 @@ def wipe(folder: Path) -> None:
         try:
             for name in (*(f"{FILE_NAME}{suffix}" for suffix in ("", *SIDE_FILES)), SESSIONS_NAME):
                 (folder / name).unlink(missing_ok=True)
+            for why in (DAMAGED, BEFORE_RESTORE):
+                for aside in folder.glob(f"{why}-*"):
+                    shutil.rmtree(aside)
             _sync_folder(folder)
         finally:
             os.close(lock)

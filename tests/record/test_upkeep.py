@@ -110,6 +110,9 @@ def _spoil(file: Path, how: str) -> None:
 def test_a_wipe_leaves_nothing_to_read(folder: Path) -> None:
     filled(folder, 10).close()
     (folder / "sessions.json").write_text("{}")
+    for aside in ("damaged-1", "before-restore-2"):
+        (folder / aside).mkdir()
+        (folder / aside / FILE_NAME).write_bytes(b"an older record")
     wipe(folder)
     assert sorted(path.name for path in folder.iterdir()) == ["journal.lock"]
 
