@@ -1,6 +1,6 @@
 """The one instruction: what a person is asked to do now, in at most twelve words."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from station.practical.plan import OncePlan
 from station.practical.state import State, Step
@@ -18,6 +18,10 @@ class Instruction:
     label: str | None = None
 
 
+_FIRST = "Wear eye protection. Your teacher and your school's risk assessment come first."
+_YOU_DECIDE = "You decide; the station only records."
+
+
 def instruction(state: State) -> Instruction:
     """Return the instruction for this state."""
     if state.typed and state.step in _TYPED:
@@ -30,7 +34,7 @@ def instruction(state: State) -> Instruction:
 
 
 def _ready(state: State) -> Instruction:
-    detail = "Wear eye protection. Your teacher and your school's risk assessment come first."
+    detail = _FIRST
     if state.alkali_c is None and state.plan.portion_cm3:
         detail += " First, if you can: dip the rinsed, wiped probe in the " + state.plan.added_name
         detail += " for its temperature."
@@ -125,40 +129,32 @@ def _ready_to_type(state: State) -> Instruction:
             "Choose the divisions of your thermometer.",
             "Look at its scale: how far apart are two neighbouring lines?",
         )
-    asked = _ready(state)
-    detail = "Wear eye protection. Your teacher and your school's risk assessment come first."
-    return replace(
-        asked,
-        text=f"Put {state.plan.in_cup} in the cup. Thermometer in.",
-        detail=detail,
-        label="Cup filled, thermometer in",
-    )
-
-
-def _type_start(_: State) -> Instruction:
     return Instruction(
-        "type_start",
-        "Stir. Wait until it is steady. Type the temperature.",
-        "Read at eye level, the tip in the middle of the liquid.",
+        "begin",
+        f"Put {state.plan.in_cup} in the cup. Thermometer in.",
+        _FIRST,
+        "begin",
+        None,
+        "Cup filled, thermometer in",
     )
 
 
 def _type_reading(state: State) -> Instruction:
     return Instruction(
-        "type_reading",
+        "type_start" if state.step is Step.START else "type_reading",
         "Stir. Wait until it is steady. Type the temperature.",
         "Read at eye level, the tip in the middle of the liquid.",
         portion=state.poured,
     )
 
 
-def _own_start(_: State) -> Instruction:
+def _own_reading_now(state: State) -> Instruction:
     return Instruction(
-        "own_start",
+        "own_start" if state.step is Step.START else "own_reading_now",
         "Stir. Read now when you judge the temperature steady.",
-        "You decide; the station only records.",
+        _YOU_DECIDE,
         "read_now",
-        0,
+        state.poured,
         "Read now",
     )
 
@@ -169,26 +165,15 @@ def _own_pour(state: State) -> Instruction:
     return Instruction(
         "own_pour",
         f"Add {what}{state.plan.added} when you choose. Stir.",
-        "You decide; the station only records.",
+        _YOU_DECIDE,
         "portion_added",
         portion,
         "It is in" if isinstance(state.plan, OncePlan) else f"Portion {portion} is in",
     )
 
 
-def _own_reading_now(state: State) -> Instruction:
-    return Instruction(
-        "own_reading_now",
-        "Stir. Read now when you judge the temperature steady.",
-        "You decide; the station only records.",
-        "read_now",
-        state.poured,
-        "Read now",
-    )
-
-
-_TYPED = {Step.READY: _ready_to_type, Step.START: _type_start, Step.SETTLE: _type_reading}
-_OWN = {Step.START: _own_start, Step.POUR: _own_pour, Step.SETTLE: _own_reading_now}
+_TYPED = {Step.READY: _ready_to_type, Step.START: _type_reading, Step.SETTLE: _type_reading}
+_OWN = {Step.START: _own_reading_now, Step.POUR: _own_pour, Step.SETTLE: _own_reading_now}
 
 _NEEDS_PROBE = frozenset({Step.ALKALI, Step.START, Step.SETTLE})
 

@@ -15,11 +15,13 @@ def begin(state: State, act: Act, _: float) -> Events:
     return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
 
 
-def alkali_temperature(_: State, act: Act, __: float) -> Events:
+def alkali_temperature(state: State, act: Act, _: float) -> Events:
     """Take the alkali's temperature: typed, or by dipping the probe."""
     if act.temperature_c is not None:
         # Half a division of a thermometer read to 1 °C, as a rectangular limit (GUM 4.3.7).
         return (e.AlkaliMeasured(act.temperature_c, 0.29, "typed", act.key),)
+    if state.typed:
+        raise ActRefused("no_probe", "No probe is in use: type the temperature of the alkali.")
     return (e.AlkaliDipBegun(act.key),)
 
 

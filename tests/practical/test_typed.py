@@ -115,6 +115,15 @@ def test_a_lost_probe_is_replaced_by_a_thermometer_and_given_back() -> None:
     assert repeat_data(walk.state.repeats[0]).samples == (), "a trace with a gap of minutes is not fitted"
 
 
+def test_without_a_probe_nothing_is_dipped_and_the_alkalis_temperature_is_typed() -> None:
+    walk = typed_bench()
+    with pytest.raises(ActRefused, match="type the temperature of the alkali"):
+        walk.act("alkali_temperature")
+    walk.act("alkali_temperature", temperature_c=19.5)
+    assert walk.step() is Step.READY
+    assert walk.state.alkali_c == 19.5
+
+
 def test_with_a_probe_that_works_nothing_is_typed() -> None:
     walk = Walk()
     walk.act("begin")
