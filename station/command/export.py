@@ -8,6 +8,7 @@ from typing import Any
 from station.command.errors import EXIT_RECORD, CommandError
 from station.command.settings import default_record_folder
 from station.practical.fold import fold_all
+from station.practical.view import shown_result
 from station.record.exchange import newest_practical, readings_text, record_csv
 from station.record.exchange_journal import WITHOUT_SAMPLES, journal_lines
 from station.record.journal import JournalError
@@ -62,6 +63,6 @@ def _spreadsheet(folder: Path) -> bytes:
     happened = list(newest_practical(folder))
     state = fold_all(happened)
     found = results(*from_question(question_for(state))) if state.counted else None
-    result = None if found is None else {**found["mean"], "repeats": found["repeats"]}
+    result = None if found is None else shown_result(found)
     words = [each for each in happened if each.event.kind in WITHOUT_SAMPLES]
     return spreadsheet(record_sheets(state.name or "", state, result, words))

@@ -1,5 +1,6 @@
 """The state as the page, the student of the virtual cup and the room see it: plain JSON values."""
 
+from collections.abc import Mapping
 from dataclasses import asdict
 from functools import lru_cache
 from typing import Any
@@ -57,6 +58,13 @@ def live(state: State, time_s: float) -> View:
         "last_good": None if good is None else {"temperature_c": good.temperature_c, "time_s": good.time_s},
         "probe": state.probe,
     }
+
+
+def shown_result(answer: Mapping[str, Any]) -> View:
+    """Return the results (see `results.py`) as screens and files show them: the mean's on top, then all the rest."""
+    repeats = [{**(each["straight_lines"] or {}), **each} for each in answer["repeats"]]
+    rest = {name: value for name, value in answer.items() if name != "mean"}
+    return {**answer["mean"], **rest, "repeats": repeats}
 
 
 def trace(state: State) -> View:

@@ -7,7 +7,7 @@ from station.bench.calculator import Calculator
 from station.bench.loop import Bench
 from station.practical import events as e
 from station.practical.dataset import question_for
-from station.practical.view import View, live, trace
+from station.practical.view import View, live, shown_result, trace
 from station.server.hub import Hub
 from station.server.messages import happened, unnumbered
 
@@ -44,12 +44,8 @@ class Watch:
 
     @property
     def results_shown(self) -> bool:
-        """Whether anybody may see the results yet; until then they leave this object for no endpoint."""
+        """Whether anybody may see the results yet; until then `view` holds none, and no endpoint asks elsewhere."""
         return self.bench.state.results_shown
-
-    def shown_result(self) -> dict[str, Any] | None:
-        """Return the results, or None until they may be seen."""
-        return self.result if self.results_shown else None
 
     def view(self) -> View:
         """Return the object of `GET /api/state` without the trace."""
@@ -62,7 +58,7 @@ class Watch:
             "bench": {**self._about, "name": bench.state.name or self._about["name"]},
             "fault": bench.fault,
             **bench.view(),
-            "result": self.shown_result(),
+            "result": self.result if self.results_shown else None,
         }
 
     def whole(self) -> View:
@@ -94,12 +90,5 @@ class Watch:
     def _calculated(self, seq: int, answer: dict[str, Any]) -> None:
         if seq < self._result_since:
             return
-        mean = answer["mean"]
-        repeats = [{**(each["straight_lines"] or {}), **each} for each in answer["repeats"]]
-        self.result = {"seq": seq, **mean, **_beside(answer), "repeats": repeats}
+        self.result = {"seq": seq, **shown_result(answer)}
         self.hub.send(self.view_message())
-
-
-def _beside(answer: dict[str, Any]) -> dict[str, Any]:
-    """What the results hold beside mean and repeats, such as the judgement of own readings."""
-    return {name: value for name, value in answer.items() if name not in ("mean", "repeats")}
