@@ -10,6 +10,7 @@ from station.chemistry.preparation import Stock
 from station.chemistry.reagents import UnknownReagentError, find_reagent
 from station.command.errors import CommandError
 from station.command.prepare_page import preparation_page
+from station.command.prepare_parts import laid_out, left_line, solid_line, solution_head, solution_lines, unknown_lines
 from station.command.settings import load_plan
 from station.practical.plan import PlanError
 from station.practical.prepare import preparation
@@ -72,67 +73,23 @@ def _stock(text: str) -> tuple[str, Stock]:
 def preparation_in_words(answer: Json) -> str:
     """Return the preparation as lines of text."""
     blocks = [[f"{answer['practical']}: {answer['benches']} benches", *_folded([answer["first"]])]]
-    blocks += [_solution(each) for each in answer["solutions"]]
-    blocks += [
-        [f"{each['name']}: {each['make_cm3']:g} cm³ needed. The plan does not say its concentration.", *_range(answer)]
-        for each in answer["unknown"]
-    ]
-    blocks += [
-        [f"{each['name']}: {each['count']} times {each['each_g']:g} g; have {each['total_g']:g} g."]
-        for each in answer["solids"]
-    ]
-    ware = [f"{each['all']} × {each['item']}" for each in answer["glassware"]]
+    blocks += [[*_folded([solution_head(each)]), *_folded(solution_lines(each), "- ")] for each in answer["solutions"]]
+    for each in answer["unknown"]:
+        blocks.append([each["name"].capitalize(), *_folded(unknown_lines(each, answer["range_mol_dm3"]), "- ")])
+    blocks += [[each["name"].capitalize(), *_folded([solid_line(each)], "- ")] for each in answer["solids"]]
     for head, lines in (
-        ("Lay out:", ware),
+        ("Lay out:", laid_out(answer)),
         ("Mind:", answer["cautions"]),
         ("Spills:", answer["spills"]),
         ("Away with it:", answer["disposal"]),
     ):
         blocks.append([head, *_folded(lines, "- ")])
-    blocks += [_timetable(lesson, table) for lesson, table in answer["timetable"].items()]
+    for lesson, table in answer["timetable"].items():
+        parts = [f"{each['minutes']:6.0f} min  {each['part']}" for each in table["parts"]]
+        blocks.append([f"Lesson of {lesson} minutes:", *parts, *_folded([left_line(table)])])
     return "\n\n".join("\n".join(block) for block in blocks)
 
 
-def _solution(each: Json) -> list[str]:
-    amount = f"{each['mass_g']:g} g" if each["mass_g"] is not None else f"{each['stock_cm3']:g} cm³"
-    lines = [
-        f"{each['name']}, {each['concentration_mol_dm3']:g} mol/dm³: make {each['make_cm3']:g} cm³ "
-        f"from {amount} ({each['from']})",
-        *_folded([f"The stock: {_hazards(each['stock_label'])}."]),
-        *_folded(each["steps"], "- "),
-        *_folded([f"Label: {_hazards(each['label'])}."]),
-    ]
-    if each["near_edge"]:
-        lines += _folded(["It is within 5 % of a limit of the regulation: the stricter class is shown."])
-    if each["secret"]:
-        lines += _folded(["The class is to find its concentration: do not write it on the students' bottles."])
-    return lines
-
-
-def _hazards(label: Json) -> str:
-    if not label["classified"]:
-        return "not classified as hazardous at this concentration; the usual cautions hold"
-    signal = f"{label['signal']}: " if label["signal"] else ""
-    return signal + "; ".join(f"{each['text']} ({each['code']})" for each in label["hazards"])
-
-
-def _range(answer: Json) -> list[str]:
-    if answer["range_mol_dm3"] is None:
-        return []
-    low, high = answer["range_mol_dm3"]
-    return _folded([f"This plan can resolve {low:.3g} to {high:.3g} mol/dm³."])
-
-
-def _timetable(lesson: str, table: Json) -> list[str]:
-    lines = [f"Lesson of {lesson} minutes:"]
-    lines += [f"{each['minutes']:6.0f} min  {each['part']}" for each in table["parts"]]
-    if table["left_min"] >= 0:
-        return [*lines, f"{table['left_min']:6.0f} min  left"]
-    over, fits = -table["left_min"], table["repeats_that_fit"]
-    return [*lines, *_folded([f"{over:.0f} minutes too long. With {fits} of the repeats it may fit; else share them."])]
-
-
 def _folded(lines: list[str], mark: str = "") -> list[str]:
-    return [
-        part for line in lines for part in wrap(line, COLUMNS, initial_indent=mark, subsequent_indent=" " * len(mark))
-    ]
+    deeper = " " * len(mark)
+    return [part for line in lines for part in wrap(line, COLUMNS, initial_indent=mark, subsequent_indent=deeper)]
