@@ -59,6 +59,7 @@ function QuickDoubts({ newest, view, send }: { newest: Choice; view: View; send:
 }
 
 function nameOf(view: View, name: string): string {
+  if (name === "rinsed" && view.state === "done") return words.mistakes.oneMore;
   const own = words.mistakes.names[name as keyof typeof words.mistakes.names];
   if (own) return own;
   const portion = name === "portion_added" ? view.portion + 1 : view.portion;

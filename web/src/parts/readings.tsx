@@ -1,11 +1,12 @@
 // The table of readings: the numbers behind the curve.
 
+import type { ComponentChildren } from "preact";
 import { useMemo } from "preact/hooks";
 import type { View } from "../contract";
 import { decimal, short } from "../format";
 import { addedWord } from "../plan";
 import { reasonInWords } from "../reasons";
-import { type Cell as TableCell, readingsTable } from "../table";
+import { type Cell as TableCell, type Table, readingsTable } from "../table";
 import { words } from "../words";
 import { TableFrame } from "./table_frame";
 
@@ -30,6 +31,42 @@ function Cell({ cell: { reading, ownVolume_cm3, unsureReason }, typed }: { cell:
   );
 }
 
+interface TableProps {
+  table: Table;
+  /** One cell of a repeat, as it is wanted there. */
+  write: (cell: TableCell, key: number | undefined) => ComponentChildren;
+}
+
+/** Volume, each repeat, and their mean; what stands in a repeat's cell is the caller's. */
+export function ReadingsTable({ table, write }: TableProps) {
+  const averaged = table.repeats.length > 1;
+  return (
+    <table>
+      <caption>{words.table}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.tableVolume}</th>
+          {table.repeats.map((repeat) => (
+            <th scope="col" key={repeat}>
+              {words.tableRepeat(repeat)}
+            </th>
+          ))}
+          {averaged && <th scope="col">{words.tableMean}</th>}
+        </tr>
+      </thead>
+      <tbody>
+        {table.rows.map((row) => (
+          <tr key={row.portion}>
+            <th scope="row">{decimal(short(row.volume_cm3))}</th>
+            {row.cells.map((cell, index) => write(cell, table.repeats[index]))}
+            {averaged && <td class="mean-cell">{row.mean ? words.reading(row.mean.temperature_c) : ""}</td>}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
 /** Repeats that were set aside, and how warm what is added was. */
 export function AsideAndAdded({ view }: { view: View }) {
   const { alkali_temperature_c } = view;
@@ -48,7 +85,6 @@ export function AsideAndAdded({ view }: { view: View }) {
 export function Readings({ view }: { view: View }) {
   const { repeats, mean } = view;
   const table = useMemo(() => readingsTable(repeats, mean), [repeats, mean]);
-  const averaged = table.repeats.length > 1;
   // Where the probe went on or gave up half-way, the typed readings are told apart.
   const all = repeats.flatMap(({ readings }) => readings);
   const mixed = all.some(({ typed }) => typed) && all.some(({ typed }) => !typed);
@@ -56,31 +92,7 @@ export function Readings({ view }: { view: View }) {
   return (
     <section class="readings">
       <TableFrame name={words.table}>
-        <table>
-          <caption>{words.table}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words.tableVolume}</th>
-              {table.repeats.map((repeat) => (
-                <th scope="col" key={repeat}>
-                  {words.tableRepeat(repeat)}
-                </th>
-              ))}
-              {averaged && <th scope="col">{words.tableMean}</th>}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row) => (
-              <tr key={row.portion}>
-                <th scope="row">{decimal(short(row.volume_cm3))}</th>
-                {row.cells.map((cell, index) => (
-                  <Cell key={table.repeats[index]} cell={cell} typed={mixed} />
-                ))}
-                {averaged && <td class="mean-cell">{row.mean ? words.reading(row.mean.temperature_c) : ""}</td>}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <ReadingsTable table={table} write={(cell, key) => <Cell key={key} cell={cell} typed={mixed} />} />
       </TableFrame>
       <AsideAndAdded view={view} />
     </section>

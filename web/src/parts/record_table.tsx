@@ -4,7 +4,7 @@ import type { View } from "../contract";
 import { decimal, fixed, short } from "../format";
 import { type Cell as TableCell, readingsTable } from "../table";
 import { words } from "../words";
-import { AsideAndAdded } from "./readings";
+import { AsideAndAdded, ReadingsTable } from "./readings";
 
 const UNSURE = "?";
 const UNSETTLED = "*";
@@ -28,7 +28,6 @@ function Cell({ cell }: { cell: TableCell }) {
 
 export function RecordTable({ view, paper }: { view: View; paper: boolean }) {
   const table = readingsTable(view.repeats, view.mean);
-  const averaged = table.repeats.length > 1;
   const cells = table.rows.flatMap((row) => row.cells);
   const marks = cells.map(marksOf).join("");
   const meant = [
@@ -40,31 +39,7 @@ export function RecordTable({ view, paper }: { view: View; paper: boolean }) {
     <div class="record-readings">
       {/* Wider than a phone it is scrolled, by keys too. */}
       <div class="table-frame" {...(paper ? {} : { tabIndex: 0, role: "region", "aria-label": words.table })}>
-        <table>
-          <caption>{words.table}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words.tableVolume}</th>
-              {table.repeats.map((repeat) => (
-                <th scope="col" key={repeat}>
-                  {words.tableRepeat(repeat)}
-                </th>
-              ))}
-              {averaged && <th scope="col">{words.tableMean}</th>}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row) => (
-              <tr key={row.portion}>
-                <th scope="row">{decimal(short(row.volume_cm3))}</th>
-                {row.cells.map((cell, index) => (
-                  <Cell key={table.repeats[index]} cell={cell} />
-                ))}
-                {averaged && <td class="mean-cell">{row.mean ? decimal(fixed(row.mean.temperature_c, 2)) : ""}</td>}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <ReadingsTable table={table} write={(cell, key) => <Cell key={key} cell={cell} />} />
       </div>
       {meant.length > 0 && <p class="record-remark">{meant.join(" ")}</p>}
       <AsideAndAdded view={view} />

@@ -30,6 +30,7 @@ export const mistakes: Translated<typeof en> = {
     adopt: "Werte einer anderen Gruppe nehmen",
     adopt_returned: "Zurück zu den eigenen Werten",
   },
+  oneMore: "Noch eine Wiederholung: ausgespült und neu gefüllt",
   moreTitle: "Wie viele Portionen sind jetzt im Becher?",
   moreOf: (portion) => short(portion),
   quickVolume: "Das Volumen, das in den Becher kam: einmal tippen",

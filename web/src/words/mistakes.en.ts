@@ -28,6 +28,7 @@ export const mistakes = {
     adopt: "Use another group’s readings",
     adopt_returned: "Back to your own readings",
   },
+  oneMore: "Do one more repeat: rinsed and refilled",
   moreTitle: "How many portions are in the cup now?",
   moreOf: (portion: number) => short(portion),
   quickVolume: "The volume that went in: one tap",
