@@ -5,40 +5,18 @@ import signal
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Locator, Page, Request, Route, expect
+from playwright.sync_api import Page, Request, Route, expect
 
 from station.server.addresses import own_addresses
 from tests.page.conftest import OpenContext, OpenPage, Station, serve_settings
+from tests.page.hands import asked, correct, press, total
 
 REPEAT_REASON = "lost count of the portions"
-
-
-def asked(page: Page, act: str, portion: int | None = None) -> Locator:
-    """The one button, once it asks for this act."""
-    button = page.locator(f".done[data-act={act}]" + ("" if portion is None else f'[data-portion="{portion}"]'))
-    button.wait_for()
-    return button
-
-
-def press(page: Page, act: str, portion: int | None = None) -> None:
-    """Press the one button as a person does: not within the moment in which it took on its meaning."""
-    button = asked(page, act, portion)
-    page.wait_for_timeout(650)
-    button.click()
 
 
 def begin(page: Page) -> None:
     press(page, "begin")
     asked(page, "portion_added", 1)
-
-
-def correct(page: Page, name: str) -> None:
-    page.get_by_role("button", name="Correct, pause or finish").click()
-    page.get_by_role("button", name=name, exact=True).click()
-
-
-def total(page: Page) -> str:
-    return page.locator(".number", has_text="total added").locator(".value").inner_text()
 
 
 def portions(bench: Station) -> list[dict[str, object]]:

@@ -11,7 +11,8 @@ from playwright.sync_api import expect
 
 from tests.page import conftest
 from tests.page.conftest import OpenPage, Station, serve_settings
-from tests.page.test_acting import asked, begin, press, total
+from tests.page.hands import asked, press, total
+from tests.page.test_acting import begin
 
 BENCH, HERE = "10.213.7.2", "10.213.7.1"
 
