@@ -1,12 +1,10 @@
 """The HTTP side: state, stream, acts, samples, and the built page. Everything else is somewhere else."""
 
-from pathlib import Path
 from typing import Annotated, Any
 
 from fastapi import Depends, FastAPI, Header, Query
 from fastapi.exceptions import RequestValidationError
-from fastapi.responses import FileResponse, Response, StreamingResponse
-from fastapi.staticfiles import StaticFiles
+from fastapi.responses import Response, StreamingResponse
 from starlette.exceptions import HTTPException
 from starlette.middleware.body_limit import RequestBodyLimitMiddleware
 from starlette.middleware.gzip import GZipMiddleware
@@ -19,11 +17,11 @@ from station.server.access_requires import requires
 from station.server.access_routes import add_access
 from station.server.downloads import add_downloads
 from station.server.guard import LARGEST_BODY, Guard
+from station.server.pages import BENCH_PAGES, add_pages
 from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
 from station.server.stream import sequence_number, stream
 from station.server.watch import Watch
 
-PAGE = Path(__file__).parent.parent / "page"
 STREAM_HEADERS = {"Cache-Control": "no-cache, no-transform", "X-Accel-Buffering": "no"}
 
 
@@ -52,16 +50,7 @@ def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAP
     _add_acting(app, watch)
     add_access(app, watch, access)
     add_downloads(app, watch)
-    if PAGE.is_dir():
-        app.mount("/page", StaticFiles(directory=PAGE), name="page")
-
-    @app.get("/", include_in_schema=False)
-    async def index() -> Response:
-        """Serve the page."""
-        if not (PAGE / "index.html").is_file():
-            return problem(404, "no_page", "The page was not built: install the station again with pip.")
-        return FileResponse(PAGE / "index.html", headers={"Cache-Control": "no-cache"})
-
+    add_pages(app, BENCH_PAGES)
     return app
 
 

@@ -6,7 +6,7 @@ import * as esbuild from "esbuild";
 
 const web = path.join(path.dirname(fileURLToPath(import.meta.url)), "..");
 const { outputFiles } = await esbuild.build({
-  stdin: { contents: 'export { german } from "./src/words/station";', resolveDir: web, loader: "ts" },
+  stdin: { contents: 'export { germanOfStaff as german } from "./src/words/staff";', resolveDir: web, loader: "ts" },
   bundle: true,
   format: "esm",
   write: false,

@@ -2,12 +2,13 @@
 
 import { useState } from "preact/hooks";
 import type { Message, View } from "../contract";
-import { isStaff, type Role, type Staff } from "../session";
+import { isStaff, type Role } from "../session";
 import { type LanguageCode, type Units, said, words } from "../words";
 import { LANGUAGES, UNITS, chooseLanguage, chooseUnits, chosen } from "../words/choice";
 import { SoundSwitch } from "./menu";
 import type { Session } from "./signing";
 import { StaffControls } from "./staff";
+import { StaffSignIn } from "./staff_sign_in";
 
 interface Props {
   view: View;
@@ -53,53 +54,6 @@ function UnitsChoice({ view }: { view: View }) {
         ))}
       </select>
     </label>
-  );
-}
-
-function StaffSignIn({ session }: { session: Session }) {
-  const [role, be] = useState<Staff>("teacher");
-  const [passphrase, type] = useState("");
-  const [why, say] = useState("");
-  const [busy, wait] = useState(false);
-  const submit = async (event: Event) => {
-    event.preventDefault();
-    if (busy || passphrase === "") return;
-    wait(true);
-    const admission = await session.signIn({ role, passphrase });
-    wait(false);
-    if (!admission.admitted) say(said(admission.words ?? "") || words.doing.noAnswer);
-  };
-  return (
-    <form onSubmit={(event) => void submit(event)}>
-      <h3>{words.settings.staff}</h3>
-      <label>
-        {words.settings.staffRole}
-        <select value={role} onChange={(event) => be(event.currentTarget.value as Staff)}>
-          {(["teacher", "technician"] as const).map((each) => (
-            <option key={each} value={each}>
-              {words.settings.roles[each]}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label>
-        {words.settings.passphrase}
-        <input
-          type="password"
-          autocomplete="off"
-          maxLength={200}
-          value={passphrase}
-          aria-describedby="passphrase-refused"
-          onInput={(event) => type(event.currentTarget.value)}
-        />
-      </label>
-      <p id="passphrase-refused" class="why-not" aria-live="assertive">
-        {why}
-      </p>
-      <button type="submit" class="strong" aria-disabled={busy}>
-        {busy ? words.sending : words.settings.signIn}
-      </button>
-    </form>
   );
 }
 

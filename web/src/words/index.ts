@@ -64,6 +64,7 @@ let wanted: LanguageCode = "en";
 let version = 0;
 const remembered = new Map<string, string>();
 const listeners = new Set<() => void>();
+const followers: ((code: LanguageCode) => Promise<void>)[] = [];
 
 /** The page's own words. A live binding: another object after every change of language or units. */
 export let words: Words = en;
@@ -78,7 +79,8 @@ export function said(text: string): string {
   return told;
 }
 
-function dress(text: string): string {
+/** What is done last to everything that is said: units, decimal sign, accents of the pseudo-locale. */
+export function dress(text: string): string {
   const dressedUp = unitsOf(units, text, current.decimalSign);
   return current.accent ? current.accent(dressedUp) : dressedUp;
 }
@@ -96,7 +98,7 @@ function change(): void {
 export async function setLanguage(code: LanguageCode): Promise<boolean> {
   wanted = code;
   try {
-    const language = await loaders[code]();
+    const [language] = await Promise.all([loaders[code](), ...followers.map((fetch) => fetch(code))]);
     // Asked for another one meanwhile: that one comes by itself.
     if (wanted !== code || language === current) return true;
     [current, spoken] = [language, code];
@@ -113,6 +115,9 @@ export function setUnits(chosen: Units): void {
   units = chosen;
   change();
 }
+
+/** Fetch further words, those of a page of its own, before a language is spoken. */
+export const follow = (fetch: (code: LanguageCode) => Promise<void>): unknown => followers.push(fetch);
 
 /** The language and units now spoken. */
 export const speaking = (): { language: LanguageCode; units: Units } => ({ language: spoken, units });

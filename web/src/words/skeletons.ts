@@ -41,8 +41,11 @@ function compiled(skeleton: string): RegExp {
 
 /** A translator by `skeletons`. In a translation `#` stands for the next value, `#2` for the second one; values are
  * translated themselves. A text that no skeleton matches is tried sentence by sentence; what is not known at all comes
- * back unchanged. */
-export function translator(skeletons: Skeletons): (text: string) => string {
+ * back as `others` tell it, or unchanged. */
+export function translator(
+  skeletons: Skeletons,
+  others: (text: string) => string = (text) => text,
+): (text: string) => string {
   const plain = new Map(Object.entries(skeletons).filter(([skeleton]) => !skeleton.includes("#")));
   let ordered: readonly Skeleton[] | null = null;
   const remembered = new Map<string, string>();
@@ -62,8 +65,8 @@ export function translator(skeletons: Skeletons): (text: string) => string {
     const whole = one(plainly);
     if (whole !== null) return whole;
     const sentences = plainly.match(SENTENCE) ?? [];
-    const told = sentences.length > 1 ? sentences.map((sentence) => one(sentence) ?? sentence).join(" ") : plainly;
-    return told === plainly ? text : told;
+    const told = sentences.length > 1 ? sentences.map((sentence) => one(sentence) ?? others(sentence)).join(" ") : plainly;
+    return told === plainly ? others(text) : told;
   }
 
   function one(text: string): string | null {
@@ -82,7 +85,7 @@ export function translator(skeletons: Skeletons): (text: string) => string {
   }
 
   function isKnown(value: string): boolean {
-    return IS_NUMBER.test(value) || one(value) !== null;
+    return IS_NUMBER.test(value) || one(value) !== null || others(value) !== value;
   }
 
   function filled(told: string, values: readonly string[]): string {
