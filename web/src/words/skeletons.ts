@@ -41,11 +41,8 @@ function compiled(skeleton: string): RegExp {
 
 /** A translator by `skeletons`. In a translation `#` stands for the next value, `#2` for the second one; values are
  * translated themselves. A text that no skeleton matches is tried sentence by sentence; what is not known at all comes
- * back as `others` tell it, or unchanged. */
-export function translator(
-  skeletons: Skeletons,
-  others: (text: string) => string = (text) => text,
-): (text: string) => string {
+ * back unchanged. */
+export function translator(skeletons: Skeletons): (text: string) => string {
   const plain = new Map(Object.entries(skeletons).filter(([skeleton]) => !skeleton.includes("#")));
   let ordered: readonly Skeleton[] | null = null;
   const remembered = new Map<string, string>();
@@ -65,8 +62,8 @@ export function translator(
     const whole = one(plainly);
     if (whole !== null) return whole;
     const sentences = plainly.match(SENTENCE) ?? [];
-    const told = sentences.length > 1 ? sentences.map((sentence) => one(sentence) ?? others(sentence)).join(" ") : plainly;
-    return told === plainly ? others(text) : told;
+    const told = sentences.length > 1 ? sentences.map((sentence) => one(sentence) ?? sentence).join(" ") : plainly;
+    return told === plainly ? text : told;
   }
 
   function one(text: string): string | null {
@@ -85,7 +82,7 @@ export function translator(
   }
 
   function isKnown(value: string): boolean {
-    return IS_NUMBER.test(value) || one(value) !== null || others(value) !== value;
+    return IS_NUMBER.test(value) || one(value) !== null;
   }
 
   function filled(told: string, values: readonly string[]): string {

@@ -1,8 +1,8 @@
 // The station's sentences in German, with those that only the pages of staff show.
 
 import { translator } from "./skeletons";
-import sentences from "./staff.de.json";
-import { german } from "./station";
+import staffSentences from "./staff.de.json";
+import sentences from "./station.de.json";
 
 /** A sentence of the station, a name or a value in German; unchanged where it is not known. */
-export const germanOfStaff = translator(sentences, german);
+export const germanOfStaff = translator({ ...sentences, ...staffSentences });
