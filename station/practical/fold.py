@@ -8,6 +8,7 @@ from typing import Any
 from station.practical import events as e
 from station.practical.fold_group import GROUP_CHANGES
 from station.practical.gate import judge_sample
+from station.practical.growing import Growing
 from station.practical.learning import learned_at_start, learned_from_portion
 from station.practical.plan import plan_from
 from station.practical.state import TYPED, Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
@@ -23,7 +24,7 @@ def fold(state: State, stamped: e.Stamped) -> State:
     changed: State = change(state, stamped.event, stamped.time_s)
     key = getattr(stamped.event, "key", None)
     if key is not None and key not in changed.keys:
-        changed = replace(changed, keys=(*changed.keys, key))
+        changed = replace(changed, keys=changed.keys.with_one(key))
     if changed.step is not state.step:
         changed = replace(changed, step_since_s=stamped.time_s)
     return changed
@@ -49,13 +50,16 @@ def _sample(state: State, event: e.SampleTaken, time_s: float) -> State:
         gate = judge_sample(gate, time_s, event.rejected_c)[1]
     recent = (*(each for each in state.recent if each.time_s > time_s - RECENT_S), sample)
     bad_in_a_row = 0 if event.bad is None else state.bad_in_a_row + 1
-    changed = replace(state, recent=recent, gate=gate, bad_in_a_row=bad_in_a_row)
-    if changed.probe != "lost":
-        changed = replace(changed, probe="failing" if bad_in_a_row else "ok")
-    repeat = state.running
-    if repeat is None:
-        return changed
-    return changed.with_repeat(replace(repeat, samples=(*repeat.samples, sample)))
+    probe = state.probe if state.probe == "lost" else "failing" if bad_in_a_row else "ok"
+    repeats = state.repeats
+    if state.running is not None:
+        repeats = (*repeats[:-1], _with_sample(repeats[-1], sample))
+    return replace(state, recent=recent, gate=gate, bad_in_a_row=bad_in_a_row, probe=probe, repeats=repeats)
+
+
+def _with_sample(repeat: Repeat, sample: Sample) -> Repeat:
+    samples = repeat.samples if isinstance(repeat.samples, Growing) else Growing(repeat.samples)
+    return replace(repeat, samples=samples.with_one(sample))
 
 
 def _probe_lost(state: State, _: e.ProbeLost, __: float) -> State:

@@ -1,10 +1,11 @@
 """The state of a bench: a fold over events. Nothing is kept that the events do not say."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
+from station.practical.growing import Keys
 from station.practical.plan import READY_PLAN, Plan, read_plan
 
 TYPED = "typed"
@@ -72,7 +73,7 @@ class Repeat:
     reason: str | None = None
     portions: tuple[Portion, ...] = ()
     readings: tuple[Reading, ...] = ()
-    samples: tuple[Sample, ...] = ()
+    samples: Sequence[Sample] = ()
 
     @property
     def total_cm3(self) -> float:
@@ -171,7 +172,7 @@ class State:
     gate: Gate = Gate()
     bad_in_a_row: int = 0
     probe: str = "ok"
-    keys: tuple[str, ...] = ()
+    keys: Keys = field(default_factory=Keys)
     ended_early: bool = False
     asked: tuple[Asked, ...] = ()
     silent: bool | None = None

@@ -1,6 +1,6 @@
 """The state as the page, the student of the virtual cup and the room see it: plain JSON values."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from functools import lru_cache
 from typing import Any
@@ -81,7 +81,7 @@ def samples_of(repeat: Repeat) -> View:
     return {"repeat": repeat.repeat, "samples": _pairs(repeat.samples, repeat.begun_s, repeat.begun_s)}
 
 
-def _pairs(samples: tuple[Sample, ...], since_s: float, zero_s: float) -> list[list[float | None]]:
+def _pairs(samples: Sequence[Sample], since_s: float, zero_s: float) -> list[list[float | None]]:
     return [[round(each.time_s - zero_s, 3), each.temperature_c] for each in samples if each.time_s >= since_s]
 
 

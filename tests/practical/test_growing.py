@@ -1,0 +1,89 @@
+"""What grows is never changed: the fold stays pure, and costs the same for each sample however long the trace."""
+
+from time import process_time
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from station.practical import events as e
+from station.practical.fold import fold, fold_all
+from station.practical.growing import Growing, Keys
+from station.practical.plan import READY_PLAN, read_plan
+from station.practical.state import State
+
+PLAN = read_plan(READY_PLAN).model_dump(mode="json")
+GROWTH = st.lists(st.tuples(st.integers(0, 30), st.integers(0, 3)), max_size=30)
+
+
+@given(GROWTH)
+def test_whatever_grows_from_whatever_each_stays_what_it_was(steps: list[tuple[int, int]]) -> None:
+    grown: list[Growing[int]] = [Growing()]
+    copies: list[tuple[int, ...]] = [()]
+    for which, item in steps:
+        place = which % len(grown)
+        grown.append(grown[place].with_one(item))
+        copies.append((*copies[place], item))
+    for one, copy in zip(grown, copies, strict=True):
+        assert one == copy
+        assert hash(one) == hash(copy)
+        assert (len(one), list(one), one[1:], one[::-2]) == (len(copy), list(copy), copy[1:], copy[::-2])
+        assert one[-1:] == copy[-1:]
+
+
+@given(GROWTH)
+def test_keys_are_a_set_that_stays_what_it_was(steps: list[tuple[int, int]]) -> None:
+    grown, copies = [Keys()], [frozenset[str]()]
+    for which, item in steps:
+        place = which % len(grown)
+        grown.append(grown[place].with_one(str(item)))
+        copies.append(copies[place] | {str(item)})
+    for one, copy in zip(grown, copies, strict=True):
+        assert {str(item) for item in range(4) if str(item) in one} == copy
+        assert len(one) == len(copy)
+    assert (grown[0] == grown[-1]) == (copies[0] == copies[-1])
+
+
+def test_a_place_that_is_not_there_is_an_index_error() -> None:
+    one = Growing([1]).with_one(2)
+    Growing([1]).with_one(3)
+    assert (one[0], one[-1]) == (1, 2)
+    with pytest.raises(IndexError):
+        one[2]
+
+
+def test_two_states_that_go_on_from_one_do_not_see_each_other() -> None:
+    state = fold_all(_stamped([e.PlanChosen(PLAN), e.RepeatBegun(1), e.SampleTaken(20.0)]))
+    one, other = (fold(state, _at(9.0, e.SampleTaken(celsius))) for celsius in (21.0, 22.0))
+    ended = [each.repeats[0].samples[-1].temperature_c for each in (state, one, other)]
+    assert ended == [20.0, 21.0, 22.0]
+    assert [len(each.repeats[0].samples) for each in (state, one, other)] == [1, 2, 2]
+
+
+@pytest.mark.parametrize("flood", ["samples", "acts"])
+def test_folding_is_linear_in_what_one_repeat_holds(flood: str) -> None:
+    """Eight times as much took 60 times as long when each sample copied all before it."""
+    small, large = (_folded_s(flood, count) for count in (2_000, 16_000))
+    assert large < 24 * small
+
+
+def _folded_s(flood: str, count: int) -> float:
+    happened: list[e.Event] = [e.PlanChosen(PLAN), e.RepeatBegun(1)]
+    for number in range(count):
+        happened.append(
+            e.SampleTaken(21.0 + number % 16 / 16) if flood == "samples" else e.GroupNamed("Group 4", f"key {number}")
+        )
+    stamped = _stamped(happened)
+    begun_s = process_time()
+    state: State = fold_all(stamped)
+    took_s = process_time() - begun_s
+    assert len(state.repeats[0].samples if flood == "samples" else state.keys) == count
+    return took_s
+
+
+def _stamped(happened: list[e.Event]) -> list[e.Stamped]:
+    return [_at(float(seq), event) for seq, event in enumerate(happened, 1)]
+
+
+def _at(time_s: float, event: e.Event) -> e.Stamped:
+    return e.Stamped(int(time_s), "", 0.0, time_s, "", "", event)
