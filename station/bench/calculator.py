@@ -61,7 +61,17 @@ class Calculator:
 async def calculate(question: dict[str, Any]) -> dict[str, Any]:
     """Return the results for one question, computed in a child process. Raises CalculationFailed."""
     try:
-        code, out, err = await _child_answers(json.dumps(question).encode())
+        answer = await answered("station.bench.calculate", question)
+        answer["mean"], answer["repeats"]
+    except (LookupError, TypeError):
+        raise CalculationFailed("no answer that can be read") from None
+    return answer
+
+
+async def answered(module: str, question: dict[str, Any]) -> dict[str, Any]:
+    """Return what this module, run as a child when it is its turn, answers. Raises CalculationFailed."""
+    try:
+        code, out, err = await _child_answers(module, json.dumps(question).encode())
     except OSError as error:
         raise CalculationFailed(str(error)) from error
     if code != 0:
@@ -69,21 +79,20 @@ async def calculate(question: dict[str, Any]) -> dict[str, Any]:
         raise CalculationFailed(lines[-1][:200] if lines else f"exit status {code}")
     try:
         answer: dict[str, Any] = json.loads(out)
-        answer["mean"], answer["repeats"]
-    except (ValueError, LookupError, TypeError):
+    except ValueError:
         raise CalculationFailed("no answer that can be read") from None
     return answer
 
 
-async def _child_answers(question: bytes) -> tuple[int, bytes, bytes]:
+async def _child_answers(module: str, question: bytes) -> tuple[int, bytes, bytes]:
     """Return the child's exit status and what it wrote."""
     async with _one_at_a_time():
         child = await asyncio.create_subprocess_exec(
-            *_nice(),
+            *nice(),
             sys.executable,
             "-P",  # the folder that the station is started from may hold anything, a random.py of a pupil's too
             "-m",
-            "station.bench.calculate",
+            module,
             stdin=asyncio.subprocess.PIPE,
             stdout=asyncio.subprocess.PIPE,
             stderr=asyncio.subprocess.PIPE,
@@ -102,7 +111,8 @@ async def _child_answers(question: bytes) -> tuple[int, bytes, bytes]:
     return child.returncode, out, err
 
 
-def _nice() -> tuple[str, ...]:
+def nice() -> tuple[str, ...]:
+    """Return the words in front of a command that lets the sampling go first."""
     return ("nice", "-n", "10") if Path("/usr/bin/nice").exists() else ()
 
 

@@ -14,9 +14,8 @@ from station.bench.check.finding import EXIT_STATUS, Finding, as_json, panel_sig
 from station.bench.check.kit import Kit
 from station.bench.check.run import check_kit
 from station.bench.panel import TICK_S, PanelPins, PanelPinsError, PanelUnavailable, Signal, open_panel
-from station.command import settings as known
 from station.command.errors import CommandError
-from station.command.settings import Settings, default_record_folder, load_plan, load_settings
+from station.command.settings import Settings, default_record_folder, load_plan, load_settings, settings_path
 from station.server.addresses import addresses
 
 SERVICE_FOLDER = Path("/var/lib/station")
@@ -112,7 +111,7 @@ def _all(named: Path | None, reads: int) -> tuple[Settings, list[Finding]]:
         kit = replace(kit_of(defaults, Path(), reads), panel=None)
         remedy = "correct that line; until then the station does not start. Below, the default settings are looked at"
         return defaults, [Finding("settings", "red", str(error), remedy), *check_kit(kit)]
-    path = named or next((each for each in (known.BOOT_SETTINGS, Path("station.toml")) if each.is_file()), None)
+    path = settings_path(named)
     text = "no settings file: the defaults hold" if path is None else f"read from {path}"
     found = Finding("settings", "green", text, values={"path": None if path is None else str(path)})
     return settings, [found, *run_checks(settings, base, reads)]

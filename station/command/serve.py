@@ -2,11 +2,13 @@
 
 import argparse
 import asyncio
+from contextlib import ExitStack
 from pathlib import Path
 from typing import Any
 
 from station.command.assembly import VERSION, Parts, follow_presses, opened_access, opened_parts, watched_bench
-from station.command.errors import EXIT_ADDRESS, CommandError
+from station.command.errors import EXIT_ADDRESS, EXIT_FAILED, CommandError
+from station.command.explain import until_mended
 from station.command.settings import load_plan, load_settings, record_folder
 from station.practical.plan import Plan
 from station.server.addresses import addresses
@@ -18,15 +20,44 @@ def add_to(commands: Any) -> None:
     parser = commands.add_parser("serve", help="run the bench: probe, panel, record and page")
     parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: the card's station.toml)")
     parser.add_argument("--new", action="store_true", help="begin a new practical even if one is under way")
+    parser.add_argument(
+        "--explain", action="store_true", help="if it cannot start, serve the reason and try again (for the unit)"
+    )
     parser.set_defaults(work=_serve)
 
 
 def _serve(options: argparse.Namespace) -> int:
-    settings, base = load_settings(options.config)
-    plan = load_plan(None if settings.plan is None else base / settings.plan)
-    with opened_parts(settings, record_folder(settings, base)) as parts:
-        asyncio.run(_work(parts, plan, anew=options.new))
-    return 0
+    while True:
+        try:
+            with ExitStack() as stack:
+                parts, plan = _opened(options, stack)
+                asyncio.run(_work(parts, plan, anew=options.new))
+            return 0
+        except CommandError as error:
+            if not options.explain or error.status == EXIT_ADDRESS:
+                raise
+            reason = error
+        if not until_mended(options.config, reason, lambda: _attempt(options)):
+            return 0
+
+
+def _attempt(options: argparse.Namespace) -> None:
+    """Open everything and close it again. Raises CommandError."""
+    with ExitStack() as stack:
+        _opened(options, stack)
+
+
+def _opened(options: argparse.Namespace, stack: ExitStack) -> tuple[Parts, Plan]:
+    try:
+        settings, base = load_settings(options.config)
+        plan = load_plan(None if settings.plan is None else base / settings.plan)
+        return stack.enter_context(opened_parts(settings, record_folder(settings, base))), plan
+    except CommandError:
+        raise
+    except Exception as error:
+        if not options.explain:
+            raise
+        raise CommandError(f"the station made a mistake ({type(error).__name__}: {error})", EXIT_FAILED) from error
 
 
 async def _work(parts: Parts, plan: Plan, *, anew: bool) -> None:

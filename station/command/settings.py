@@ -129,7 +129,7 @@ class Settings(_Table):
 
 def load_settings(named: Path | None) -> tuple[Settings, Path]:
     """Return the settings and the folder that their relative paths start from. Raises CommandError."""
-    path = named or next((each for each in (BOOT_SETTINGS, Path("station.toml")) if each.is_file()), None)
+    path = settings_path(named)
     if path is None:
         return Settings(), Path()
     try:
@@ -139,6 +139,11 @@ def load_settings(named: Path | None) -> tuple[Settings, Path]:
         raise CommandError(f"{path}: not valid TOML: {error}") from None
     except ValidationError as error:
         raise CommandError(f"{path}: {_problem_line(error)}") from None
+
+
+def settings_path(named: Path | None) -> Path | None:
+    """Return the file that the settings are read from; None where the defaults hold."""
+    return named or next((each for each in (BOOT_SETTINGS, Path("station.toml")) if each.is_file()), None)
 
 
 def _problem_line(error: ValidationError) -> str:

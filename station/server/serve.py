@@ -18,7 +18,7 @@ SILENT_MS = 20_000
 BACKLOG = 128
 
 
-class _Server(uvicorn.Server):
+class Server(uvicorn.Server):
     """Leaves signals alone: uvicorn would raise them again, and the record would not be closed."""
 
     @contextlib.contextmanager
@@ -70,7 +70,7 @@ async def serve(
         server_header=False,
         proxy_headers=False,  # nobody says for another whose address it is
     )
-    server = _Server(config)
+    server = Server(config)
     stop = asyncio.Event()
     for number in (signal.SIGINT, signal.SIGTERM):
         asyncio.get_running_loop().add_signal_handler(number, stop.set)

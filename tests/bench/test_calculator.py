@@ -126,7 +126,7 @@ async def test_after_a_failure_the_next_question_is_answered(tmp_path: Path, mon
 
 
 async def test_a_child_that_cannot_be_started_leaves_words(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(module, "_nice", lambda: ())
+    monkeypatch.setattr(module, "nice", lambda: ())
     monkeypatch.setattr(sys, "executable", str(tmp_path / "no such program"))
     answers = Answers()
     answers.calculator.ask(1, question())

@@ -1,0 +1,134 @@
+"""While the station cannot start, its address serves the reason; it tries again until the cause is mended."""
+
+import asyncio
+import contextlib
+import signal
+import sys
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+
+import uvicorn
+from pydantic import ValidationError
+
+from station.bench import watchdog
+from station.command import settings as known
+from station.command.errors import CommandError
+from station.command.look import looked
+from station.command.settings import ServerSettings, load_settings, read_text, settings_path
+from station.server.reason import Reason, ReasonApp
+from station.server.serve import PortTaken, Server, listen
+
+RETRY_S, LOOK_S = 30.0, 0.5
+READS = 5
+
+
+def until_mended(config: Path | None, error: CommandError, attempt: Callable[[], None]) -> bool:
+    """Serve the reason until `attempt` raises no CommandError any more (True) or a signal comes (False).
+
+    It is tried again when the settings, the plan or their folder change, and every RETRY_S seconds, in a thread, so
+    that the page is there meanwhile. Raises `error` where its address cannot be listened on either.
+    """
+    return asyncio.run(_until_mended(config, error, attempt))
+
+
+async def _until_mended(config: Path | None, error: CommandError, attempt: Callable[[], None]) -> bool:
+    where = _where(config)
+    try:
+        bound = listen(where.host, where.port)
+    except PortTaken:
+        raise error from None
+    reason = Reason(str(error))
+    options = {"log_level": "warning", "access_log": False, "lifespan": "off", "ws": "none", "server_header": False}
+    server = Server(uvicorn.Config(ReasonApp(reason), loop="asyncio", timeout_graceful_shutdown=1, **options))  # type: ignore[arg-type]
+    stop = asyncio.Event()
+    for number in (signal.SIGINT, signal.SIGTERM):
+        asyncio.get_running_loop().add_signal_handler(number, stop.set)
+    print(f"not at work: http://{where.host}:{bound.getsockname()[1]}/ says why", flush=True)
+    watchdog.ready()
+    serving = asyncio.create_task(server.serve([bound]))
+    work = [asyncio.create_task(each) for each in (_mended(config, reason, attempt), stop.wait(), _fed())]
+    try:
+        done, _ = await asyncio.wait([*work, serving], return_when=asyncio.FIRST_COMPLETED)
+    finally:
+        for task in work:
+            task.cancel()
+        await asyncio.wait(work)
+        server.should_exit = True
+        await asyncio.wait({serving}, timeout=3)
+        bound.close()
+    for task in done:
+        task.result()
+    return work[0] in done
+
+
+async def _mended(config: Path | None, reason: Reason, attempt: Callable[[], None]) -> None:
+    loop = asyncio.get_running_loop()
+    while True:
+        _say(reason.line)
+        seen, until_s = _seen(config), loop.time() + RETRY_S
+        look = asyncio.create_task(_look(config, reason))
+        try:
+            while loop.time() < until_s and _seen(config) == seen:  # noqa: ASYNC110 - files tell nobody
+                await asyncio.sleep(LOOK_S)
+        finally:
+            look.cancel()
+            await asyncio.wait([look])
+        try:
+            await asyncio.to_thread(attempt)
+        except CommandError as error:
+            if str(error) != reason.line:
+                reason.line, reason.findings = str(error), None
+        else:
+            return
+
+
+async def _look(config: Path | None, reason: Reason) -> None:
+    found = await looked(config, READS)
+    # This page is who listens on the port.
+    reason.findings = [each for each in found["findings"] if each["name"] != "port"]
+
+
+async def _fed() -> None:
+    """Feed the watchdog: that this page is served is all that is asked of the station now."""
+    while True:
+        watchdog.feed(0.0)
+        await asyncio.sleep(1.0)
+
+
+_said: set[str] = set()
+
+
+def _say(line: str) -> None:
+    """Tell the log, each reason once."""
+    if line not in _said:
+        _said.add(line)
+        watchdog.notify(f"STATUS=cannot start: {line}")
+        print(f"station serve: {line}", file=sys.stderr, flush=True)
+
+
+def _where(config: Path | None) -> ServerSettings:
+    """Return the configured address, also where another table of the settings is wrong; else the default one."""
+    path = settings_path(config)
+    try:
+        table = tomllib.loads(read_text(path).removeprefix("\ufeff")).get("server", {}) if path else {}
+        return ServerSettings.model_validate(table)
+    except (CommandError, tomllib.TOMLDecodeError, ValidationError):
+        return ServerSettings()
+
+
+def _seen(config: Path | None) -> tuple[object, ...]:
+    """Return what changes when somebody mends the settings or the plan."""
+    places = [config] if config else [known.BOOT_SETTINGS, Path("station.toml")]
+    with contextlib.suppress(CommandError):
+        settings, base = load_settings(config)
+        places += [base / settings.plan] if settings.plan else []
+    return tuple(_stamp(each) for each in places)
+
+
+def _stamp(path: Path) -> object:
+    try:
+        now = path.stat()
+    except OSError as error:
+        return error.errno
+    return now.st_mtime_ns, now.st_size, now.st_ino

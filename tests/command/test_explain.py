@@ -1,0 +1,180 @@
+"""A station that cannot start serves the reason at its address, and comes up by itself once the cause is mended."""
+
+import os
+import signal
+import socket
+import subprocess
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import httpx
+import pytest
+
+from station.server.reason import Reason, ReasonApp, page, public
+from tests.command.child import RUN
+
+GOOD = """\
+plan = "plan.toml"
+[bench]
+name = "Bench 7"
+[probe]
+driver = "virtual"
+[server]
+host = "127.0.0.1"
+port = {port}
+[record]
+folder = "record"
+[access]
+bench_code = "OTTER-LAMP"
+"""
+PLAN = """\
+[acid]
+name = "nitric acid"
+volume_cm3 = 20
+prepared_mol_dm3 = {prepared}
+[alkali]
+name = "potassium hydroxide"
+concentration_mol_dm3 = 0.5
+[portions]
+volume_cm3 = 3
+count = 3
+"""
+
+
+def free_port() -> int:
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        return int(free.getsockname()[1])
+
+
+@contextmanager
+def explaining(folder: Path, *words: str) -> Iterator[tuple["subprocess.Popen[str]", socket.socket]]:
+    """`station serve --explain` as systemd runs it, and the socket on which it tells how it is."""
+    with socket.socket(socket.AF_UNIX, socket.SOCK_DGRAM) as systemd:
+        systemd.bind(str(folder / "notify"))
+        systemd.settimeout(15)
+        command = [*RUN, "serve", "--config", str(folder / "station.toml"), *words]
+        env = {**os.environ, "NOTIFY_SOCKET": str(folder / "notify"), "TMPDIR": str(folder)}
+        with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=env) as process:
+            try:
+                yield process, systemd
+            finally:
+                if process.poll() is None:
+                    process.kill()
+
+
+def asked(url: str, wanted: int, at_most_s: float = 20.0) -> httpx.Response:
+    """What the station answers once it answers so."""
+    until = time.monotonic() + at_most_s
+    while True:
+        try:
+            answer = httpx.get(url, timeout=5)
+            if answer.status_code == wanted:
+                return answer
+        except httpx.TransportError:
+            pass
+        assert time.monotonic() < until
+        time.sleep(0.1)
+
+
+def heard(systemd: socket.socket, wanted: bytes) -> None:
+    while systemd.recv(512) != wanted:
+        pass
+
+
+def test_the_reason_is_served_until_the_cause_is_mended(tmp_path: Path) -> None:
+    """First the settings, then the plan, then the record's folder: each with its own line; no secret in any."""
+    port = free_port()
+    settings, plan = tmp_path / "station.toml", tmp_path / "plan.toml"
+    settings.write_text(GOOD.format(port=port) + 'teacher_passphrase_hash = "Secret Otter"\n')
+    plan.write_text(PLAN.format(prepared="'0,412'"))
+    (tmp_path / "record").write_text("in the way")
+    url = f"http://127.0.0.1:{port}"
+    with explaining(tmp_path, "--explain") as (station, systemd):
+        heard(systemd, b"READY=1")
+        heard(systemd, b"WATCHDOG=1")
+        shown = asked(f"{url}/anything", 503).text
+        assert "station.toml: [access] teacher_passphrase_hash" in shown
+        settings.write_text(GOOD.format(port=port))
+        told = problem_with(url, "plan.toml: [acid] prepared_mol_dm3", looked=True)
+        plan.write_text(PLAN.format(prepared="0.412"))
+        told += problem_with(url, str(tmp_path / "record"))
+        (tmp_path / "record").unlink()
+        settings.write_text(GOOD.format(port=port) + "\n")
+        assert asked(f"{url}/api/state", 200).json()["bench"]["name"] == "Bench 7"
+        for secret in ("Secret Otter", "OTTER-LAMP", "0,412", "0.412"):
+            assert secret not in shown + told
+        station.send_signal(signal.SIGTERM)
+        assert station.wait(15) == 0
+
+
+def problem_with(url: str, words: str, *, looked: bool = False) -> str:
+    """The problem below /api once it is about this, perhaps with the findings of the check."""
+    until = time.monotonic() + 20
+    while True:
+        answer = asked(f"{url}/api/state", 503)
+        problem: dict[str, Any] = answer.json()
+        if words in problem["detail"] and (problem["findings"] or not looked):
+            break
+        assert time.monotonic() < until, problem
+        time.sleep(0.1)
+    assert answer.headers["content-type"] == "application/problem+json"
+    assert problem["code"] == "cannot_start"
+    named = [each["name"] for each in problem["findings"] or []]
+    assert "versions" in named or not looked
+    assert "port" not in named, "it is the page itself that listens there"
+    return answer.text
+
+
+def test_it_ends_when_it_is_told_to(tmp_path: Path) -> None:
+    (tmp_path / "station.toml").write_text(
+        f'[server]\nhost = "127.0.0.1"\nport = {free_port()}\n[probe]\ndriver = "x"\n'
+    )
+    with explaining(tmp_path, "--explain") as (station, systemd):
+        heard(systemd, b"READY=1")
+        station.send_signal(signal.SIGTERM)
+        assert station.wait(10) == 0
+
+
+def test_where_its_port_is_taken_the_line_and_the_status_are_those_of_the_cause(tmp_path: Path) -> None:
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", 0))
+        other.listen()
+        (tmp_path / "station.toml").write_text(
+            f'[server]\nhost = "127.0.0.1"\nport = {other.getsockname()[1]}\n[probe]\ndriver = "x"\n'
+        )
+        with explaining(tmp_path, "--explain") as (station, _):
+            told = station.communicate(timeout=20)
+    assert station.returncode == 2
+    assert "[probe] driver" in told[1]
+    assert len(told[1].splitlines()) == 1
+
+
+def test_what_is_served_has_no_markup_of_the_reasons_own() -> None:
+    found = {"name": "x", "colour": "red", "text": "<b>", "remedy": "<i>", "values": {}}
+    shown = page("<script>alert(1)</script>", [found])
+    assert "<script" not in shown
+    assert "red: &lt;b&gt;" in shown
+
+
+@pytest.mark.parametrize(
+    ("line", "shown"),
+    [
+        ("p: [acid] prepared_mol_dm3: input should be a valid number (got '0,4')", "(got: not shown)"),
+        ("p: [acid] volume_cm3: input should be a valid number (got '0,4')", "(got '0,4')"),
+    ],
+)
+def test_what_staff_made_up_is_not_shown(line: str, shown: str) -> None:
+    assert public(line).endswith(shown)
+
+
+async def test_worst_comes_first() -> None:
+    colours = ["green", "unknown", "red", "amber"]
+    reason = Reason("why", [{"name": "x", "colour": each, "text": each, "remedy": ""} for each in colours])
+    async with httpx.AsyncClient(transport=httpx.ASGITransport(ReasonApp(reason)), base_url="http://x") as client:
+        found = (await client.get("/api/kit")).json()["findings"]
+        assert [each["colour"] for each in found] == ["red", "amber", "unknown", "green"]
+        assert (await client.head("/")).content == b""
