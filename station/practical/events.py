@@ -12,6 +12,7 @@ from typing import Any, ClassVar
 from station.practical.event import Event
 from station.practical.events_bench import (
     BenchRenamed,
+    OrderTaken,
     PlanChosen,
     ProbeFound,
     ProbeLost,
@@ -50,17 +51,32 @@ from station.practical.events_group import (
     SetReturned,
     ThermometerChosen,
 )
+from station.practical.events_probes import (
+    PROBE_EVENTS,
+    CupTested,
+    ProbeCheckBegun,
+    ProbeCheckDiscarded,
+    ProbeChecked,
+    ProbeCheckFound,
+    ProbeCheckStep,
+    ProbeCheckWithdrawn,
+    ProbeInUse,
+    ProbeLookedAt,
+    ProbeTallied,
+)
 
 __all__ = [
     "EVENTS",
     "AlkaliDipBegun",
     "AlkaliMeasured",
     "BenchRenamed",
+    "CupTested",
     "EndPointRead",
     "Event",
     "GroupNamed",
     "NoteWithdrawn",
     "NoteWritten",
+    "OrderTaken",
     "Paused",
     "PlanChosen",
     "PortionAdded",
@@ -70,8 +86,17 @@ __all__ = [
     "PortionUnsure",
     "PortionVolumeCorrected",
     "PracticalEnded",
+    "ProbeCheckBegun",
+    "ProbeCheckDiscarded",
+    "ProbeCheckFound",
+    "ProbeCheckStep",
+    "ProbeCheckWithdrawn",
+    "ProbeChecked",
     "ProbeFound",
+    "ProbeInUse",
+    "ProbeLookedAt",
     "ProbeLost",
+    "ProbeTallied",
     "QuestionAnswered",
     "QuestionAsked",
     "Quieted",
@@ -128,8 +153,10 @@ EVENTS: dict[str, type[Event]] = {
         Paused,
         Resumed,
         PracticalEnded,
+        *PROBE_EVENTS,
         Quieted,
         BenchRenamed,
+        OrderTaken,
     )
 }
 

@@ -91,3 +91,14 @@ class ResultsShown(Event):
     shown: bool
     by: str
     key: str | None = None
+
+
+@dataclass(frozen=True)
+class OrderTaken(Event):
+    """The room ordered something, under this number: what was done stands before this event, or why nothing was."""
+
+    kind: ClassVar[str] = "order_taken"
+    room: str
+    order: int
+    act: str
+    refused: str | None = None

@@ -1,0 +1,1 @@
+"""Many benches: the link to the broker, the collector and its store. Knows no page."""

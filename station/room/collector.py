@@ -1,0 +1,255 @@
+"""The collector: hears all benches, keeps what they send, tells each up to where, and hands on the room's orders.
+
+What came is acknowledged after its commit, many benches in one. Anything a bench can do wrong is noted under its
+name, and costs the others nothing.
+"""
+
+import asyncio
+import contextlib
+import random
+import time
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+import aiomqtt
+
+from station.practical.events import OrderTaken, Stamped
+from station.room import topics
+from station.room.address import BrokerAddress
+from station.room.orders import SUPERSEDES, checked_order
+from station.room.store import Differs, Kept, RoomStore, Sent, StoreError
+from station.room.watchers import Watchers
+from station.room.wire import (
+    Batch,
+    Here,
+    KeptMessage,
+    Live,
+    Order,
+    Orders,
+    WireError,
+    packed,
+    stamped,
+    unpacked,
+)
+
+KEEPALIVE_S: Final = 15
+MOST_WAITING: Final = 2000
+"""Batches that wait for the store; what comes beyond is not acknowledged, so it is sent again."""
+RETRY_S: Final = (0.5, 5.0)
+ANSWER_WITHIN_S: Final = 5.0
+_HEARD: Final = {topics.EVENTS: 1, topics.HERE: 1, topics.LIVE: 0}
+
+Listener = Callable[[str, str, Stamped], None]
+
+
+@dataclass(frozen=True)
+class Latest:
+    """What a bench said last: its temperature in °C, None when its probe gives none, and when (monotonic s)."""
+
+    temperature_c: float | None
+    heard: float
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What waits for the store, and whose answer it is."""
+
+    sent: Sent
+    kit: str
+    asked: int | None = None
+
+
+class Collector:
+    """Collects into a store from a broker: `await run()` until it is cancelled.
+
+    `latest` and `here` are what each bench said last of its temperature and of itself.
+    """
+
+    def __init__(
+        self, store: RoomStore, broker: BrokerAddress, monotonic: Callable[[], float] = time.monotonic
+    ) -> None:
+        self.store, self.broker = store, broker
+        self.latest: dict[str, Latest] = {}
+        self.here: dict[str, Here] = {}
+        self._broker_fault: str | None = f"the broker at {broker} has not answered yet"
+        self._store_fault: str | None = None
+        self._monotonic = monotonic
+        self._watchers = Watchers(monotonic)
+        self._listeners: list[Listener] = []
+        self._waiting: asyncio.Queue[_Asked] = asyncio.Queue(MOST_WAITING)
+        self._client: aiomqtt.Client | None = None
+        self._ordering = asyncio.Lock()
+
+    @property
+    def fault(self) -> str | None:
+        """Why nothing can be collected now, in words; None while all is well."""
+        return self._store_fault or self._broker_fault
+
+    @property
+    def troubles(self) -> dict[str, str]:
+        """What is wrong with which bench, in words: floods, rubbish, two kits with one id, a record that differs."""
+        return self._watchers.troubles()
+
+    def listen(self, listener: Listener) -> None:
+        """Call `listener(bench, journal, event)` in the event loop when an event is kept: each once, in order."""
+        self._listeners.append(listener)
+
+    async def order(self, benches: Sequence[str], order: Mapping[str, Any]) -> int:
+        """Give an order to these benches; return its number once it is kept. Those that are away do it later.
+
+        Orders are choose_plan, show_results, quiet, rename, set_aside, pause, resume. Raises OrderError, StoreError.
+        """
+        values = checked_order(order)
+        supersedes = SUPERSEDES.get(str(values["act"]), ())
+        number = await asyncio.to_thread(self.store.give, benches, values, supersedes)
+        await self._send_orders(benches)
+        return number
+
+    async def withdraw(self, benches: Sequence[str]) -> None:
+        """Take back what these benches have not done yet."""
+        await asyncio.to_thread(self.store.withdraw, benches)
+        await self._send_orders(benches)
+
+    async def run(self) -> None:
+        """Collect until cancelled, over every loss of the broker."""
+        async with asyncio.TaskGroup() as tasks:
+            tasks.create_task(self._keep())
+            tasks.create_task(self._hear())
+
+    async def _hear(self) -> None:
+        while True:
+            try:
+                async with self._connected() as client:
+                    await self._begin(client)
+                    self._broker_fault = None
+                    async for message in client.messages:
+                        self._received(str(message.topic), message.payload, retained=message.retain)
+            except (aiomqtt.MqttError, OSError) as error:
+                self._broker_fault = f"the broker at {self.broker} does not answer: {error}"
+            except StoreError as error:
+                self._broker_fault = str(error)
+            finally:
+                self._client = None
+            await asyncio.sleep(random.uniform(*RETRY_S))  # noqa: S311 - only to spread the benches
+
+    def _connected(self) -> aiomqtt.Client:
+        self._client = aiomqtt.Client(
+            self.broker.host,
+            self.broker.port,
+            username=self.broker.user,
+            password=self.broker.password,
+            identifier=f"room-{self.store.room}",
+            protocol=aiomqtt.ProtocolVersion.V5,
+            keepalive=KEEPALIVE_S,
+            clean_start=True,
+        )
+        return self._client
+
+    async def _begin(self, client: aiomqtt.Client) -> None:
+        """Say first what is still to be done: the broker may have lost it."""
+        await client.subscribe([(f"{topics.PREFIX}/+/{what}", qos) for what, qos in _HEARD.items()])
+        benches = await asyncio.to_thread(self.store.benches)
+        await self._send_orders([each.bench for each in benches])
+
+    def _received(self, name: str, payload: Any, *, retained: bool) -> None:
+        told = topics.parts(name)
+        if told is None or not isinstance(payload, bytes | bytearray):
+            return
+        bench, what = told
+        if not self._watchers.may_speak(bench):
+            return
+        try:
+            if what == topics.EVENTS:
+                self._events(bench, unpacked(Batch, bytes(payload)))
+            elif what == topics.LIVE:
+                self._live(bench, unpacked(Live, bytes(payload)))
+            elif what == topics.HERE and payload:
+                self._is_here(bench, unpacked(Here, bytes(payload)), retained=retained)
+        except WireError as error:
+            self._watchers.tell(bench, "rubbish", f"It sends what cannot be read ({error}).")
+
+    def _events(self, bench: str, batch: Batch) -> None:
+        rows = batch.rows
+        self._watchers.heard(bench, batch.kit)
+        self._wait(_Asked(Sent(bench, batch.journal, rows), batch.kit))
+
+    def _live(self, bench: str, live: Live) -> None:
+        self._watchers.heard(bench, live.kit)
+        self.latest[bench] = Latest(live.temperature_c, self._monotonic())
+
+    def _is_here(self, bench: str, here: Here, *, retained: bool) -> None:
+        """Also a retained one is answered: whoever it is about may have come before the room."""
+        if here.gone:
+            return
+        self.here[bench] = here
+        if not retained:
+            self._watchers.heard(bench, here.kit, here)
+        self._wait(_Asked(Sent(bench, here.journal, name=here.name), here.kit, here.asked))
+
+    def _wait(self, asked: _Asked) -> None:
+        with contextlib.suppress(asyncio.QueueFull):  # not acknowledged, so it comes again
+            self._waiting.put_nowait(asked)
+
+    async def _keep(self) -> None:
+        while True:
+            asked = [await self._waiting.get()]
+            while not self._waiting.empty():
+                asked.append(self._waiting.get_nowait())
+            try:
+                answers = await asyncio.to_thread(self.store.keep_many, [each.sent for each in asked])
+            except StoreError as error:
+                self._store_fault = str(error)  # nothing is acknowledged, so all of it comes again
+                await asyncio.sleep(RETRY_S[0])
+                continue
+            self._store_fault = None
+            for bench, message in _last_words(self._answers(asked, answers)):
+                await self._publish(topics.topic(bench, topics.KEPT), packed(message))
+            await self._send_orders(
+                [each.sent.bench for each, answer in zip(asked, answers, strict=True) if _took(answer)]
+            )
+
+    def _answers(self, asked: Sequence[_Asked], answers: Sequence[Kept | Differs]) -> Iterator[tuple[str, KeptMessage]]:
+        """Tell the listeners what is new, and yield what each kit is to be told."""
+        for each, answer in zip(asked, answers, strict=True):
+            bench, journal = each.sent.bench, each.sent.journal
+            told = KeptMessage(room=self.store.room, journal=journal, kit=each.kit, seq=0, asked=each.asked)
+            if isinstance(answer, Differs):
+                self._watchers.tell(bench, "differs", f"{answer}; it goes on as another record.")
+                yield bench, told.model_copy(update={"differs": True})
+                continue
+            for row in answer.fresh:
+                self._tell(bench, journal, stamped(row))
+            yield bench, told.model_copy(update={"seq": answer.seq, "digest": answer.digest})
+
+    def _tell(self, bench: str, journal: str, event: Stamped) -> None:
+        for listener in self._listeners:
+            try:
+                listener(bench, journal, event)
+            except Exception as error:  # whatever a bench's events lead to, the others are still heard
+                self._watchers.tell(bench, "listener", f"Its event {event.seq} makes no sense here ({error}).")
+
+    async def _send_orders(self, benches: Sequence[str]) -> None:
+        """Tell these benches all that they are still to do: one retained message, which replaces the one before."""
+        async with self._ordering:
+            for bench in dict.fromkeys(benches):
+                pending = await asyncio.to_thread(self.store.pending, bench)
+                orders = tuple(Order(order=each.order, act=each.act) for each in pending)
+                payload = packed(Orders(room=self.store.room, orders=orders)) if orders else b""
+                await self._publish(topics.topic(bench, topics.ORDERS), payload, qos=1, retain=True)
+
+    async def _publish(self, name: str, payload: bytes, *, qos: int = 0, retain: bool = False) -> None:
+        """Send it if there is a broker; what is lost so is asked for again, or said again at the next connection."""
+        if self._client is not None:
+            with contextlib.suppress(aiomqtt.MqttError):
+                await self._client.publish(name, payload, qos=qos, retain=retain, timeout=ANSWER_WITHIN_S)
+
+
+def _last_words(answers: Iterable[tuple[str, KeptMessage]]) -> Iterator[tuple[str, KeptMessage]]:
+    """Leave out what is said again, and more, right after."""
+    last = {(bench, told.kit, told.asked, told.differs): (bench, told) for bench, told in answers}
+    yield from last.values()
+
+
+def _took(answer: Kept | Differs) -> bool:
+    return isinstance(answer, Kept) and any(row[6] == OrderTaken.kind for row in answer.fresh)

@@ -1,0 +1,184 @@
+"""Everything once, in order, whole: whatever comes twice, late, or from a journal that began anew."""
+
+import random
+import sqlite3
+import threading
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from station.practical import events as e
+from station.room.store import Differs, Kept, RoomStore, Sent, StoreError, row_of
+from station.room.wire import digest_of
+
+FIRST, SECOND = "aaaaaaaaaaaaaaaa", "bbbbbbbbbbbbbbbb"
+
+
+def happened(count: int, start: int = 1) -> list[e.Stamped]:
+    return [
+        e.Stamped(seq, "boot", seq * 1.0, seq * 1.0, "2026-01-01", "none", e.SampleTaken(20 + seq / 16))
+        for seq in range(start, start + count)
+    ]
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> RoomStore:
+    return RoomStore(tmp_path)
+
+
+def test_what_is_kept_is_told_and_read_back(store: RoomStore) -> None:
+    assert store.keep("bench-1", FIRST, happened(5)) == 5
+    assert list(store.events("bench-1")) == happened(5)
+    assert list(store.events("bench-1", after=3)) == happened(2, 4)
+    (bench,) = store.benches()
+    assert (bench.bench, bench.journal, bench.last_seq, bench.name) == ("bench-1", FIRST, 5, None)
+
+
+@given(st.randoms(use_true_random=False), st.integers(1, 60))
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_reordered_and_repeated_batches_end_whole(store: RoomStore, draw: random.Random, count: int) -> None:
+    bench = f"b{len(store.benches())}"
+    everything = happened(count)
+    pieces = [everything[at : at + draw.randint(1, 9)] for at in range(0, count, 3)] * 2
+    draw.shuffle(pieces)
+    fresh = []
+    for piece in pieces:
+        (kept,) = store.keep_many([Sent(bench, FIRST, [row_of(each) for each in piece])])
+        assert isinstance(kept, Kept)
+        fresh += [row[0] for row in kept.fresh]
+    covered = {each.seq for piece in pieces for each in piece}
+    whole = next(seq for seq in range(count + 1) if seq + 1 not in covered)
+    assert fresh == list(range(1, whole + 1))
+    assert list(store.events(bench)) == everything[:whole]
+
+
+def test_a_gap_is_waited_for(store: RoomStore) -> None:
+    assert store.keep("b", FIRST, happened(2)) == 2
+    assert store.keep("b", FIRST, happened(2, 5)) == 2
+    assert [each.seq for each in store.events("b")] == [1, 2]
+    assert store.keep("b", FIRST, happened(2, 3)) == 6
+    assert [each.seq for each in store.events("b")] == [1, 2, 3, 4, 5, 6]
+
+
+def test_another_event_under_a_number_that_is_kept_is_named_and_not_merged(store: RoomStore) -> None:
+    store.keep("b", FIRST, happened(3))
+    other = e.Stamped(2, "boot", 2.0, 2.0, "2026-01-01", "none", e.ProbeFound())
+    with pytest.raises(Differs, match="b: event 2 of journal aaaa"):
+        store.keep("b", FIRST, [*happened(1, 4), other])
+    assert list(store.events("b")) == happened(3)
+
+
+def test_one_that_differs_does_not_take_the_others_with_it(store: RoomStore) -> None:
+    store.keep("a", FIRST, happened(1))
+    other = row_of(e.Stamped(1, "boot", 2.0, 2.0, "", "none", e.ProbeFound()))
+    differs, kept = store.keep_many([Sent("a", FIRST, [other]), Sent("b", FIRST, [other])])
+    assert isinstance(differs, Differs)
+    assert kept == Kept(1, digest_of(other), [other])
+
+
+def test_a_journal_that_began_anew_is_another_history_and_loses_nothing(store: RoomStore) -> None:
+    store.keep("b", FIRST, happened(9))
+    store.keep("b", SECOND, happened(4))
+    assert [(each.journal, each.last_seq) for each in store.histories("b")] == [(FIRST, 9), (SECOND, 4)]
+    assert len(list(store.events("b"))) == 4
+    assert len(list(store.events("b", journal=FIRST))) == 9
+
+
+def test_the_journal_that_says_it_is_here_is_the_present_one(store: RoomStore) -> None:
+    store.keep("b", FIRST, happened(9))
+    store.keep("b", SECOND, happened(4))
+    (kept,) = store.keep_many([Sent("b", FIRST, name="By the window")])
+    assert isinstance(kept, Kept)
+    assert (kept.seq, kept.digest) == (9, digest_of(row_of(happened(9)[-1])))
+    (bench,) = store.benches()
+    assert (bench.journal, bench.name) == (FIRST, "By the window")
+
+
+def test_kinds_are_chosen_across_the_pieces(store: RoomStore) -> None:
+    lost = e.Stamped(2501, "boot", 0.0, 0.0, "", "none", e.ProbeLost("no_answer"))
+    store.keep("b", FIRST, [*happened(2500), lost])
+    assert len(list(store.events("b"))) == 2501
+    assert list(store.events("b", kinds=("probe_lost",))) == [lost]
+    assert list(store.events("nobody")) == []
+
+
+def test_what_is_kept_survives_and_the_room_keeps_its_id(tmp_path: Path) -> None:
+    store = RoomStore(tmp_path)
+    store.keep("b", FIRST, happened(3))
+    room = store.room
+    store.close()
+    again = RoomStore(tmp_path)
+    assert (again.room, list(again.events("b"))) == (room, happened(3))
+
+
+def test_nothing_that_is_kept_can_be_altered(store: RoomStore) -> None:
+    store.keep("b", FIRST, happened(1))
+    with pytest.raises(sqlite3.IntegrityError, match="only added"):
+        sqlite3.connect(store.path).execute("UPDATE events SET body = '{}'")
+
+
+def test_many_threads_write_and_read(store: RoomStore) -> None:
+    def work(bench: str) -> None:
+        for start in range(1, 100, 9):
+            store.keep(bench, FIRST, happened(9, start))
+
+    threads = [threading.Thread(target=work, args=(f"b{number}",)) for number in range(4)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert [each.last_seq for each in store.benches()] == [99] * 4
+
+
+def test_what_cannot_be_opened_is_told(tmp_path: Path) -> None:
+    (tmp_path / "room.sqlite3").write_text("this is not a database, and much longer than a hundred bytes" * 9)
+    with pytest.raises(StoreError, match="cannot open"):
+        RoomStore(tmp_path)
+    newer = tmp_path / "newer"
+    newer.mkdir()
+    sqlite3.connect(newer / "room.sqlite3").execute("PRAGMA user_version = 9")
+    with pytest.raises(StoreError, match="newer room"):
+        RoomStore(newer)
+
+
+def taken(room: str, order: int, refused: str | None, seq: int = 1) -> e.Stamped:
+    return e.Stamped(seq, "boot", 0.0, 0.0, "", "none", e.OrderTaken(room, order, "quiet", refused))
+
+
+def taken_of_another_room(order: int) -> e.Stamped:
+    return taken("ffffffffffffffff", order, "never mind", seq=2)
+
+
+def test_orders_have_numbers_that_go_up_and_are_done_once(store: RoomStore) -> None:
+    first = store.give(["a", "b"], {"act": "quiet", "silent": True}, supersedes=("quiet",))
+    second = store.give(["a"], {"act": "quiet", "silent": False}, supersedes=("quiet",))
+    assert second > first
+    assert [each.order for each in store.pending("a")] == [second]
+    assert [each.act for each in store.pending("b")] == [{"act": "quiet", "silent": True}]
+    store.keep("a", FIRST, [taken(store.room, second, None), taken_of_another_room(first)])
+    store.keep("b", FIRST, [taken(store.room, first, "There is no buzzer.")])
+    assert store.pending("a") == store.pending("b") == []
+    assert [(each.bench, each.state, each.why) for each in store.orders()] == [
+        ("a", "superseded", None),
+        ("b", "refused", "There is no buzzer."),
+        ("a", "taken", None),
+    ]
+
+
+def test_an_order_can_be_withdrawn_as_long_as_it_is_pending(store: RoomStore) -> None:
+    store.give(["a"], {"act": "pause"})
+    store.withdraw(["a"])
+    assert store.pending("a") == []
+
+
+def test_lessons_are_kept_apart(store: RoomStore) -> None:
+    first = store.begin_lesson("10b")
+    store.add_practical(first, "a", FIRST, 2)
+    second = store.begin_lesson("10c")
+    store.add_practical(second, "a", FIRST, 2)
+    store.add_practical(second, "a", FIRST, 90)
+    assert store.practicals(first) == [("a", FIRST, 2)]
+    assert store.practicals(second) == [("a", FIRST, 90)]
+    assert [(each.label, each.ended is None) for each in store.lessons()] == [("10c", True), ("10b", False)]
