@@ -95,11 +95,14 @@ class OneWireReader:
         _one_reader.release()
 
     def read(self) -> ProbeReading:
-        """Read once: one conversion, one text, one judgement."""
+        """Read once: one conversion, one text, one judgement. A read that fails itself is a bad one."""
         begun_s = time.monotonic()
-        if self._before is not None:
-            self._before(self._clock.at(begun_s))
-        temperature_c, bad, text = self._judged(begun_s)
+        try:
+            if self._before is not None:
+                self._before(self._clock.at(begun_s))
+            temperature_c, bad, text = self._judged(begun_s)
+        except Exception as error:  # a virtual cup on a full disk, say: the thread must live for the next read
+            temperature_c, bad, text = None, "not_read", f"{type(error).__name__}: {error}"[:LONGEST_TEXT]
         ended_s = time.monotonic()
         took_s = ended_s - begun_s
         at_s = self._clock.at((begun_s + ended_s) / 2)
@@ -113,13 +116,13 @@ class OneWireReader:
     def _judged(self, now_s: float) -> tuple[float | None, str | None, str | None]:
         sensor = self._sensor()
         if sensor is None:
-            return None, "gone", None
+            return self._missing()
         try:
             sensor.get_temperature()
         except (W1ThermSensorError, ValueError, IndexError):
             # The library knows that it failed; why, is told by the text that it kept.
             if sensor.text is None:
-                return None, "gone", None
+                return self._missing()
         text = sensor.text or ""
         near = self._good[1] if self._good and self._clock.at(now_s) - self._good[0] <= NEAR_S else None
         judged = judge_text(text, near_c=near, chip_counts=self._counts)
@@ -130,14 +133,23 @@ class OneWireReader:
     def _sensor(self) -> KeepingSensor | None:
         """Open the pinned probe; None when it is not there. Opened anew each time: a probe comes and goes."""
         if self._probe_id is None:
-            self._probe_id = only_probe(self._tree)
-            if self._probe_id is None:
+            found = probes_in(self._tree)
+            if len(found) != 1:
                 return None
+            (self._probe_id,) = found
         try:
             sensor: KeepingSensor = self._sensor_class(Sensor.DS18B20, self._probe_id[3:])
         except (W1ThermSensorError, OSError):
             return None
         return sensor
+
+    def _missing(self) -> tuple[None, str, str | None]:
+        """Say why there is no probe to read: none, several to choose from, or another than the one it is pinned to."""
+        found = probes_in(self._tree)
+        if not found or self._probe_id in found:
+            return None, "gone", None
+        kind = "several" if self._probe_id is None and len(found) > 1 else "other_probe"
+        return None, kind, ", ".join(found)[:LONGEST_TEXT]
 
     def _run(self, deliver: Deliver) -> None:
         signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
@@ -151,10 +163,9 @@ class OneWireReader:
             self._stop.wait(max(slot_s - time.monotonic(), 0.0))
 
 
-def only_probe(tree: Path) -> str | None:
-    """Return the id of the only DS18B20 in the tree; None when there is none or more than one."""
+def probes_in(tree: Path) -> list[str]:
+    """Return the ids of the DS18B20 in the tree, sorted; ghosts of a floating data wire are none."""
     try:
-        found = sorted(entry.name for entry in tree.iterdir() if PROBE_ID.fullmatch(entry.name))
+        return sorted(entry.name for entry in tree.iterdir() if PROBE_ID.fullmatch(entry.name))
     except OSError:
-        return None
-    return found[0] if len(found) == 1 else None
+        return []

@@ -114,7 +114,20 @@ def _done(_: State) -> Instruction:
     )
 
 
-def _without_probe(_: State) -> Instruction:
+def _without_probe(state: State) -> Instruction:
+    bad = state.recent[-1].bad if state.recent else None
+    if bad == "several":
+        return Instruction(
+            "probe_lost",
+            "Several probes are plugged in. Unplug all but one.",
+            "Or write the number of this bench's probe as probe.id in station.toml.",
+        )
+    if bad == "other_probe":
+        return Instruction(
+            "probe_lost",
+            "Another probe is plugged in. Plug in this bench's own.",
+            "To keep the new one, restart the station. If its settings name a probe, change probe.id first.",
+        )
     return Instruction(
         "probe_lost",
         "No reading from the probe. Check its plug; call your teacher.",

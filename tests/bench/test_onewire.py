@@ -49,15 +49,36 @@ def test_it_stays_with_its_probe(tree: PlainTree, opened: Opened) -> None:
     (other / "w1_slave").write_text(good(999))
     assert reader.read().temperature_c == 21.0
     tree.gone()
-    assert reader.read().bad == "gone"
+    result = reader.read()
+    assert (result.bad, result.text) == ("other_probe", "28-00000b5eca01")
+    assert reader.probe_id == PROBE
+    tree.text(good(352))
+    assert reader.read().temperature_c == 22.0
+
+
+def test_it_never_chooses_between_two_and_names_them(tree: PlainTree, opened: Opened) -> None:
+    other = tree.folder / "28-00000b5eca01"
+    other.mkdir()
+    reader = opened(None)
+    result = reader.read()
+    assert (result.bad, result.text) == ("several", f"28-00000b5eca01, {PROBE}")
+    other.rmdir()
+    assert reader.read().temperature_c == 21.0
     assert reader.probe_id == PROBE
 
 
-def test_it_never_chooses_between_two(tree: PlainTree, opened: Opened) -> None:
-    (tree.folder / "28-00000b5eca01").mkdir()
-    reader = opened(None)
-    assert reader.read().bad == "gone"
-    assert reader.probe_id is None
+def test_what_goes_wrong_before_a_read_costs_that_read_alone(tree: PlainTree, opened: Opened) -> None:
+    """A virtual cup whose folder is full or gone must not end the thread that reads."""
+    script = [OSError(28, "No space left on device"), None]
+
+    def prepare(_: float) -> None:
+        if error := script.pop(0):
+            raise error
+
+    reader = opened(before_read=prepare)
+    first, second = reader.read(), reader.read()
+    assert (first.bad, first.text) == ("not_read", "OSError: [Errno 28] No space left on device")
+    assert second.temperature_c == 21.0
 
 
 def test_before_any_probe_is_there_it_waits_for_one(tree: PlainTree, opened: Opened) -> None:

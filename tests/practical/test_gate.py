@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from station.practical import events as e
 from station.practical.gate import GAP_S, HIGHEST_C, LOWEST_C, RATE_C_S, STEP_C, judge_sample
+from station.practical.prompts import instruction
 from station.practical.sampling import LOST_AFTER, sample_events
 from station.practical.state import Gate, Sample, State
 from tests.practical.walk import Walk, kinds
@@ -172,3 +173,20 @@ def test_a_lost_probe_is_found_by_a_reading_that_is_believed_and_lost_again() ->
 def test_what_the_reader_refused_stays_as_it_is(bad: str) -> None:
     taken = e.SampleTaken(None, bad, None, "what was read")
     assert sample_events(State(), taken, 1.0)[0] == (taken,)
+
+
+@pytest.mark.parametrize(
+    ("bad", "words"),
+    [
+        ("gone", "No reading from the probe. Check its plug; call your teacher."),
+        ("several", "Several probes are plugged in. Unplug all but one."),
+        ("other_probe", "Another probe is plugged in. Plug in this bench's own."),
+    ],
+)
+def test_a_lost_probe_is_told_with_what_to_do(bad: str, words: str) -> None:
+    walk = Walk()
+    walk.act("begin")
+    for _ in range(3):
+        walk.sample(None, bad)
+    asked = instruction(walk.state)
+    assert (asked.code, asked.text) == ("probe_lost", words)

@@ -23,6 +23,8 @@ _REMEDIES = {
     "out_of_range": "a half-plugged wire reads like this: look at plug and solder joints",
     "jump": "a half-plugged wire reads like this: look at plug and solder joints",
     "gone": "the probe left the bus: look at plug and cable",
+    "several": "unplug all probes but one, or set probe.id in station.toml",
+    "other_probe": "plug in the bench's own probe, or change probe.id in station.toml and restart the station",
 }
 _REMEDY = "shorter cable, 4.7 kΩ (long cable: 2.2 kΩ) from data to 3.3 V, another probe; then check again"
 
