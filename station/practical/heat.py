@@ -164,7 +164,7 @@ def mean_heat(fits: Sequence[Json], plan: PortionsPlan) -> Json | None:
         "basis": end_point.basis,
         "describes_trace": all(fit["describes_trace"] for fit in fits),
     }
-    return {**mean, **_mean_of(fits, "enthalpy_kj_mol", _common(plan)), **_mean_of(fits, "acid_mol_dm3", 0.0)}
+    return {**mean, **_mean_of(fits, "enthalpy_kj_mol", common_relative_u(plan)), **_mean_of(fits, "acid_mol_dm3", 0.0)}
 
 
 def _mean_of(fits: Sequence[Json], name: str, common: float) -> Json:
@@ -177,7 +177,7 @@ def _mean_of(fits: Sequence[Json], name: str, common: float) -> Json:
     return {name: mean.mean, f"u_{name}": mean.u}
 
 
-def _common(plan: PortionsPlan) -> float:
+def common_relative_u(plan: PortionsPlan) -> float:
     """Relative uncertainty of the heat capacity of cup and contents at about the end-point (4.1 J/(cm³ K))."""
     contents_j_k = 4.1 * (plan.acid.volume_cm3 + 0.6 * plan.count * plan.portion_cm3)
     return plan.cup.u_heat_capacity_j_k / (contents_j_k + plan.cup.heat_capacity_j_k)

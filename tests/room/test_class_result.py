@@ -1,0 +1,117 @@
+"""The class result: pooled as the published table is, honest about spread, and nothing is left out by itself."""
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from station.bench.virtual.habits import Habits
+from station.practical.fold import fold_all
+from station.room.class_calculate import answer
+from station.room.class_facts import facts_of, has_ended, question_of
+from station.room.class_result import class_result
+from tests.analysis.test_pooling import VALUES, VARIANCES
+from tests.room.class_benches import Json, bench
+from tests.room.lesson_in_jumps import events_of, until
+
+
+def pooled(result: Json, quantity: str = "end_point_cm3", method: str = "heat_balance") -> Json:
+    found: Json = next(
+        each["pooled"] for each in result["quantities"] if (each["quantity"], each["method"]) == (quantity, method)
+    )
+    return found
+
+
+def test_a_class_is_pooled_as_kackers_laboratories_are() -> None:
+    """R. N. Kacker, Metrologia 41, 132 (2004), Table 1; figures of R's metafor (Hartung–Knapp), see test_pooling.py."""
+    names = [f"bench-{number}" for number in range(1, 10)]
+    rows = zip(names, VALUES, VARIANCES, strict=True)
+    made = pooled(class_result({name: bench(name, value, math.sqrt(v)) for name, value, v in rows}))
+    assert made["mean"] == pytest.approx(62.3901386044504, rel=1e-12)
+    assert made["u"] == pytest.approx(0.29477605699879, rel=1e-9)
+    assert (made["low"], made["high"]) == pytest.approx((61.710383798052, 63.0698934108488), rel=1e-9)
+    assert made["between"] ** 2 == pytest.approx(0.288049246973751, rel=1e-9)
+    assert made["p"] == pytest.approx(0.00167935146372742, rel=1e-9)
+
+
+def test_what_all_benches_share_does_not_average_out() -> None:
+    """Ten benches with cups of one kind, known to 3 %: the mean's u stays above 3 %."""
+    benches = {
+        f"bench-{n}": bench(f"bench-{n}", 25.0, 0.2, enthalpy=(-57.0 + 0.1 * n, 2.0), shared=0.03) for n in range(10)
+    }
+    made = pooled(class_result(benches), "enthalpy_kj_mol")
+    assert made["u"] > 0.03 * 56.5
+    assert made["u"] < math.hypot(0.03 * 57.0, 2.0 / math.sqrt(10)) + 0.01
+
+
+def test_a_bench_that_stands_off_is_named_with_its_reason_and_stays_in() -> None:
+    benches = {f"bench-{n}": bench(f"Bench {n}", 25.0 + 0.05 * n, 0.2) for n in range(6)}
+    asked = "Repeat 1, portion 3: the station asked “…”, answer: Once."
+    benches["bench-4"] = bench("Bench 4", 20.1, 0.3, happened=[asked], aside=[{"repeat": 2, "reason": "spilt"}])
+    result = class_result(benches)
+    (odd,) = result["anomalies"]
+    assert odd["bench"] == "bench-4"
+    assert "Bench 4: its end-point by heat balance lies" in odd["text"]
+    assert odd["reasons"] == [asked, "Repeat 2 was set aside: spilt"]
+    assert pooled(result)["count"] == 6
+    assert result["quantities"][0]["without"]["mean"] == pytest.approx(25.1, abs=0.05)
+    assert any("Without the benches that stand off (1)" in words for words in result["words"])
+
+
+def test_the_words_say_whether_benches_agree() -> None:
+    agree = class_result({f"b{n}": bench(f"b{n}", 25.0 + 0.01 * n, 0.3) for n in range(5)})
+    assert any("agree within their own uncertainties" in words for words in agree["words"])
+    differ = class_result({f"b{n}": bench(f"b{n}", 23.0 + n, 0.2) for n in range(5)})
+    assert any("beyond their own uncertainties (p = 0.001 or less)" in words for words in differ["words"])
+    assert any("cross 3.00 cm³ below the heat balance" in words for words in differ["words"])
+
+
+def test_benches_of_another_plan_and_without_a_result_are_listed_and_not_pooled() -> None:
+    benches = {f"b{n}": bench(f"b{n}", 25.0 + 0.1 * n, 0.2) for n in range(4)}
+    benches["other"] = bench("other", 40.0, 0.2, plan="another plan")
+    benches["mute"] = bench("mute", 25.0, 0.2, mean={"heat_balance": None, "straight_lines": None})
+    result = class_result(benches)
+    assert result["other_plans"] == ["other"]
+    assert pooled(result)["count"] == 4
+    assert result["quantities"][0]["silent"] == ["mute"]
+    assert {each["bench"] for each in result["benches"]} == set(benches)
+
+
+def test_without_benches_and_with_one_there_is_no_mean_but_words() -> None:
+    assert class_result({})["words"] == ["No bench has ended a repeat yet."]
+    one = class_result({"b": bench("b", 25.0, 0.2)})
+    assert one["quantities"][0]["pooled"] is None
+    assert one["words"] == ["One bench alone has a result: a class mean needs two."]
+
+
+@given(st.lists(st.tuples(st.floats(10.0, 40.0), st.floats(0.05, 2.0)), min_size=2, max_size=12), st.randoms())
+@settings(max_examples=20, deadline=None)
+def test_the_order_of_benches_changes_nothing(rows: list[tuple[float, float]], random: object) -> None:
+    benches = {f"b{n}": bench(f"b{n}", value, u) for n, (value, u) in enumerate(rows)}
+    turned = dict(reversed(benches.items()))
+    one, other = class_result(benches), class_result(turned)
+    assert pooled(one)["mean"] == pytest.approx(pooled(other)["mean"], rel=1e-9)
+    assert {each["bench"] for each in one["anomalies"]} == {each["bench"] for each in other["anomalies"]}
+
+
+def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
+    """Three cups of one acid (0.392 mol/dm³ against 0.400: 24.5 cm³), one of them with a doubled portion."""
+    lesson = {f"bench-{seed}": events_of(seed) for seed in (1, 2)}
+    lesson["bench-3"] = events_of(3, Habits(doubled=frozenset({(1, 3)})))
+    states = {name: fold_all(events) for name, events in lesson.items()}
+    assert all(has_ended(state) for state in states.values())
+    assert not has_ended(fold_all(until(lesson["bench-1"], 200.0)))
+    asked = {
+        name: {"name": name, "question": question_of(state), "facts": facts_of(state)} for name, state in states.items()
+    }
+    found = answer({"benches": asked})
+    values = {each["bench"]: each for each in found["class"]["quantities"][0]["values"]}
+    for name in ("bench-1", "bench-2"):
+        assert values[name]["value"] == pytest.approx(24.5, abs=4 * values[name]["u"])
+    assert values["bench-3"]["value"] < 22.0
+    assert found["class"]["curve"][0]["change_c"] == 0.0
+    assert [each["count"] for each in found["class"]["curve"]] == [3] * 11
+    # What was answered before need not be asked again.
+    again = {name: {**each, "result": found["benches"][name]} for name, each in asked.items()}
+    assert answer({"benches": again})["class"] == found["class"]
