@@ -16,7 +16,7 @@ from functools import partial
 from typing import Literal
 
 from station.server.access_network import is_loopback, network_of
-from station.server.access_rate import Rate
+from station.server.access_rate import LOOKS_AT_ONCE, LOOKS_PER_S, Rate
 from station.server.access_refusal import Refusal, too_soon
 from station.server.access_secrets import Holder, Secrets
 from station.server.access_slowdown import Slowdown
@@ -34,9 +34,9 @@ _BUTTON = "button"
 class Access:
     """The one place that knows who may do what.
 
-    `everyone` is what a device on this machine may do without signing in, for a demonstration only. `hosts` and
-    `rate` are asked at the door (guard.py). Times are of the machine's monotonic clock: setting the wall clock
-    changes nothing.
+    `everyone` is what a device on this machine may do without signing in, for a demonstration only. `hosts`, `rate`
+    (of acts) and `looks` are asked at the door (guard.py). Times are of the machine's monotonic clock: setting the
+    wall clock changes nothing.
     """
 
     def __init__(
@@ -52,6 +52,7 @@ class Access:
         self.secrets = secrets or Secrets()
         self.sessions = sessions or Sessions(self.secrets)
         self.hosts, self.rate, self.monotonic = hosts or Hosts(), rate or Rate(), monotonic
+        self.looks = Rate(LOOKS_PER_S, LOOKS_AT_ONCE)
         self._everyone: Role = everyone
         self._slowdown, self._asking = Slowdown(), Slowdown()
         self._recovery_until_s = -math.inf

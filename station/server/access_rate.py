@@ -1,10 +1,14 @@
-"""How many requests that change something one address may send. Times are monotonic; the memory is bounded."""
+"""How many requests one address may send. Times are monotonic; the memory is bounded."""
 
 from collections import OrderedDict
 
 ACTS_PER_S = 10.0
 ACTS_AT_ONCE = 60
 """A bench hears of an act every few seconds. This leaves room for a class behind one address and for impatience."""
+
+LOOKS_PER_S = 80.0
+LOOKS_AT_ONCE = 600
+"""Forty pages behind one address that all load at once, and then ask every second because no stream reaches them."""
 
 MOST_ADDRESSES = 512
 

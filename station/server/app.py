@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any
 
-from fastapi import Depends, FastAPI, Header, Query
+from fastapi import Depends, FastAPI, Header, Query, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import Response, StreamingResponse
 from starlette.exceptions import HTTPException
@@ -13,7 +13,8 @@ from station.practical.acts import Act, ActRefused
 from station.practical.view import samples_of
 from station.record.journal import JournalError
 from station.server.access import ACTING, Access
-from station.server.access_requires import requires
+from station.server.access_network import network_of
+from station.server.access_requires import address_of, requires
 from station.server.access_routes import add_access
 from station.server.downloads import add_downloads
 from station.server.guard import LARGEST_BODY, Guard
@@ -70,11 +71,11 @@ def _add_looking(app: FastAPI, watch: Watch) -> None:
 
     @app.get("/api/stream", response_class=StreamingResponse, responses={200: {"content": {"text/event-stream": {}}}})
     async def live(
-        after: Annotated[int, Query(ge=0)] = 0, last_event_id: Annotated[str | None, Header()] = None
+        request: Request, after: Annotated[int, Query(ge=0)] = 0, last_event_id: Annotated[str | None, Header()] = None
     ) -> Response:
         """Server-sent events; ids are journal sequence numbers, `Last-Event-ID` says where to go on."""
         start = after if last_event_id is None else max(after, sequence_number(last_event_id))
-        listener = watch.hub.join()
+        listener = watch.hub.join(network_of(address_of(request)))
         if listener is None:
             return problem(503, "too_many_streams", "Too many pages are open: ask /api/state instead.")
         return StreamingResponse(stream(watch, listener, start), media_type="text/event-stream", headers=STREAM_HEADERS)

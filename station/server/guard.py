@@ -81,11 +81,14 @@ class Guard:
         return problem(421, "other_host", _OTHER_HOST)
 
     def _too_many(self, scope: Scope) -> Problem | None:
-        if scope["method"] in _LOOKING:
-            return None
+        looks = scope["method"] in _LOOKING
+        rate = self._access.looks if looks else self._access.rate
         client = scope.get("client")
-        wait_s = self._access.rate.wait_s(network_of(client[0] if client else ""), self._access.monotonic())
-        return reply(too_soon("too_many_acts", "That was too much at once.", wait_s)) if wait_s > 0.0 else None
+        wait_s = rate.wait_s(network_of(client[0] if client else ""), self._access.monotonic())
+        if wait_s <= 0.0:
+            return None
+        code = "too_many_looks" if looks else "too_many_acts"
+        return reply(too_soon(code, "That was too much at once.", wait_s))
 
 
 _OTHER_HOST = (

@@ -1,6 +1,7 @@
 """Who listens to the live stream. A slow listener loses its stream, never anybody else's time."""
 
 import asyncio
+from collections import Counter
 from dataclasses import dataclass, field
 
 from station.server.messages import RESET
@@ -13,6 +14,7 @@ MOST_LISTENERS = 200
 class Listener:
     """One open stream: numbered messages (sequence number, bytes) or unnumbered (0, bytes); None ends it."""
 
+    network: str = ""
     queue: "asyncio.Queue[tuple[int, bytes] | None]" = field(
         default_factory=lambda: asyncio.Queue(maxsize=QUEUE_LENGTH)
     )
@@ -30,7 +32,7 @@ class Hub:
     """Hands each message to every listener."""
 
     def __init__(self) -> None:
-        self._listeners: set[Listener] = set()
+        self._listeners: dict[Listener, None] = {}  # the oldest first
         self._closed = False
 
     @property
@@ -38,17 +40,30 @@ class Hub:
         """How many streams are open."""
         return len(self._listeners)
 
-    def join(self) -> Listener | None:
-        """Return a new listener; None when there are too many, or the station is closing."""
-        if self._closed or len(self._listeners) >= MOST_LISTENERS:
+    def join(self, network: str = "") -> Listener | None:
+        """Return a new listener at this address; None when there are too many, or the station is closing.
+
+        Where there are too many, an address with more streams than this one gives up its oldest.
+        """
+        if self._closed or (len(self._listeners) >= MOST_LISTENERS and not self._made_room(network)):
             return None
-        listener = Listener()
-        self._listeners.add(listener)
+        listener = Listener(network)
+        self._listeners[listener] = None
         return listener
 
     def leave(self, listener: Listener) -> None:
         """Forget a listener; a second call does nothing."""
-        self._listeners.discard(listener)
+        self._listeners.pop(listener, None)
+
+    def _made_room(self, network: str) -> bool:
+        counts = Counter(each.network for each in self._listeners)
+        crowded, most = counts.most_common(1)[0]
+        if most <= counts[network] + 1:
+            return False
+        oldest = next(each for each in self._listeners if each.network == crowded)
+        self.leave(oldest)
+        oldest.end()
+        return True
 
     def send(self, message: bytes, seq: int = 0) -> None:
         """Hand a message to all; who is too far behind is told to load the state anew."""

@@ -11,6 +11,7 @@ import uvicorn
 from station.bench import watchdog
 from station.server.access import Access
 from station.server.app import make_app
+from station.server.connections import Connection
 from station.server.watch import Watch
 
 GRACE_S = 2
@@ -61,8 +62,9 @@ async def serve(
     """
     config = uvicorn.Config(
         make_app(watch, version, access),
-        log_level="warning",
+        log_level="error",  # a request that is none would be a line each
         access_log=False,
+        http=Connection,
         lifespan="off",
         ws="none",
         loop="asyncio",

@@ -1,0 +1,179 @@
+"""A crowd at the door: who sends slowly, opens very many connections or asks without end keeps nobody else out."""
+
+import asyncio
+from collections.abc import AsyncIterator, Callable
+from contextlib import suppress
+from pathlib import Path
+
+import pytest
+import pytest_asyncio
+
+from station.server import connections
+from station.server.access_rate import LOOKS_AT_ONCE
+from station.server.connections import MOST, MOST_OF_ONE, Connection
+from station.server.hub import MOST_LISTENERS, Hub, Listener
+from tests.server.doors import Hand
+from tests.server.live import Station, Stream, here, in_process, served
+
+ELSEWHERE = "127.0.0.2"
+POST = b"POST /api/acts HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 99\r\n\r\n"
+
+SLOW: dict[str, list[bytes]] = {
+    "nothing at all": [],
+    "a head without end": [b"GET /api/state HTTP/1.1\r\n", *[b"X: y\r\n"] * 100],
+    "a head byte by byte": [b"%c" % byte for byte in b"GET /api/state HTTP/1.1\r\nHost: localhost\r\nX: yyyyyyyyyyyy"],
+    "a body byte by byte": [POST, *[b"{"] * 98],
+    "a body that was refused": [POST.replace(b"application/json", b"text/plain"), *[b"{"] * 98],
+    "a second request without end": [b"GET /api/state HTTP/1.1\r\nHost: localhost\r\n\r\n", *[b"GET "] * 100],
+}
+
+
+@pytest_asyncio.fixture(scope="module", loop_scope="module")
+async def station(tmp_path_factory: pytest.TempPathFactory) -> AsyncIterator[Station]:
+    async with served(tmp_path_factory.mktemp("crowd")) as opened:
+        yield opened
+
+
+async def _closed_after_s(station: Station, pieces: list[bytes]) -> float:
+    """Send a piece every 20 ms; return how long the station put up with it."""
+    clock = asyncio.get_running_loop().time
+    reader, writer = await asyncio.open_connection("127.0.0.1", station.port)
+    begun_s = clock()
+    ended = asyncio.create_task(_ended(reader))
+    for piece in [*pieces, *[b""] * 200]:
+        if ended.done():
+            break
+        with suppress(ConnectionError):
+            writer.write(piece)
+            await writer.drain()
+        await asyncio.wait({ended}, timeout=0.02)
+    assert ended.done()
+    writer.close()
+    return clock() - begun_s
+
+
+async def _ended(reader: asyncio.StreamReader) -> None:
+    with suppress(ConnectionError):
+        while await reader.read(65_536):
+            pass
+
+
+@pytest.mark.asyncio(loop_scope="module")
+async def test_a_request_has_its_time_to_arrive_and_a_stream_all_the_time_it_wants(
+    station: Station, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(connections, "REQUEST_WITHIN_S", 0.4)
+    stream = await Stream.opened(station.port)
+    took_s = await asyncio.gather(*(_closed_after_s(station, pieces) for pieces in SLOW.values()))
+    assert {name: 0.3 < took < 3.0 for name, took in zip(SLOW, took_s, strict=True)} == dict.fromkeys(SLOW, True)
+    newest = await station.sample(21.0)
+    await stream.until("happened", newest)
+    assert (await station.client.get("/api/state")).status_code == 200
+    await stream.close()
+
+
+@pytest.mark.asyncio(loop_scope="module")
+async def test_idle_connections_make_room_for_who_comes_and_streams_stay(
+    station: Station, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(connections, "MOST_OF_ONE", 6)
+    stream = await Stream.opened(station.port)
+    idle = [await asyncio.open_connection("127.0.0.1", station.port) for _ in range(30)]
+    ends = [asyncio.create_task(_ended(reader)) for reader, _ in idle]
+    assert (await station.client.get("/api/state")).status_code == 200
+    await asyncio.wait(ends[:24], timeout=5)
+    assert all(end.done() for end in ends[:24]), "the oldest went first"
+    assert established(station.port) <= 6
+    newest = await station.sample(21.0)
+    await stream.until("happened", newest)
+    await stream.close()
+    for _, writer in idle:
+        writer.close()
+    await asyncio.wait(ends)
+
+
+@pytest.mark.asyncio(loop_scope="module")
+async def test_where_all_are_answered_the_newest_is_turned_away(
+    station: Station, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    await station.client.aclose()
+    await _until(lambda: established(station.port) == 0)
+    monkeypatch.setattr(connections, "MOST_OF_ONE", 3)
+    streams = [await Stream.opened(station.port) for _ in range(3)]
+    reader, writer = await asyncio.open_connection("127.0.0.1", station.port)
+    await asyncio.wait_for(_ended(reader), 5)
+    writer.close()
+    newest = await station.sample(21.0)
+    for stream in streams:
+        await stream.until("happened", newest)
+        await stream.close()
+
+
+@pytest.mark.asyncio(loop_scope="module")
+async def test_another_address_gets_in_however_many_one_has_opened(
+    station: Station, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    await _until(lambda: established(station.port) == 0)
+    monkeypatch.setattr(connections, "MOST", 8)
+    crowd = [await asyncio.open_connection("127.0.0.1", station.port, local_addr=(ELSEWHERE, 0)) for _ in range(20)]
+    streams = [await Stream.opened(station.port) for _ in range(4)]
+    newest = await station.sample(21.0)
+    for stream in streams:
+        await stream.until("happened", newest)
+        await stream.close()
+    for _, writer in crowd:
+        writer.close()
+
+
+async def _until(condition: Callable[[], bool], limit_s: float = 5.0) -> None:
+    async with asyncio.timeout(limit_s):
+        while not condition():  # noqa: ASYNC110 - the kernel tells nobody
+            await asyncio.sleep(0.01)
+
+
+def established(port: int) -> int:
+    """How many accepted connections this port has (proc_net_tcp: local address, then the peer's, then 01)."""
+    rows = [line.split() for line in Path("/proc/net/tcp").read_text().splitlines()[1:]]
+    return sum(row[1].endswith(f":{port:04X}") and row[3] == "01" for row in rows)
+
+
+def test_forty_pages_behind_one_address_have_room() -> None:
+    """A browser opens at most six connections to one origin over HTTP/1.1, one of them for the stream."""
+    assert MOST_OF_ONE >= 40 * 6
+    assert MOST_LISTENERS >= 2 * 40
+    assert MOST < 1024 - 100, "files that a process may have open (getrlimit(2), the usual soft limit), less our own"
+    assert LOOKS_AT_ONCE >= 40 * 10
+    assert issubclass(Connection, asyncio.Protocol)
+
+
+async def test_a_flood_of_looks_is_slowed_and_acts_still_pass(tmp_path: Path) -> None:
+    clock = Hand()
+    async with in_process(tmp_path, access=here(monotonic=clock)) as station:
+        answers = [await station.client.get("/api/nothing") for _ in range(LOOKS_AT_ONCE + 20)]
+        refused = [each for each in answers if each.status_code == 429]
+        assert len(refused) == 20
+        assert {(each.json()["code"], each.headers["retry-after"]) for each in refused} == {("too_many_looks", "1")}
+        assert (await station.act("begin")).status_code == 200
+        clock.now_s += 1.0
+        assert (await station.client.get("/api/state")).status_code == 200
+
+
+def test_who_holds_the_most_streams_gives_way() -> None:
+    hub = Hub()
+    crowd = [hub.join("192.0.2.1") for _ in range(MOST_LISTENERS)]
+    assert hub.join("192.0.2.1") is None
+    newcomer = hub.join("192.0.2.2")
+    assert isinstance(newcomer, Listener)
+    assert hub.count == MOST_LISTENERS
+    assert crowd[0] is not None and crowd[0].queue.get_nowait() is None, "the oldest has ended"
+    hub.send(b"news", 1)
+    assert newcomer.queue.get_nowait() == (1, b"news")
+
+
+def test_two_crowds_share_and_neither_pushes_the_other_out() -> None:
+    hub = Hub()
+    for _ in range(MOST_LISTENERS):
+        hub.join("192.0.2.1")
+    pushed = sum(hub.join("192.0.2.2") is not None for _ in range(MOST_LISTENERS))
+    assert pushed == MOST_LISTENERS // 2
+    assert hub.join("192.0.2.1") is None
