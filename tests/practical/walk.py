@@ -1,4 +1,8 @@
-"""Drives the pure procedure as the bench loop does, without a bench: for tests of the practical."""
+"""Drives the pure procedure as the bench loop does, without a bench: for tests of the practical.
+
+The procedure is pure: the same happenings lead to the same state. So a rest that another test has already waited
+through, after the same happenings, is taken from there instead of being computed again.
+"""
 
 from typing import Any, get_args
 
@@ -18,6 +22,9 @@ PLAN = {
 ACTS: tuple[str, ...] = get_args(ActName)
 
 
+_RESTS: dict[tuple[str, ...], tuple[State, float, list[e.Stamped], list[e.Event]]] = {}
+
+
 class Walk:
     """A state, and the time that goes on with each sample."""
 
@@ -26,12 +33,14 @@ class Walk:
         self.state = State()
         self.happened: list[e.Stamped] = []
         self._key = 0
+        self._course: tuple[str, ...] = ()
         self.keep([e.PlanChosen(chosen(**plan).model_dump(mode="json"))])
 
     def step(self) -> Step:
         return self.state.step
 
     def keep(self, events: list[e.Event]) -> list[e.Event]:
+        self._course += (f"{self.time_s} {events}",)
         for event in events:
             stamped = e.Stamped(len(self.happened) + 1, "boot", self.time_s, self.time_s, "", "none", event)
             self.happened.append(stamped)
@@ -49,6 +58,15 @@ class Walk:
 
     def rest(self, temperature_c: float, at_most_s: int = 130) -> list[e.Event]:
         """Feed one steady temperature until the station says something about it."""
+        rest = (*self._course, f"rest {temperature_c} {at_most_s}")
+        if rest not in _RESTS:
+            said = self._rested(temperature_c, at_most_s)
+            _RESTS[rest] = (self.state, self.time_s, list(self.happened), said)
+        self.state, self.time_s, happened, said = _RESTS[rest]
+        self.happened, self._course = list(happened), rest
+        return list(said)
+
+    def _rested(self, temperature_c: float, at_most_s: int) -> list[e.Event]:
         for _ in range(at_most_s):
             said = [each for each in self.sample(temperature_c) if not isinstance(each, e.SampleTaken)]
             if said:
