@@ -109,7 +109,9 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
         "language": settings.page.language,
         "units": settings.page.units,
     }
-    return Watch(bench, about)
+    watch = Watch(bench, about)
+    watch.remember(plan)
+    return watch
 
 
 _SALVAGED = "The record was damaged: {0.kept} events could be read and go on; the damaged one is in {0.aside}."

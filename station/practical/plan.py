@@ -22,7 +22,11 @@ from station.practical.problems import problem_line
 
 
 class PlanError(ValueError):
-    """A plan that cannot be used; the message is one line that says what to change."""
+    """A plan that cannot be used; the message is one line that says what to change, `where` names table and key."""
+
+    def __init__(self, message: str, where: tuple[str, ...] = ()) -> None:
+        super().__init__(message)
+        self.where = where
 
 
 class _AnyPlan(Part):

@@ -7,9 +7,9 @@ from typing import Any
 
 from station.analysis.heat_inputs import HeatRefused
 from station.analysis.predict import GLASS_TENTH, GLASS_WHOLE, PROBE, Course, arm_points, expect, expected_curve
-from station.chemistry.pairs import Neutralisation, WrongPairError, neutralisation_steps
-from station.chemistry.reagents import find_reagent
-from station.practical.plan import OncePlan, Plan, PlanError, PortionsPlan
+from station.chemistry.pairs import Neutralisation
+from station.practical.plan import OncePlan, Plan, PortionsPlan
+from station.practical.predict_acid import acid_of, pair_of
 from station.practical.predict_compare import comparison, method_values
 from station.practical.predict_course import course_of, enthalpy_kj_mol
 from station.practical.predict_minutes import ASSUMED, minutes
@@ -17,12 +17,12 @@ from station.practical.predict_warnings import warnings_of
 
 Json = dict[str, Any]
 
-MIDDLE, KNOWN, PREPARED = "middle of the range this plan can resolve", "known to the class", "prepared by staff"
-LEAST_POINTS = 3
 
+def predict(plan: Plan, *, compare: bool = True) -> Json:
+    """Return the prediction as JSON values, units in the keys. Raises PlanError when the plan cannot be a practical.
 
-def predict(plan: Plan) -> Json:
-    """Return the prediction as JSON values, units in the keys. Raises PlanError when the plan cannot be a practical."""
+    Without `compare` the table of weaker solutions and other glassware, most of the work, is left out (None).
+    """
     if isinstance(plan, OncePlan):
         from station.practical.predict_once import predict_once  # noqa: PLC0415 - a practical of another kind
 
@@ -45,11 +45,11 @@ def predict(plan: Plan) -> Json:
         nothing = dict.fromkeys(("start_c", "rise_c", "curve", "enthalpy_kj_mol", "methods", "comparison"))
         found |= {**nothing, "refused": {"curve": refusal.reason}, "assumed": list(ASSUMED)}
     else:
-        found |= _with_heat(plan, pair, acid["concentration_mol_dm3"], course)
+        found |= _with_heat(plan, pair, acid["concentration_mol_dm3"], course, compare=compare)
     return {**found, "warnings": warnings_of(plan, pair, found)}
 
 
-def _with_heat(plan: PortionsPlan, pair: Neutralisation, acid_mol_dm3: float, course: Course) -> Json:
+def _with_heat(plan: PortionsPlan, pair: Neutralisation, acid_mol_dm3: float, course: Course, *, compare: bool) -> Json:
     expected = expect(course)
     curve = expected_curve(expected)
     rows = zip(curve.volume_cm3.tolist(), curve.temperature_c.tolist(), strict=True)
@@ -66,38 +66,7 @@ def _with_heat(plan: PortionsPlan, pair: Neutralisation, acid_mol_dm3: float, co
             each.name: {"step_c": each.step_c, **method_values(expected, each, pair, plan.repeats)}
             for each in thermometers
         },
-        "comparison": comparison(plan, pair, acid_mol_dm3),
+        "comparison": comparison(plan, pair, acid_mol_dm3) if compare else None,
         "refused": {} if pair.single_step else {"heat_balance": pair.refusal},
         "assumed": list(ASSUMED),
-    }
-
-
-def pair_of(plan: PortionsPlan) -> Neutralisation:
-    """Return the plan's neutralisation. Raises PlanError for two reagents that are none."""
-    try:
-        return neutralisation_steps(find_reagent(plan.acid.name), find_reagent(plan.alkali.name))
-    except WrongPairError as error:
-        raise PlanError(f"{error}; change [acid] or [alkali]") from None
-
-
-def acid_of(plan: PortionsPlan, pair: Neutralisation) -> Json:
-    """Return the acid's concentration, where it comes from, and the range that the plan can resolve.
-
-    An end-point can be resolved when at least three readings lie on each arm.
-    """
-    per_cm3 = plan.alkali.concentration_mol_dm3 * pair.acid_per_alkali / plan.acid.volume_cm3
-    low, high = (LEAST_POINTS - 1) * plan.portion_cm3, (plan.count - LEAST_POINTS + 1) * plan.portion_cm3
-    known = plan.acid.concentration_mol_dm3 or plan.acid.prepared_mol_dm3
-    if known is None and high < low:
-        raise PlanError(
-            f"[portions] count = {plan.count} leaves no end-point with {LEAST_POINTS} readings on each side: "
-            f"plan at least {2 * (LEAST_POINTS - 1)} portions"
-        )
-    concentration = known if known is not None else (low + high) / 2 * per_cm3
-    basis = MIDDLE if known is None else KNOWN if plan.acid.concentration_mol_dm3 is not None else PREPARED
-    return {
-        "concentration_mol_dm3": concentration,
-        "basis": basis,
-        "range_mol_dm3": [low * per_cm3, high * per_cm3] if high >= low else None,
-        "end_point_cm3": concentration / per_cm3,
     }

@@ -19,7 +19,8 @@ from station.practical.once import Contents, contents_of, once_results
 from station.practical.plan import OncePlan, PlanError
 from station.practical.predict_course import usual_start_c
 from station.practical.predict_minutes import ONCE_ASSUMED, minutes
-from station.practical.predict_warnings import strong, too_long, weak_change
+from station.practical.predict_warnings import too_long, weak_change
+from station.practical.strong import solutions_of, strong_words
 
 Json = dict[str, Any]
 
@@ -37,7 +38,8 @@ def predict_once(plan: OncePlan) -> Json:
         contents, begin_c = contents_of(plan), usual_start_c(plan)
     except ValueError:
         raise PlanError(
-            "there is no such solution in water: check volumes, mass and concentrations of [liquid] and [addition]"
+            "there is no such solution in water: check volumes, mass and concentrations of [liquid] and [addition]",
+            ("addition",),
         ) from None
     found: Json = {"kind": "once", "practical": plan.name, "start_c": begin_c, "minutes": minutes(plan)}
     enthalpy, refusal = _enthalpy_kj_mol(plan, begin_c)
@@ -141,17 +143,9 @@ def _enthalpy_kj_mol(plan: OncePlan, temperature_c: float) -> tuple[float | None
 
 
 def _warnings(plan: OncePlan, found: Json) -> list[str]:
-    named = (
-        (plan.liquid.name, plan.liquid.concentration_mol_dm3),
-        (
-            plan.addition.name,
-            plan.addition.concentration_mol_dm3,
-        ),
-    )
-    solutions = tuple((name, strength) for name, strength in named if strength is not None)
     change_c = found["change_c"]
     return [
-        *strong(solutions),
+        *strong_words(solutions_of(plan)),
         *([] if change_c is None else weak_change(change_c)),
         *too_long(found["minutes"]["total"]),
     ]

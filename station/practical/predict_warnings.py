@@ -5,10 +5,10 @@ from typing import Any, Final
 from station.chemistry.pairs import Neutralisation
 from station.practical.plan import PortionsPlan
 from station.practical.predict_minutes import ASIDE_MIN, LESSON_MIN
+from station.practical.strong import strong_words
 
 LEAST_POINTS: Final = 3
 LEAST_RISE_C: Final = 1.0
-STRONGEST_MOL_DM3: Final = 1.0
 MOST_SHARE: Final = 0.05
 
 
@@ -16,7 +16,7 @@ def warnings_of(plan: PortionsPlan, pair: Neutralisation, found: dict[str, Any])
     """Return the warnings, gravest first; never one that asks for stronger solutions."""
     acid_mol_dm3 = found["acid"]["concentration_mol_dm3"]
     warnings = [
-        *strong(((plan.acid.name, acid_mol_dm3), (plan.alkali.name, plan.alkali.concentration_mol_dm3))),
+        *strong_words([(plan.acid.name, acid_mol_dm3), (plan.alkali.name, plan.alkali.concentration_mol_dm3)]),
         *_points(plan, found),
         *_heat(pair, found),
     ]
@@ -31,16 +31,6 @@ def weak_change(change_c: float) -> list[str]:
     return [
         f"The temperature changes by only {abs(change_c):.1f} °C: expect a wide ±. Do not make the solutions stronger "
         "for it; read with the probe, use better glassware and more repeats."
-    ]
-
-
-def strong(solutions: tuple[tuple[str, float], ...]) -> list[str]:
-    """Return a warning for each solution above 1.0 mol/dm³."""
-    return [
-        f"{name[:1].upper()}{name[1:]} is above {STRONGEST_MOL_DM3} mol/dm³ ({strength:g}): staff must confirm it "
-        "against the school's risk assessment; a weaker one is enough (see the comparison)."
-        for name, strength in solutions
-        if strength > STRONGEST_MOL_DM3
     ]
 
 

@@ -8,12 +8,14 @@ import math
 from collections.abc import Mapping
 from typing import Any, Final
 
-from station.chemistry.hazards import Label
 from station.chemistry.preparation import Preparation, Stock, prepare
 from station.chemistry.reagents import find_reagent
 from station.practical.guide import guide
 from station.practical.plan import OncePlan, Plan, PlanError, PortionsPlan, number
+from station.practical.plan_hazards import label_values
+from station.practical.predict_acid import acid_of, pair_of
 from station.practical.predict_minutes import minutes
+from station.practical.strong import solutions_of, strong_words
 
 Json = dict[str, Any]
 
@@ -22,7 +24,6 @@ RESERVE: Final = 0.2
 RINSE_CM3: Final = 25.0
 """For each bench and solution: glassware rinsed with it, and the probe dipped."""
 BRIEF_MIN, CLEAR_MIN, TALK_MIN = 8.0, 8.0, 5.0
-STRONG_MOL_DM3: Final = 1.0
 FIRST: Final = (
     "Usual practice only: your employer's risk assessment, local rules and qualified staff come first. A label on a "
     "bottle counts more than a table."
@@ -62,7 +63,7 @@ def preparation(plan: Plan, benches: int, stocks: Mapping[str, Stock] | None = N
         "range_mol_dm3": _range_mol_dm3(plan),
         "solids": solids,
         "glassware": _glassware(plan, benches),
-        "cautions": [*_strong(solutions), *shown["cautions"]],
+        "cautions": [*strong_words(solutions_of(plan)), *shown["cautions"]],
         "spills": list(_SPILLS),
         "disposal": [shown["clearing_up"][1], "Never put solids or concentrated solutions down the sink."],
         "timetable": {str(lesson): timetable(plan, lesson) for lesson in (50, 60)},
@@ -123,21 +124,9 @@ def _solution(made: Preparation) -> Json:
         "mass_g": None if made.mass_g is None else float(f"{made.mass_g:.4g}"),
         "stock_cm3": None if made.stock_cm3 is None else float(f"{made.stock_cm3:.4g}"),
         "steps": list(made.steps),
-        "label": _label(made.label),
+        "label": label_values(made.label),
         "near_edge": made.near_edge,
-        "stock_label": _label(made.stock_label),
-    }
-
-
-def _label(label: Label) -> Json:
-    return {
-        "classified": label.is_classified,
-        "categories": list(label.categories),
-        "signal": label.signal,
-        "pictograms": list(label.pictograms),
-        "hazards": [each._asdict() for each in label.statements],
-        "mass_percent": None if label.mass_percent is None else float(f"{label.mass_percent:.3g}"),
-        "source": label.source,
+        "stock_label": label_values(made.stock_label),
     }
 
 
@@ -151,8 +140,6 @@ def _range_mol_dm3(plan: Plan) -> list[float] | None:
     """Acids that the plan can resolve; None where the plan says the concentration, or cannot tell."""
     if not isinstance(plan, PortionsPlan) or plan.acid.concentration_mol_dm3 or plan.acid.prepared_mol_dm3:
         return None
-    from station.practical.predict import acid_of, pair_of  # noqa: PLC0415 - loads numpy, which little here needs
-
     found: list[float] | None = acid_of(plan, pair_of(plan))["range_mol_dm3"]
     return found
 
@@ -175,15 +162,6 @@ def _glassware(plan: Plan, benches: int) -> list[Json]:
         if plan.addition.mass_g is not None:
             each.insert(2, (f"weighing boat with {number(plan.addition.mass_g)} g", plan.repeats))
     return [{"item": item, "each": count, "all": count * benches} for item, count in each]
-
-
-def _strong(solutions: list[Json]) -> list[str]:
-    return [
-        f"{each['name'].capitalize()} of {each['concentration_mol_dm3']:g} mol/dm³ is stronger than this practical "
-        "needs: staff must confirm it."
-        for each in solutions
-        if each["concentration_mol_dm3"] > STRONG_MOL_DM3
-    ]
 
 
 _SPILLS: Final = (

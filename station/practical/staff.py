@@ -6,8 +6,9 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
-from station.practical.plan import PlanError, plan_from, read_plan
+from station.practical.plan import Plan, PlanError, plan_from, read_plan
 from station.practical.state import State
+from station.practical.strong import STRONG_MOL_DM3, strong_solutions
 
 StaffName = Literal["set_aside", "quiet", "rename", "show_results", "choose_plan"]
 
@@ -33,6 +34,7 @@ class StaffAct(BaseModel):
     shown: bool | None = None
     plan: dict[str, Any] | None = None
     plan_toml: Annotated[str, Field(max_length=12_000)] | None = None
+    confirmed: bool = False
     name: Annotated[str, Field(min_length=1, max_length=24), AfterValidator(_plain)] | None = None
     by: Literal["teacher", "technician"] = "teacher"
 
@@ -66,11 +68,24 @@ def _choose_plan(state: State, act: StaffAct) -> tuple[e.Event, ...]:
         raise ActRefused("no_plan", "Give the plan's values in plan, or its text in plan_toml.")
     if state.running is not None:
         raise ActRefused("under_way", "A repeat is under way on this bench: finish the practical first.")
+    plan = chosen_plan(act)
+    strong = strong_solutions(plan)
+    if strong and not act.confirmed:
+        named, mol_dm3 = max(strong, key=lambda each: each[1])
+        raise ActRefused(
+            "not_confirmed",
+            f"Above {STRONG_MOL_DM3} mol/dm³: {named} ({mol_dm3:g} mol/dm³). Confirm it against the school's risk "
+            "assessment, or weaken it.",
+        )
+    return (e.PlanChosen(plan.without_prepared().model_dump(mode="json"), act.by, act.key),)
+
+
+def chosen_plan(act: StaffAct) -> Plan:
+    """Return the plan that the act chooses, as staff gave it. Raises ActRefused."""
     try:
-        plan = plan_from(act.plan) if act.plan is not None else read_plan(act.plan_toml or "", "plan")
+        return plan_from(act.plan) if act.plan is not None else read_plan(act.plan_toml or "", "plan")
     except PlanError as error:
         raise ActRefused("bad_plan", f"This plan cannot be used: {error}.") from None
-    return (e.PlanChosen(plan.without_prepared().model_dump(mode="json"), act.by, act.key),)
 
 
 def _set_aside(state: State, act: StaffAct) -> tuple[e.Event, ...]:

@@ -7,7 +7,7 @@ from fastapi import Depends, FastAPI, Request, Response
 from pydantic import BaseModel, ConfigDict, model_validator
 
 from station.practical.acts import ActRefused
-from station.practical.staff import StaffAct
+from station.practical.staff import StaffAct, chosen_plan
 from station.record.journal import JournalError
 from station.server.access import STAFF, Access, Role
 from station.server.access_refusal import Refusal, on_refusal
@@ -99,6 +99,8 @@ def _add_staff(app: FastAPI, watch: Watch) -> None:
         known = {"by": role, "key": act.key or f"staff-{secrets.token_hex(8)}"}
         try:
             seq = await watch.bench.do(act.model_copy(update=known))
+            if act.act == "choose_plan":
+                watch.remember(chosen_plan(act))
         except ActRefused as refusal:
             return problem(409, refusal.code, str(refusal), {"state": watch.whole()})
         except JournalError as error:

@@ -44,6 +44,11 @@ class Secrets:
         """Whether a bench is operated only by who knows its code."""
         return self.bench_code is not None or self.bench_code_hash is not None
 
+    @property
+    def has_staff(self) -> bool:
+        """Whether anybody can sign in as staff."""
+        return self.teacher_passphrase_hash is not None or self.technician_passphrase_hash is not None
+
     def kept(self, holder: Holder) -> str | None:
         """Return what the settings hold for this holder."""
         if holder == "bench":

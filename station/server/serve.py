@@ -87,6 +87,7 @@ async def serve(
         watch.hub.close()
         server.should_exit = True
         await asyncio.wait({tasks[1]}, timeout=GRACE_S + 1)
+        await watch.predictor.close()
         await watch.calculator.close()
         for task in tasks:
             task.cancel()

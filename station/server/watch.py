@@ -5,8 +5,10 @@ from typing import Any
 
 from station.bench.calculator import Calculator
 from station.bench.loop import Bench
+from station.bench.predictor import Predictor
 from station.practical import events as e
 from station.practical.dataset import question_for
+from station.practical.plan import Plan
 from station.practical.view import View, live, shown_result, trace
 from station.server.hub import Hub
 from station.server.messages import happened, unnumbered
@@ -35,12 +37,23 @@ class Watch:
         self._about = about
         self._fault = bench.fault
         self.calculator = Calculator(self._calculated)
+        self.predictor = Predictor(self.calculator.finished)
+        self._staff_plans: list[Plan] = []
         bench.listen(self._happened)
 
     def begin(self) -> None:
         """Ask for the results of what the journal already holds."""
         if any(repeat.readings for repeat in self.bench.state.worked_on):
             self._ask()
+
+    def remember(self, plan: Plan) -> None:
+        """Remember a plan as staff gave it: the journal keeps nothing of what they keep to themselves."""
+        self._staff_plans = [plan, *self._staff_plans[:1]]
+
+    def plan_of_staff(self) -> Plan:
+        """Return the bench's plan as staff gave it, as far as this process knows: never for students."""
+        plan = self.bench.state.plan
+        return next((each for each in self._staff_plans if each.without_prepared() == plan), plan)
 
     @property
     def results_shown(self) -> bool:

@@ -122,7 +122,7 @@ def test_the_comparison_has_every_glassware_and_nothing_stronger_than_the_plan()
         ({"portions": {"count": 4}}, "is not passed by 4 portions (20 cm³): plan more portions"),
         ({"portions": {"count": 6}}, "Only 2 readings lie after the end-point, three are needed: plan more portions"),
         ({"portions": {"volume_cm3": 15.0}}, "Only 2 readings lie before the end-point"),
-        ({"alkali": {"concentration_mol_dm3": 1.5}}, "Sodium hydroxide is above 1.0 mol/dm³ (1.5): staff must confirm"),
+        ({"alkali": {"concentration_mol_dm3": 1.5}}, "Above 1.0 mol/dm³: sodium hydroxide (1.5 mol/dm³)."),
         ({"acid": {"name": "sulfuric acid", "concentration_mol_dm3": 0.25}}, "two protons in two steps"),
         ({"alkali": {"name": "sodium carbonate", "concentration_mol_dm3": 0.25}}, "gives off carbon dioxide"),
         ({"repeats": 5}, "more than a lesson of 60"),

@@ -1,0 +1,70 @@
+"""What can be said of a plan at once, while somebody chooses: problems, hazards, minutes, what must be confirmed.
+
+The curve and the ± need a fit: `practical/predict.py`, in a child process.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from station.chemistry.pairs import WrongPairError, neutralisation_steps
+from station.chemistry.reagents import find_reagent
+from station.practical.plan import OncePlan, Plan, PlanError, PortionsPlan, plan_from
+from station.practical.plan_hazards import hazards_of
+from station.practical.plan_problems import problems_of
+from station.practical.plan_toml import plan_toml
+from station.practical.predict_acid import acid_of, pair_of
+from station.practical.predict_minutes import minutes
+from station.practical.strong import strong_solutions, strong_words
+
+Json = dict[str, Any]
+
+
+def check_plan(values: Mapping[str, Any]) -> Json:
+    """Return `problems` (each with `where` and `text`) and, when there are none, all that is known at once."""
+    problems = problems_of(values)
+    if problems:
+        return _refused(problems)
+    plan = plan_from(values)
+    try:
+        shown = _looked_at(plan)
+    except PlanError as error:
+        return _refused([{"where": list(error.where), "text": _sentence(str(error))}])
+    return {"problems": [], **shown}
+
+
+def _refused(problems: list[Json]) -> Json:
+    nothing = dict.fromkeys(("plan", "toml", "name", "hazards", "minutes", "strong"))
+    return {"problems": problems, **nothing}
+
+
+def _looked_at(plan: Plan) -> Json:
+    if isinstance(plan, PortionsPlan):
+        acid_of(plan, pair_of(plan))
+    else:
+        _mixable(plan)
+    return {
+        "plan": plan.model_dump(mode="json"),
+        "toml": plan_toml(plan),
+        "name": plan.name,
+        "hazards": hazards_of(plan),
+        "minutes": minutes(plan),
+        "strong": strong_words(strong_solutions(plan)),
+    }
+
+
+def _mixable(plan: OncePlan) -> None:
+    """Raise PlanError for two solutions of which one is neither acid nor alkali to the other."""
+    if plan.liquid.name == "water" or plan.addition.mass_g is not None:
+        return
+    liquid, addition = find_reagent(plan.liquid.name), find_reagent(plan.addition.name)
+    acid, alkali = (liquid, addition) if liquid.is_acid else (addition, liquid)
+    try:
+        neutralisation_steps(acid, alkali)
+    except WrongPairError as error:
+        raise PlanError(f"{error}", ("addition", "name")) from None
+
+
+def _sentence(text: str) -> str:
+    """The form shows it beside its table already."""
+    text = text.partition("] ")[2] if text.startswith("[") else text
+    return text[:1].upper() + text[1:] + "."

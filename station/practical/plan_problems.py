@@ -1,0 +1,56 @@
+"""What is wrong with a plan, beside the key concerned: for a form in which a person is still choosing."""
+
+from collections.abc import Mapping
+from typing import Any, Final
+
+from pydantic import ValidationError
+
+from station.practical.plan import OncePlan, PortionsPlan
+
+Json = dict[str, Any]
+
+_LIMITS: Final = {
+    "greater_than": ("gt", "Must be above {limit}."),
+    "greater_than_equal": ("ge", "Must be at least {limit}."),
+    "less_than": ("lt", "Must be below {limit}."),
+    "less_than_equal": ("le", "Must be at most {limit}."),
+    "string_too_long": ("max_length", "At most {limit} letters."),
+}
+_NO_NUMBER: Final = ("float_parsing", "float_type", "finite_number")
+_NO_WHOLE_NUMBER: Final = ("int_parsing", "int_type", "int_from_float")
+_PLAINLY: Final = {
+    **dict.fromkeys(_NO_NUMBER, "Must be a number."),
+    **dict.fromkeys(_NO_WHOLE_NUMBER, "Must be a whole number."),
+    "extra_forbidden": "This key is not known here.",
+}
+
+
+def problems_of(values: Mapping[str, Any]) -> list[Json]:
+    """Return each problem as `where` (table and key) and `text`, a sentence; none when the plan can be used."""
+    kind = OncePlan if values.get("kind") == "once" else PortionsPlan
+    try:
+        kind.model_validate(dict(values))
+    except ValidationError as error:
+        return [
+            {"where": [str(part) for part in each["loc"]], "text": _words(each["type"], each.get("ctx", {}), each)}
+            for each in error.errors(include_url=False)
+        ]
+    return []
+
+
+def _words(kind: str, context: Mapping[str, Any], problem: Mapping[str, Any]) -> str:
+    limit = _LIMITS.get(kind)
+    if limit is not None:
+        key, words = limit
+        return words.format(limit=f"{context[key]:g}")
+    if kind == "missing" or problem["input"] in (None, ""):
+        return "Missing."
+    if kind in _PLAINLY:
+        return _PLAINLY[kind]
+    if kind == "literal_error":
+        return f"Must be {context['expected']}."
+    message = str(problem["msg"]).removeprefix("Value error, ")
+    # The form shows it beside its table already.
+    if message.startswith("["):
+        message = message.partition("] ")[2]
+    return message[:1].upper() + message[1:] + ("" if message.endswith(".") else ".")

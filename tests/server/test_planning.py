@@ -1,0 +1,261 @@
+"""Plans on the page: computed by the station for anybody; what staff made up comes from staff and goes to them only."""
+
+import asyncio
+import json
+import tomllib
+from collections.abc import AsyncIterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import pytest_asyncio
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from station.bench import predictor as module
+from station.bench.predictor import MOST_WAITING, Predictor, Superseded
+from station.chemistry.glassware import GLASSWARE
+from station.practical.plan import READY_PLAN, Plan, PortionsPlan, plan_from, read_plan
+from station.practical.plan_check import check_plan
+from station.practical.plan_toml import plan_toml
+from station.practical.predict import predict
+from station.practical.prepare import preparation
+from station.server.ready_plans import READY_NAMES, ready_plan
+from tests.server.doors import GIVEN, SECRETS
+from tests.server.live import Station, here, in_process
+
+PLAN: dict[str, Any] = tomllib.loads(READY_PLAN)
+SECRET = 0.35719
+PREPARED = {**PLAN, "acid": {**PLAN["acid"], "prepared_mol_dm3": SECRET}}
+STRONG = {**PLAN, "alkali": {"name": "sodium hydroxide", "concentration_mol_dm3": 1.5}}
+URL = "/api/plan"
+
+
+@pytest_asyncio.fixture
+async def station(tmp_path: Path) -> AsyncIterator[Station]:
+    async with in_process(tmp_path, access=here(SECRETS)) as opened:
+        yield opened
+        await opened.watch.predictor.close()
+
+
+async def sign_in(station: Station, role: str = "teacher") -> None:
+    assert (await station.client.post("/api/session", json=GIVEN[role])).status_code == 204
+
+
+async def checked(station: Station, plan: dict[str, Any]) -> dict[str, Any]:
+    answer = await station.client.post(URL, json={"plan": plan})
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()
+    return found
+
+
+def changed(table: str, **values: Any) -> dict[str, Any]:
+    return {**PLAN, table: {**PLAN[table], **values}}
+
+
+@pytest.mark.parametrize(
+    ("plan", "where", "says"),
+    [
+        (changed("acid", name="moonshine"), ["acid", "name"], "Known: hydrochloric acid"),
+        (changed("acid", volume_cm3=-1), ["acid", "volume_cm3"], "Must be above 0."),
+        (changed("alkali", concentration_mol_dm3=99), ["alkali", "concentration_mol_dm3"], "Must be at most 20."),
+        (changed("alkali", concentration_mol_dm3=None), ["alkali", "concentration_mol_dm3"], "Missing."),
+        (changed("portions", count="many"), ["portions", "count"], "Must be a whole number."),
+        (changed("portions", count=3), ["portions", "count"], "plan at least 4 portions"),
+        (changed("portions", glassware="bucket"), ["portions", "glassware"], "known: measuring cylinder"),
+        (changed("alkali", name="urea"), ["alkali", "name"], "urea is not an alkali"),
+        ({**PLAN, "pace": "slow"}, ["pace"], "'graph' or 'quick'"),
+        ({**PLAN, "spoons": 2}, ["spoons"], "not known"),
+        (changed("acid", concentration_mol_dm3=1, prepared_mol_dm3=1), [], "not both"),
+    ],
+)
+def test_a_refusal_stands_beside_its_key(plan: dict[str, Any], where: list[str], says: str) -> None:
+    found = check_plan(plan)
+    assert found["plan"] is None
+    assert [each["where"] for each in found["problems"]] == [where]
+    assert says.lower() in found["problems"][0]["text"].lower()
+
+
+async def test_a_plan_that_can_be_used_tells_hazards_minutes_and_its_file(tmp_path: Path) -> None:
+    async with in_process(tmp_path) as station:  # nobody can sign in there, so that anybody may save
+        found = await checked(station, PLAN)
+    assert found["problems"] == found["strong"] == []
+    assert read_plan(found["toml"]) == plan_from(PLAN)
+    acid, alkali = found["hazards"]
+    assert (acid["concentration_mol_dm3"], acid["assumed"]) == (0.7, True), "as strong as this plan could find it"
+    assert alkali["label"]["pictograms"] == ["GHS05"]
+    assert (found["minutes"]["total"], found["name"]) == (21.0, "How strong is the nitric acid?")
+
+
+async def test_only_staff_save_where_there_are_staff(station: Station) -> None:
+    assert (await checked(station, PLAN))["toml"] is None
+    await sign_in(station, "bench")
+    assert (await checked(station, PLAN))["toml"] is None
+    await sign_in(station)
+    assert read_plan((await checked(station, PLAN))["toml"]) == plan_from(PLAN)
+
+
+async def test_a_plan_file_is_read_whatever_is_in_it(station: Station) -> None:
+    text = "\ufeff" + READY_PLAN.replace("25.0", "inf").replace("\n", "\r\n") + "\n[more]\nday = 2026-01-02\n"
+    answer = await station.client.post(URL, json={"plan_toml": text})
+    found = answer.json()
+    assert ({"where": ["acid", "volume_cm3"], "text": "Missing."} in found["problems"]) is False
+    assert found["values"]["acid"] == {"name": "nitric acid", "volume_cm3": None}
+    assert found["values"]["more"] == {"day": "2026-01-02"}
+    bad = await station.client.post(URL, json={"plan_toml": "[acid"})
+    assert (bad.status_code, bad.json()["code"]) == (422, "no_toml")
+    assert (await station.client.post(URL, json={})).status_code == 422
+
+
+async def test_what_staff_made_up_is_for_staff(station: Station) -> None:
+    station.watch.remember(plan_from(PREPARED))
+    for path, more in ((URL, {}), (f"{URL}/prediction", {"page": "one"})):
+        answer = await station.client.post(path, json={"plan": PREPARED, **more})
+        assert (answer.status_code, answer.json()["code"]) == (403, "staff_only")
+        assert str(SECRET) not in answer.text
+    seen = (await station.client.get("/api/plans")).text
+    assert "prepared_mol_dm3" not in seen
+    assert str(SECRET) not in seen
+    await sign_in(station)
+    seen = (await station.client.get("/api/plans")).json()
+    assert seen["bench"]["acid"]["prepared_mol_dm3"] == SECRET
+    assert seen["ready"][0]["plan"]["acid"]["prepared_mol_dm3"] == 0.36
+
+
+async def test_staff_find_what_they_made_up_again_and_students_do_not(station: Station) -> None:
+    await sign_in(station)
+    answer = await station.client.post("/api/staff", json={"act": "choose_plan", "plan": {**PREPARED, "repeats": 3}})
+    assert answer.status_code == 200
+    assert str(SECRET) not in answer.text
+    assert (await station.client.get("/api/plans")).json()["bench"]["acid"]["prepared_mol_dm3"] == SECRET
+    await station.client.delete("/api/session")
+    bench = (await station.client.get("/api/plans")).json()["bench"]
+    assert (bench["repeats"], "prepared_mol_dm3" in bench["acid"]) == (3, False)
+
+
+async def test_the_prediction_is_the_commands(station: Station) -> None:
+    asked = {"plan": PLAN, "page": "one"}
+    found = (await station.client.post(f"{URL}/prediction", json=asked)).json()
+    expected = json.loads(json.dumps(predict(plan_from(PLAN), compare=False)))
+    assert found == expected
+    assert found["comparison"] is None
+    kept = (await station.client.post(f"{URL}/prediction", json={**asked, "page": "two"})).json()
+    assert kept == found
+    bad = await station.client.post(f"{URL}/prediction", json={**asked, "plan": changed("portions", count=0)})
+    assert (bad.status_code, bad.json()["code"]) == (422, "bad_plan")
+
+
+async def test_above_1_mol_dm3_staff_confirm(station: Station) -> None:
+    await sign_in(station)
+    assert "sodium hydroxide (1.5 mol/dm³)" in (await checked(station, STRONG))["strong"][0]
+    act = {"act": "choose_plan", "plan": STRONG}
+    before = station.bench.seq
+    answer = await station.client.post("/api/staff", json=act)
+    assert (answer.status_code, answer.json()["code"]) == (409, "not_confirmed")
+    assert station.bench.seq == before
+    answer = await station.client.post("/api/staff", json={**act, "confirmed": True})
+    assert answer.json()["state"]["plan"]["alkali"]["concentration_mol_dm3"] == 1.5
+
+
+@pytest.mark.parametrize("name", READY_NAMES)
+def test_the_ready_plans_promise_well(name: str) -> None:
+    plan = ready_plan(name)
+    assert predict(plan, compare=False)["warnings"] == []
+    made = preparation(plan, 15)
+    assert made["unknown"] == []
+    assert not any(each["near_edge"] for each in made["solutions"])
+    assert min(table["left_min"] for table in made["timetable"].values()) >= 0
+    assert read_plan(plan_toml(plan)) == plan
+
+
+def test_one_of_the_ready_plans_cools() -> None:
+    assert predict(ready_plan("endothermic"), compare=False)["change_c"] < -3
+
+
+@settings(max_examples=40)
+@given(
+    st.text(st.characters(codec="utf-8", categories=["L", "N", "P"]), min_size=1, max_size=20),
+    st.floats(0.1, 900),
+    st.floats(0.01, 20),
+    st.integers(1, 60),
+    st.sampled_from([None, *GLASSWARE]),
+    st.one_of(st.none(), st.floats(-5, 60)),
+    st.sampled_from(["at once", "after own reading", "when shown"]),
+)
+def test_a_saved_plan_is_the_same_plan(
+    title: str, cm3: float, mol_dm3: float, count: int, ware: str | None, room_c: float | None, results: str
+) -> None:
+    plan = plan_from(
+        {
+            "title": title,
+            "results": results,
+            "acid": {"name": "nitric acid", "volume_cm3": cm3, "prepared_mol_dm3": mol_dm3},
+            "alkali": {"name": "sodium hydroxide", "concentration_mol_dm3": mol_dm3},
+            "portions": {"volume_cm3": cm3, "count": count, "glassware": ware},
+            "surroundings": {"room_c": room_c},
+        }
+    )
+    assert read_plan(plan_toml(plan)) == plan
+
+
+class Child:
+    """Stands where the child process is: how it answers is test_calculator.py's."""
+
+    def __init__(self) -> None:
+        self.asked: list[float] = []
+        self.began, self.go = asyncio.Event(), asyncio.Event()
+
+    async def answered(self, name: str, question: dict[str, Any]) -> dict[str, Any]:
+        assert name == "station.bench.predict_child"
+        self.asked.append(question["plan"]["acid"]["volume_cm3"])
+        self.began.set()
+        await self.go.wait()
+        return {"volume_cm3": self.asked[-1]}
+
+
+def of(volume_cm3: float) -> Plan:
+    plan = read_plan(READY_PLAN)
+    assert isinstance(plan, PortionsPlan)
+    return plan.model_copy(update={"acid": plan.acid.model_copy(update={"volume_cm3": volume_cm3})})
+
+
+async def nothing() -> None:
+    return None
+
+
+async def test_the_newest_question_comes_first_and_replaces_the_same_pages_older_one(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    child = Child()
+    monkeypatch.setattr(module, "answered", child.answered)
+    predictor = Predictor(nothing)
+
+    def ask(volume_cm3: float, page: str) -> asyncio.Task[dict[str, Any]]:
+        return asyncio.create_task(predictor.predict(of(volume_cm3), page, compare=False))
+
+    first = ask(1, "a")
+    await child.began.wait()
+    older, other, newer = ask(2, "b"), ask(3, "c"), ask(4, "b")
+    await asyncio.sleep(0)
+    child.go.set()
+    with pytest.raises(Superseded):
+        await older
+    assert [(await each)["volume_cm3"] for each in (first, newer, other)] == [1, 4, 3]
+    assert child.asked == [1, 4, 3]
+    assert (await ask(4, "d"))["volume_cm3"] == 4
+    assert child.asked == [1, 4, 3], "the same plan is not computed again"
+
+
+async def test_no_more_than_a_few_wait_and_all_are_let_go_at_the_end(monkeypatch: pytest.MonkeyPatch) -> None:
+    child = Child()
+    monkeypatch.setattr(module, "answered", child.answered)
+    predictor = Predictor(nothing)
+    asked = [
+        asyncio.create_task(predictor.predict(of(cm3), f"page {cm3}", compare=False))
+        for cm3 in range(1, MOST_WAITING + 3)
+    ]
+    await child.began.wait()
+    await predictor.close()
+    for each in asked:
+        with pytest.raises(Superseded):
+            await each
