@@ -9,6 +9,7 @@ from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
+from station.bench.check.storage import kept_in_memory
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
 from station.bench.no_probe import NoProbe
@@ -102,8 +103,12 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
         await bench.start(plan, started, anew=anew, salvaged=parts.salvaged)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
+    in_memory = parts.driver is None and kept_in_memory(parts.journal.path.parent)
+    if in_memory:
+        print(_IN_MEMORY.format(parts.journal.path.parent), file=sys.stderr, flush=True)
     about = {
         "name": settings.bench.name,
+        "in_memory": in_memory,
         "virtual": parts.driver is not None,
         "panel": settings.panel.pins,
         "language": settings.page.language,
@@ -114,6 +119,7 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
     return watch
 
 
+_IN_MEMORY = "The record in {} is kept in memory: it is gone at power-off. See `station check`."
 _SALVAGED = "The record was damaged: {0.kept} events could be read and go on; the damaged one is in {0.aside}."
 
 

@@ -43,7 +43,9 @@ def serving(folder: Path, *lines: str, plan: str = "") -> Iterator[Station]:
         (folder / "plan.toml").write_text(plan, encoding="utf-8")
     own = ['plan = "plan.toml"'] if plan else []
     own += ['bench.name = "Bench 5"', 'server.host = "127.0.0.1"', f"server.port = {port}"]
-    settings.write_text("\n".join([*own, f'record.folder = "{folder / "record"}"', *lines]), encoding="utf-8")
+    if not any(line.startswith("record.folder") for line in lines):
+        own.append(f'record.folder = "{folder / "record"}"')
+    settings.write_text("\n".join([*own, *lines]), encoding="utf-8")
     station = Station("serve", "--config", str(settings))
     station.start()
     try:

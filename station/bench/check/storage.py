@@ -77,6 +77,13 @@ def lost_with_power(mount: Mount, mounts: list[Mount]) -> bool:
     return below is None or below.kind == "overlay" or below.in_memory
 
 
+def kept_in_memory(folder: Path) -> bool:
+    """Whether all that is written to this folder is gone at power-off, as far as this machine tells."""
+    mounts = mounts_in(text_of(Path("/proc/self/mountinfo")) or "")
+    mount = mount_of(str(_nearest(folder.absolute()).resolve()), mounts)
+    return mount is not None and lost_with_power(mount, mounts)
+
+
 def storage(kit: Kit) -> Finding:
     """Return whether the record's folder can be written and is kept."""
     folder = kit.folder.absolute()

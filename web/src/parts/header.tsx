@@ -43,7 +43,8 @@ function probeTrouble({ thermometer, probe, live, instruction }: View): string {
 export function Notices({ view, heard, acting }: NoticesProps) {
   const { fault } = view;
   const probe = heard === "fresh" ? probeTrouble(view) : "";
-  const some = heard !== "fresh" || probe !== "" || fault !== null || acting.trouble !== null;
+  const inMemory = view.bench.in_memory === true;
+  const some = heard !== "fresh" || probe !== "" || fault !== null || inMemory || acting.trouble !== null;
   return (
     <>
       {some && <div class="notices-room" />}
@@ -52,6 +53,11 @@ export function Notices({ view, heard, acting }: NoticesProps) {
           {heard !== "fresh" && <p>{heard === "old" ? words.silent : words.lost}</p>}
           {probe !== "" && <p>{probe}</p>}
         </div>
+        {inMemory && (
+          <p class="fault" role="alert">
+            {words.inMemory}
+          </p>
+        )}
         {fault && (
           <p class="fault" role="alert">
             {words.fault(said(fault))}

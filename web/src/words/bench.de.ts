@@ -73,6 +73,7 @@ export const bench: Translated<typeof en> = {
   },
   badSample: (kind) => `neuester Messwert weggelassen: ${kind}`,
 
+  inMemory: "Ergebnisse werden nicht aufbewahrt: Ohne Strom sind sie weg. Hol deine Lehrkraft.",
   fault: (reason) => `Im Moment kann nichts aufgezeichnet werden. Hol deine Lehrkraft. (${german(reason)})`,
   question: "Eine Frage",
   moreQuestions: (more) => (more === 1 ? "danach noch eine Frage" : `danach noch ${more} Fragen`),

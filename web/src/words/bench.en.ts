@@ -69,6 +69,7 @@ export const bench = {
   } as Record<string, string>,
   badSample: (kind: string) => `newest sample left out: ${kind}`,
 
+  inMemory: "Results are not being kept: they are gone when the power is cut. Call your teacher.",
   fault: (reason: string) => `Nothing can be recorded just now. Call your teacher. (${reason})`,
   question: "A question",
   moreQuestions: (more: number) => (more === 1 ? "one more question after this" : `${more} more questions after this`),
