@@ -47,13 +47,15 @@ class Standing(BaseModel):
 
 def add_access(app: FastAPI, watch: Watch, access: Access) -> None:
     """Add the paths to the application, and what `requires` needs."""
-    app.state.access = access
-    app.add_exception_handler(Refusal, on_refusal)
-    _add_sessions(app)
+    add_sessions(app, access)
     _add_staff(app, watch)
 
 
-def _add_sessions(app: FastAPI) -> None:
+def add_sessions(app: FastAPI, access: Access) -> None:
+    """Add signing in and out, and what `requires` needs."""
+    app.state.access = access
+    app.add_exception_handler(Refusal, on_refusal)
+
     @app.get("/api/session")
     async def session(request: Request) -> Standing:
         """What this device may do."""

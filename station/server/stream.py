@@ -40,17 +40,23 @@ async def stream(watch: Watch, listener: Listener, after: int) -> AsyncIterator[
         missed = await asyncio.to_thread(lambda: [(e.seq, happened(e)) for e in read_events(folder, after)])
         sent = missed[-1][0] if missed else after
         yield b"".join(message for _, message in missed) + watch.view_message()
-        while True:
-            try:
-                async with asyncio.timeout(HEARTBEAT_S):
-                    item = await listener.queue.get()
-            except TimeoutError:
-                yield HEARTBEAT
-                continue
-            if item is None:
-                return
-            number, message = item
-            if number == 0 or number > sent:
-                yield message
+        async for message in heard(listener, sent):
+            yield message
     finally:
         watch.hub.leave(listener)
+
+
+async def heard(listener: Listener, sent: int = 0) -> AsyncIterator[bytes]:
+    """Yield what a listener hears until its stream is ended, and signs of life; numbers up to `sent` are left out."""
+    while True:
+        try:
+            async with asyncio.timeout(HEARTBEAT_S):
+                item = await listener.queue.get()
+        except TimeoutError:
+            yield HEARTBEAT
+            continue
+        if item is None:
+            return
+        number, message = item
+        if number == 0 or number > sent:
+            yield message
