@@ -9,10 +9,13 @@ from station.practical.state import Repeat, State, Step
 
 Events: TypeAlias = tuple[e.Event, ...]
 
+MOST_REPEATS = 50
+"""Repeats of one practical, those set aside too: every screen is sent all of them. A plan has ten at most."""
+
 
 def begin(state: State, act: Act, _: float) -> Events:
     """Begin the first repeat."""
-    return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
+    return _begun(state, act)
 
 
 def alkali_temperature(state: State, act: Act, _: float) -> Events:
@@ -102,7 +105,7 @@ def restored(state: State, act: Act, _: float) -> Events:
 
 def rinsed(state: State, act: Act, _: float) -> Events:
     """Begin the next repeat."""
-    return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
+    return _begun(state, act)
 
 
 def restarted(state: State, act: Act, _: float) -> Events:
@@ -133,6 +136,12 @@ def finish(state: State, act: Act, time_s: float) -> Events:
     read = any(reading.portion == state.poured for reading in repeat.readings)
     last = () if read else reading_as_it_is(repeat, state.poured, time_s)
     return (*last, e.RepeatEnded(repeat.repeat), e.PracticalEnded(True, act.key))
+
+
+def _begun(state: State, act: Act) -> Events:
+    if len(state.repeats) >= MOST_REPEATS:
+        raise ActRefused("too_many_repeats", f"This practical has {MOST_REPEATS} repeats: staff begin a new one.")
+    return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
 
 
 def _running(state: State) -> Repeat:

@@ -11,6 +11,7 @@ from station.practical.fold import fold_all
 from station.practical.group import ANYWHERE
 from station.practical.procedure import TABLE, advance, possible_acts
 from station.practical.questions import ask_events
+from station.practical.rules import MOST_REPEATS
 from station.practical.state import Step
 from tests.practical.walk import ACTS, Walk, kinds
 
@@ -342,3 +343,16 @@ def _first_in(step: Step) -> Walk:
     if step is Step.PAUSED:
         walk.act("pause")
     return walk
+
+
+def test_a_practical_does_not_grow_without_end() -> None:
+    """Whoever starts again all afternoon must not make every screen carry thousands of repeats."""
+    walk = Walk()
+    walk.act("begin")
+    for _ in range(MOST_REPEATS - 1):
+        walk.act("repeat_restarted", reason="spilled")
+        walk.act("rinsed")
+    walk.act("repeat_restarted", reason="spilled")
+    with pytest.raises(ActRefused, match="staff begin a new one"):
+        walk.act("rinsed")
+    assert walk.state.step is Step.RINSE
