@@ -42,7 +42,10 @@ class Bench:
         self.seq = journal.last_seq
         self.fault: str | None = None
         self._silent = panel.silent
+        self.practical_seq = 0
+        """The number of the event with which the practical began."""
         self._keys: dict[str, int] = {}
+        self._orders: dict[str, int] = {}
         self._lock = asyncio.Lock()
         self._changed = asyncio.Condition()
         self._readings: asyncio.Queue[ProbeReading] = asyncio.Queue()
@@ -52,7 +55,7 @@ class Bench:
     def opened(cls, journal: Journal, clock: Clock, probe: Probe, panel: Panel) -> "Bench":
         """Return the bench as the journal left it: in the same portion of the same repeat."""
         bench = cls(journal, clock, probe, panel, State())
-        for stamped in (*_renames(journal), *current_practical(journal)):
+        for stamped in (*_lasting(journal), *current_practical(journal)):
             bench._take(stamped)
         return bench
 
@@ -102,6 +105,28 @@ class Bench:
             if events:
                 await self._commit(events, time_s)
             return self.seq if act.key is None else self._keys.get(act.key, self.seq)
+
+    async def take_order(self, act: Act | StaffAct | None, taken: e.OrderTaken, practical_seq: int | None) -> None:
+        """Do what the room ordered, unless an order with this number or a later one of that room was taken before.
+
+        What is done, or why nothing is, and that it came from the room are kept together. With `practical_seq` it is
+        meant for the practical that began so. Raises JournalError when it could not be kept: then nothing happened.
+        """
+        await asyncio.shield(asyncio.ensure_future(self._take_order(act, taken, practical_seq)))
+
+    async def _take_order(self, act: Act | StaffAct | None, taken: e.OrderTaken, practical_seq: int | None) -> None:
+        async with self._lock:
+            if taken.order <= self._orders.get(taken.room, 0):
+                return
+            time_s = self.clock.time_s()
+            events: Sequence[e.Event] = ()
+            try:
+                if practical_seq not in (None, self.practical_seq):
+                    raise ActRefused("other_practical", "It was meant for a practical that is over.")
+                events = () if act is None else advance(self.state, act, time_s)
+            except ActRefused as refusal:
+                taken = replace(taken, refused=str(refusal))
+            await self._commit((*events, taken), time_s)
 
     async def run(self) -> None:
         """Sample, tick the panel and carry, until cancelled; pins and probe are let go at the end."""
@@ -217,6 +242,11 @@ class Bench:
         key = getattr(stamped.event, "key", None)
         if key is not None:
             self._keys[key] = stamped.seq
+        if isinstance(stamped.event, e.PlanChosen):
+            self.practical_seq = stamped.seq
+        elif isinstance(stamped.event, e.OrderTaken):
+            order = stamped.event
+            self._orders[order.room] = max(order.order, self._orders.get(order.room, 0))
 
 
 def current_practical(journal: Journal) -> list[e.Stamped]:
@@ -226,9 +256,9 @@ def current_practical(journal: Journal) -> list[e.Stamped]:
     return list(read_events(folder, after=chosen[-1] - 1 if chosen else 0))
 
 
-def _renames(journal: Journal) -> list[e.Stamped]:
-    """Return the renames of the bench: a name outlasts the practical in which it was given."""
-    return list(read_events(journal.path.parent, kinds=(e.BenchRenamed.kind,)))
+def _lasting(journal: Journal) -> list[e.Stamped]:
+    """Return what outlasts the practical in which it happened: the bench's name, and which orders were done."""
+    return list(read_events(journal.path.parent, kinds=(e.BenchRenamed.kind, e.OrderTaken.kind)))
 
 
 def last_event(journal: Journal) -> e.Stamped | None:

@@ -30,7 +30,17 @@ from station.record.opening import (
     tail,
 )
 
-__all__ = ["COLUMNS", "FILE_NAME", "Journal", "JournalError", "Moment", "chain", "first_broken", "read_events"]
+__all__ = [
+    "COLUMNS",
+    "FILE_NAME",
+    "Journal",
+    "JournalError",
+    "Moment",
+    "chain",
+    "first_broken",
+    "read_events",
+    "read_rows",
+]
 
 CLOSE_WITHIN_S = 10.0
 
@@ -162,6 +172,14 @@ def read_events(folder: Path, after: int = 0, kinds: Sequence[str] = ()) -> Iter
             yield _stamped(row)
         except ValueError as error:
             raise JournalError(f"{folder / FILE_NAME}: event {row[0]} cannot be read: {error}") from error
+
+
+def read_rows(folder: Path, after: int, most: int) -> list[tuple[Any, ...]]:
+    """Return at most so many committed events after this number as they were written, with the columns of COLUMNS.
+
+    Raises JournalError.
+    """
+    return list(_rows_of(folder, f"SELECT {COLUMNS} FROM events WHERE seq > ? ORDER BY seq LIMIT ?", (after, most)))  # noqa: S608
 
 
 COLUMNS = "seq,boot,monotonic_s,time_s,wall,clock,kind,body"

@@ -1,0 +1,272 @@
+"""The link: sends the journal to the room and does what the room orders. A bench without it works just the same.
+
+The room's answer is what counts, not the broker's: the next batch goes when the room keeps the last one, and all that
+it does not keep is sent again, from the journal. So memory stays as it is, whatever the network does, and sampling
+never waits.
+"""
+
+import asyncio
+import contextlib
+import random
+import time
+from collections.abc import Sequence
+from dataclasses import replace
+from secrets import randbits, token_hex
+from typing import Final
+
+import aiomqtt
+
+from station.bench.loop import Bench
+from station.practical import events as e
+from station.record.journal import JournalError
+from station.room import topics
+from station.room.address import BrokerAddress
+from station.room.link_state import FAILED, NO_BROKER, NO_ENTRY, NO_ROOM, NOT_YET, UP, About, LinkState
+from station.room.orders import OrderError, act_of
+from station.room.outbox import Outbox
+from station.room.wire import Here, KeptMessage, Live, Order, Orders, WireError, packed, packed_batch, unpacked
+
+KEEPALIVE_S: Final = 15
+SAMPLES_S: Final = 5.0
+"""How long samples wait for one another; whatever else happened goes at once, and they with it."""
+PACE_S: Final = 0.1
+"""Between two batches, also when there is much to catch up with: the room has other benches."""
+PLENTY: Final = 100
+LIVE_S: Final = 0.5
+SIGN_OF_LIFE_S: Final = 10.0
+ANSWER_WITHIN_S: Final = (10.0, 60.0)
+RECONNECT_S: Final = (0.5, 30.0)
+SAVE_EVERY_S: Final = 60.0
+
+
+class Link:
+    """The link of a bench at work: `await run()` until it is cancelled; `state` tells how it is."""
+
+    def __init__(self, bench: Bench, name: str, broker: BrokerAddress, about: About | None = None) -> None:
+        if broker.user is None:
+            raise ValueError("a bench needs a user at the broker")
+        self.bench, self.broker, self.user = bench, broker, broker.user
+        self._own_name, self._about = name, about or About()
+        self._kit = token_hex(8)
+        self._text, self._detail, self._up = NOT_YET, "", False
+        self._outbox = Outbox(bench.journal.path.parent)
+        self._room, self._asked, self._said_name = "", 0, ""
+        self._more, self._answered, self._fresh, self._ordered = (asyncio.Event() for _ in range(4))
+        self._orders: Orders | None = None
+        self._saved_s = time.monotonic()
+        bench.listen(self._happened)
+
+    @property
+    def state(self) -> LinkState:
+        """How the link is now."""
+        waiting = max(self.bench.seq - self._outbox.acknowledged, 0)
+        return LinkState(self._up, self._text, waiting, self._detail)
+
+    async def run(self) -> None:
+        """Connect, send and take orders until cancelled, over every loss; nothing that fails here ends the bench."""
+        pause_s = RECONNECT_S[0]
+        try:
+            while True:
+                began_s = time.monotonic()
+                await self._connected_once()
+                self._up = False
+                if time.monotonic() - began_s > RECONNECT_S[1]:
+                    pause_s = RECONNECT_S[0]
+                # Spread: after the broker's return a whole class would come in the same moment.
+                await asyncio.sleep(random.uniform(0.5, 1.0) * pause_s)  # noqa: S311
+                pause_s = min(2 * pause_s, RECONNECT_S[1])
+        finally:
+            with contextlib.suppress(JournalError):
+                self._outbox.save()
+
+    async def _connected_once(self) -> None:
+        try:
+            self._outbox = await asyncio.to_thread(Outbox.opened, self._outbox.folder)
+            async with self._client() as client:
+                await client.subscribe([(topics.topic(self.user, what), 1) for what in topics.TO_BENCH])
+                async with asyncio.TaskGroup() as tasks:
+                    for work in (self._receive, self._send, self._send_live, self._do_orders):
+                        tasks.create_task(work(client))
+        except* (aiomqtt.MqttError, OSError) as errors:
+            self._say_down(NO_ENTRY if _refused(errors) else NO_BROKER, _first(errors))
+        except* Exception as errors:  # the bench goes on; the next try begins from what the journal says
+            self._say_down(FAILED, _first(errors))
+
+    def _say_down(self, text: str, error: BaseException) -> None:
+        self._up, self._text, self._detail = False, text, str(error) or type(error).__name__
+
+    def _client(self) -> aiomqtt.Client:
+        gone = self._here().model_copy(update={"gone": True})
+        return aiomqtt.Client(
+            self.broker.host,
+            self.broker.port,
+            username=self.user,
+            password=self.broker.password,
+            # Two kits with one user must not throw each other out, or neither would be heard.
+            identifier=f"{self.user}-{self._kit}",
+            protocol=aiomqtt.ProtocolVersion.V5,
+            keepalive=KEEPALIVE_S,
+            clean_start=True,
+            will=aiomqtt.Will(topics.topic(self.user, topics.HERE), packed(gone), qos=1, retain=True),
+        )
+
+    def _happened(self, stamped: Sequence[e.Stamped]) -> None:
+        self._fresh.set()
+        if any(not isinstance(each.event, e.SampleTaken) for each in stamped):
+            self._more.set()
+
+    def _here(self) -> Here:
+        return Here(
+            journal=self._outbox.journal,
+            kit=self._kit,
+            name=self.bench.state.name or self._own_name,
+            boot=self.bench.clock.boot,
+            version=self._about.version,
+            board=self._about.board,
+            addresses=tuple(self._about.addresses())[:8],
+            last_seq=self.bench.seq,
+            asked=self._asked,
+        )
+
+    async def _send(self, client: aiomqtt.Client) -> None:
+        """One batch at a time: the next one when the room keeps it, or again from where the room says."""
+        much = await self._greet(client)
+        while True:
+            if not much:
+                with contextlib.suppress(TimeoutError):
+                    async with asyncio.timeout(SAMPLES_S):
+                        await self._more.wait()
+            self._more.clear()
+            if self.bench.state.name not in (None, self._said_name):
+                await self._say_here(client)
+            rows = await asyncio.to_thread(self._outbox.next_rows)
+            much = len(rows) >= PLENTY
+            if not rows:
+                continue
+            self._answered.clear()
+            batch = packed_batch(self._outbox.journal, self._kit, rows)
+            await client.publish(topics.topic(self.user, topics.EVENTS), batch, qos=1)
+            if not await self._answer_within(ANSWER_WITHIN_S[0]):
+                much = await self._greet(client)
+            await asyncio.sleep(PACE_S)
+
+    async def _greet(self, client: aiomqtt.Client) -> bool:
+        """Say who is here until the room says up to where it keeps the journal; then there may be much to send."""
+        patience_s = ANSWER_WITHIN_S[0]
+        while True:
+            self._answered.clear()
+            self._asked = randbits(40)
+            await self._say_here(client)
+            if await self._answer_within(patience_s * random.uniform(0.7, 1.0)):  # noqa: S311
+                return True
+            self._up, self._text, self._detail = False, NO_ROOM, ""
+            patience_s = min(2 * patience_s, ANSWER_WITHIN_S[1])
+
+    async def _say_here(self, client: aiomqtt.Client) -> None:
+        here = self._here()
+        self._said_name = here.name
+        await client.publish(topics.topic(self.user, topics.HERE), packed(here), qos=1, retain=True)
+
+    async def _answer_within(self, patience_s: float) -> bool:
+        try:
+            async with asyncio.timeout(patience_s):
+                await self._answered.wait()
+        except TimeoutError:
+            return False
+        return True
+
+    async def _receive(self, client: aiomqtt.Client) -> None:
+        async for message in client.messages:
+            payload = message.payload
+            if not isinstance(payload, bytes) or not payload:
+                continue
+            with contextlib.suppress(WireError):  # what cannot be read is as good as not sent
+                if str(message.topic).endswith(f"/{topics.KEPT}"):
+                    await self._kept(client, unpacked(KeptMessage, payload))
+                else:
+                    self._orders = unpacked(Orders, payload)
+                    self._ordered.set()
+
+    async def _kept(self, client: aiomqtt.Client, told: KeptMessage) -> None:
+        """Take the room's answer: a later one, or one that was asked for, which may also be an earlier one."""
+        outbox = self._outbox
+        if (told.journal, told.kit) != (outbox.journal, self._kit):
+            return
+        asked = told.asked == self._asked
+        if asked:
+            self._room = told.room
+        if told.room != self._room or not (asked or told.differs or told.seq > outbox.acknowledged):
+            return
+        if told.differs or not await asyncio.to_thread(outbox.forget, told.seq, told.digest):
+            # The room keeps other events under this name: a copied card, or a record put back by hand.
+            await asyncio.to_thread(outbox.begin_anew)
+            self._asked = randbits(40)
+            await self._say_here(client)
+            return
+        self._up, self._text, self._detail = True, UP, ""
+        if time.monotonic() - self._saved_s > SAVE_EVERY_S:
+            self._saved_s = time.monotonic()
+            await asyncio.to_thread(outbox.save)
+        self._answered.set()
+
+    async def _send_live(self, client: aiomqtt.Client) -> None:
+        while True:
+            with contextlib.suppress(TimeoutError):
+                async with asyncio.timeout(SIGN_OF_LIFE_S):
+                    await self._fresh.wait()
+            self._fresh.clear()
+            live = Live(kit=self._kit, temperature_c=self._temperature_c())
+            await client.publish(topics.topic(self.user, topics.LIVE), packed(live))
+            await asyncio.sleep(LIVE_S)
+
+    def _temperature_c(self) -> float | None:
+        state = self.bench.state
+        if state.probe == "lost":
+            return None
+        good = (each.temperature_c for each in reversed(state.recent) if each.temperature_c is not None)
+        return next(good, None)
+
+    async def _do_orders(self, _: aiomqtt.Client) -> None:
+        while True:
+            await self._ordered.wait()
+            self._ordered.clear()
+            orders = self._orders
+            try:
+                for order in () if orders is None else orders.orders:
+                    await self._do(orders.room if orders else "", order)
+            except JournalError:  # it did not happen: later again
+                await asyncio.sleep(ANSWER_WITHIN_S[0])
+                self._ordered.set()
+
+    async def _do(self, room: str, order: Order) -> None:
+        taken = e.OrderTaken(room, order.order, str(order.act.get("act"))[:40])
+        journal, practical_seq = _meant_for(order)
+        try:
+            act = act_of(order.act, f"room-{room}-{order.order}")
+        except OrderError as error:
+            act, taken = None, replace(taken, refused=str(error))
+        if journal not in (None, self._outbox.journal):
+            practical_seq = -1  # of another record, so it is over
+        await self.bench.take_order(act, taken, practical_seq)
+
+
+def _meant_for(order: Order) -> tuple[str | None, int | None]:
+    """Return journal and first event of the practical that an order is meant for; None for whichever is on."""
+    meant = order.act.get("practical")
+    match meant:
+        case [str(journal), int(seq)]:
+            return journal, seq
+    return None, None
+
+
+def _first(errors: BaseExceptionGroup[BaseException]) -> BaseException:
+    error: BaseException = errors
+    while isinstance(error, BaseExceptionGroup):
+        error = error.exceptions[0]
+    return error
+
+
+def _refused(errors: BaseExceptionGroup[BaseException]) -> bool:
+    """Whether the broker said that user or password are wrong (MQTT 5, 3.2.2.2: 0x86, 0x87; 3.1.1's 4 and 5)."""
+    code = getattr(_first(errors), "rc", None)
+    return getattr(code, "value", code) in (4, 5, 0x86, 0x87)
