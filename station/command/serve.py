@@ -9,6 +9,7 @@ from typing import Any
 from station.command.assembly import VERSION, Parts, follow_presses, opened_access, opened_parts, watched_bench
 from station.command.errors import EXIT_ADDRESS, EXIT_FAILED, CommandError
 from station.command.explain import until_mended
+from station.command.room_link import link_of
 from station.command.settings import load_plan, load_settings, record_folder
 from station.practical.plan import Plan
 from station.server.addresses import addresses
@@ -74,7 +75,10 @@ async def _work(parts: Parts, plan: Plan, *, anew: bool) -> None:
         for address in addresses(server.host, bound.getsockname()[1]):
             print(f"{parts.settings.bench.name}: {address}", flush=True)
 
-    await serve(watch, VERSION, bound, _never, tell, opened_access(parts))
+    watch.link, link = link_of(
+        parts.settings, watch.bench, VERSION, lambda: addresses(server.host, bound.getsockname()[1])
+    )
+    await serve(watch, VERSION, bound, _never, tell, opened_access(parts), beside=link)
 
 
 async def _never() -> None:

@@ -3,7 +3,7 @@
 import os
 import tomllib
 from pathlib import Path
-from typing import Annotated, Literal, Self
+from typing import Annotated, Literal, Self, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, SecretStr, ValidationError, field_validator, model_validator
 
@@ -11,6 +11,8 @@ from station.command.errors import CommandError
 from station.practical.plan import READY_PLAN, Plan, PlanError, read_plan
 from station.practical.plan_parts import Label
 from station.practical.problems import problem_line_of
+from station.room.address import host_and_port
+from station.room.topics import is_user
 from station.server.access_secrets import Secrets, checked_hash, checked_words
 
 BOOT_SETTINGS = Path("/boot/firmware/station.toml")
@@ -18,6 +20,7 @@ LARGEST_FILE = 1_000_000
 
 HostName = Annotated[str, Field(pattern=r"^[A-Za-z0-9._-]{1,253}$")]
 Gpio = Annotated[int, Field(ge=2, le=27)]
+AnySettings = TypeVar("AnySettings", bound=BaseModel)
 
 
 class _Table(BaseModel):
@@ -107,6 +110,23 @@ class PageSettings(_Table):
     units: Literal["cm3", "mL"] = "cm3"
 
 
+class LinkSettings(_Table):
+    """The room: where its broker is, and as whom this bench speaks there. Without a broker the bench works alone."""
+
+    broker: str | None = None
+    user: str | None = None
+    password_file: Path | None = None
+
+    @model_validator(mode="after")
+    def _whole(self) -> Self:
+        if self.broker is None:
+            return self
+        host_and_port(self.broker)
+        if self.user is None or not is_user(self.user):
+            raise ValueError("user: the broker needs to know this bench: letters, digits, '-', '_' or '.', at most 40")
+        return self
+
+
 class RecordSettings(_Table):
     """Where the record is kept."""
 
@@ -124,6 +144,7 @@ class Settings(_Table):
     access: AccessSettings = AccessSettings()
     page: PageSettings = PageSettings()
     record: RecordSettings = RecordSettings()
+    link: LinkSettings = LinkSettings()
     plan: Path | None = None
 
 
@@ -132,13 +153,26 @@ def load_settings(named: Path | None) -> tuple[Settings, Path]:
     path = settings_path(named)
     if path is None:
         return Settings(), Path()
+    return _placed(read_settings(path, Settings), path.parent), path.parent
+
+
+def read_settings(path: Path, kind: type[AnySettings]) -> AnySettings:
+    """Return the settings in this file. Raises CommandError."""
     try:
         values = tomllib.loads(read_text(path).removeprefix("\ufeff").replace("\r\n", "\n"))
-        return Settings.model_validate(values), path.parent
+        return kind.model_validate(values)
     except tomllib.TOMLDecodeError as error:
         raise CommandError(f"{path}: not valid TOML: {error}") from None
     except ValidationError as error:
         raise CommandError(f"{path}: {_problem_line(error)}") from None
+
+
+def _placed(settings: Settings, base: Path) -> Settings:
+    """Return the settings with the password's file where it is looked for: beside the settings."""
+    file = settings.link.password_file
+    if file is None:
+        return settings
+    return settings.model_copy(update={"link": settings.link.model_copy(update={"password_file": base / file})})
 
 
 def settings_path(named: Path | None) -> Path | None:

@@ -1,6 +1,6 @@
 """Carries the bench to the screens: each event to the stream, the view after a change, the results when they are in."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from station.bench.calculator import Calculator
@@ -10,6 +10,7 @@ from station.practical import events as e
 from station.practical.dataset import question_for
 from station.practical.plan import Plan
 from station.practical.view import View, live, shown_result, trace
+from station.room.link_state import LinkState
 from station.server.hub import Hub
 from station.server.messages import happened, unnumbered
 
@@ -33,6 +34,7 @@ class Watch:
     def __init__(self, bench: Bench, about: View) -> None:
         self.bench, self.hub = bench, Hub()
         self.result: dict[str, Any] | None = None
+        self.link: Callable[[], LinkState | None] = lambda: None
         self._result_since = 0
         self._about = about
         self._fault = bench.fault
@@ -70,6 +72,7 @@ class Watch:
             "speed": bench.clock.speed,
             "bench": {**self._about, "name": bench.state.name or self._about["name"]},
             "fault": bench.fault,
+            "link": self._link(),
             **bench.view(),
             "result": self.result if self.results_shown else None,
         }
@@ -81,6 +84,10 @@ class Watch:
     def view_message(self) -> bytes:
         """Return the message that replaces what a page knows."""
         return unnumbered("view", self.view())
+
+    def _link(self) -> View | None:
+        state = self.link()
+        return None if state is None else {"up": state.up, "text": state.text, "waiting": state.waiting}
 
     def _happened(self, stamped: Sequence[e.Stamped]) -> None:
         for each in stamped:
