@@ -7,6 +7,7 @@ import socket
 from collections.abc import Callable, Coroutine, Generator
 
 import uvicorn
+from starlette.types import ASGIApp
 
 from station.bench import watchdog
 from station.server.access import Access
@@ -62,26 +63,12 @@ async def serve(
     `ready` is called once a signal ends the station as it should, before anything happens on the bench. `beside` is
     work whose end ends nothing.
     """
-    config = uvicorn.Config(
-        make_app(watch, version, access),
-        log_level="error",  # a request that is none would be a line each
-        access_log=False,
-        http=Connection,
-        lifespan="off",
-        ws="none",
-        loop="asyncio",
-        timeout_graceful_shutdown=GRACE_S,
-        server_header=False,
-        proxy_headers=False,  # nobody says for another whose address it is
-    )
-    server = Server(config)
-    stop = asyncio.Event()
-    for number in (signal.SIGINT, signal.SIGTERM):
-        asyncio.get_running_loop().add_signal_handler(number, stop.set)
+    server = server_of(make_app(watch, version, access))
+    stop = stopped_by_signal()
     ready()
     watch.begin()
-    tasks = [asyncio.create_task(work) for work in (watch.bench.run(), server.serve([bound]), until(), _set(stop))]
-    other = asyncio.create_task(_set(stop) if beside is None else beside())
+    tasks = [asyncio.create_task(work) for work in (watch.bench.run(), server.serve([bound]), until(), stop())]
+    other = asyncio.create_task(stop() if beside is None else beside())
     watchdog.ready()
     try:
         done, _ = await asyncio.wait(tasks, return_when=asyncio.FIRST_COMPLETED)
@@ -99,5 +86,30 @@ async def serve(
         task.result()
 
 
-async def _set(event: asyncio.Event) -> None:
-    await event.wait()
+def server_of(app: ASGIApp) -> Server:
+    """Return a server for this application, as every page here is served."""
+    config = uvicorn.Config(
+        app,
+        log_level="error",  # a request that is none would be a line each
+        access_log=False,
+        http=Connection,
+        lifespan="off",
+        ws="none",
+        loop="asyncio",
+        timeout_graceful_shutdown=GRACE_S,
+        server_header=False,
+        proxy_headers=False,  # nobody says for another whose address it is
+    )
+    return Server(config)
+
+
+def stopped_by_signal() -> Callable[[], Coroutine[None, None, None]]:
+    """Return what ends when SIGINT or SIGTERM comes; from now on they end nothing by themselves."""
+    stop = asyncio.Event()
+    for number in (signal.SIGINT, signal.SIGTERM):
+        asyncio.get_running_loop().add_signal_handler(number, stop.set)
+
+    async def stopped() -> None:
+        await stop.wait()
+
+    return stopped
