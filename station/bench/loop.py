@@ -8,6 +8,7 @@ import asyncio
 import contextlib
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import reduce
 from typing import Any
 
 from pydantic import ValidationError
@@ -21,10 +22,11 @@ from station.practical import events as e
 from station.practical.acts import Act, ActRefused
 from station.practical.fold import fold
 from station.practical.plan import Plan
+from station.practical.probes import LASTING, Probes, fold_probes, in_use_events
 from station.practical.problems import problem_line
 from station.practical.procedure import advance
 from station.practical.prompts import instruction
-from station.practical.staff import StaffAct
+from station.practical.staff import StaffAct, plan_events
 from station.practical.state import State, Step
 from station.practical.view import View, view
 from station.record.journal import Journal, JournalError, read_events
@@ -54,7 +56,7 @@ class Bench:
     @classmethod
     def opened(cls, journal: Journal, clock: Clock, probe: Probe, panel: Panel) -> "Bench":
         """Return the bench as the journal left it: in the same portion of the same repeat."""
-        bench = cls(journal, clock, probe, panel, State())
+        bench = cls(journal, clock, probe, panel, State(probes=_register(journal)))
         for stamped in (*_lasting(journal), *current_practical(journal)):
             bench._take(stamped)
         return bench
@@ -68,7 +70,9 @@ class Bench:
         under_way = self.state.chosen and self.state.step is not Step.DONE and bool(self.state.repeats)
         by_staff = self.state.plan_by is not None and self.state.step is not Step.DONE
         if anew or not (same or under_way or by_staff):
-            await self._keep((e.PlanChosen(plan.without_prepared().model_dump(mode="json")),))
+            chosen = e.PlanChosen(plan.without_prepared().model_dump(mode="json"))
+            await self._keep(plan_events(self.state, chosen))
+        await self._keep(in_use_events(self.state.probes))
         if salvaged is not None:
             await self._keep((salvaged,))
 
@@ -180,8 +184,21 @@ class Bench:
                 events = advance(self.state, taken, time_s)
                 try:
                     await self._commit(events, time_s)
+                    await self._look_at_probe(time_s)
                 except JournalError:  # said by `fault`; sampling goes on
                     self._show_unkept(events, time_s)
+
+    async def _look_at_probe(self, time_s: float) -> None:
+        """Put down which probe it is and what its bytes have shown, once that is new; what corrects it follows."""
+        probe_id, against = self.probe.probe_id, getattr(self.probe, "against", None)
+        probes = self.state.probes
+        if probe_id is None or against is None:
+            return
+        if (probe_id, against) == (probes.probe_id, probes.entry(probe_id).against):
+            return
+        looked = e.ProbeLookedAt(probe_id, list(against))
+        after = fold_probes(probes, e.Stamped(0, "", 0.0, time_s, "", "", looked))
+        await self._commit((looked, *in_use_events(after)), time_s)
 
     async def _beat(self) -> None:
         """Without a probe: let screens and watchdog know once a second that the station lives."""
@@ -205,7 +222,8 @@ class Bench:
 
     async def _keep(self, events: Sequence[e.Event]) -> None:
         async with self._lock:
-            await self._commit(events, self.clock.time_s())
+            if events:
+                await self._commit(events, self.clock.time_s())
 
     async def _commit(self, events: Sequence[e.Event], time_s: float) -> None:
         moment = self.clock.moment(time_s)
@@ -259,6 +277,14 @@ def current_practical(journal: Journal) -> list[e.Stamped]:
 def _lasting(journal: Journal) -> list[e.Stamped]:
     """Return what outlasts the practical in which it happened: the bench's name, and which orders were done."""
     return list(read_events(journal.path.parent, kinds=(e.BenchRenamed.kind, e.OrderTaken.kind)))
+
+
+def _register(journal: Journal) -> Probes:
+    """Return the probe register as the practicals before the newest one left it."""
+    folder = journal.path.parent
+    chosen = [each.seq for each in read_events(folder, kinds=(e.PlanChosen.kind,))]
+    before = (each for each in read_events(folder, kinds=LASTING) if each.seq < (chosen[-1] if chosen else 0))
+    return reduce(fold_probes, before, Probes())
 
 
 def last_event(journal: Journal) -> e.Stamped | None:

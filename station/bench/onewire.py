@@ -13,6 +13,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
+from station.bench.check.probe_kind import kind_of
 from station.bench.clock import Clock
 from station.bench.reading import Deliver, ProbeError, ProbeReading, answer_within_s
 from station.bench.scratchpad import NEAR_S, judge_text
@@ -25,6 +26,8 @@ KERNEL_TREE = Path("/sys/bus/w1/devices")
 PERIOD_S = 1.0
 PROBE_ID = re.compile(r"28-[0-9a-f]{12}")
 LONGEST_TEXT = 400
+MOST_KINDS = 64
+"""Different scratchpads that are kept to tell a copy by; a chip has 16 low digits, a noisy bus has no end of bytes."""
 
 _one_reader = threading.Lock()
 
@@ -70,6 +73,8 @@ class OneWireReader:
         self._sensor_class = type("TreeSensor", (KeepingSensor,), {"BASE_DIRECTORY": tree})
         self._good: tuple[float, float] | None = None
         self._counts: bool | None = None
+        self._seen: dict[tuple[int, ...], bytes] = {}
+        self._against: tuple[str, ...] | None = None
         self._stop = threading.Event()
         self._closed = False
         self._thread: threading.Thread | None = None
@@ -78,6 +83,11 @@ class OneWireReader:
     def probe_id(self) -> str | None:
         """The id that the reader is pinned to; None while no probe was seen."""
         return self._probe_id
+
+    @property
+    def against(self) -> tuple[str, ...] | None:
+        """What speaks against a genuine chip in what was read so far; None before the first good conversion."""
+        return self._against
 
     def start(self, deliver: Deliver) -> None:
         """Begin to sample; `deliver` is called in the reader's thread."""
@@ -126,9 +136,18 @@ class OneWireReader:
         text = sensor.text or ""
         near = self._good[1] if self._good and self._clock.at(now_s) - self._good[0] <= NEAR_S else None
         judged = judge_text(text, near_c=near, chip_counts=self._counts)
+        if judged.bad is None:
+            self._look_at(text)
         if judged.counts is not None:
             self._counts = judged.counts if self._counts is None else self._counts and judged.counts
         return judged.temperature_c, judged.bad, text[:LONGEST_TEXT]
+
+    def _look_at(self, text: str) -> None:
+        nine = bytes.fromhex(text.partition(":")[0])
+        key = (nine[0] & 0x0F, *nine[4:8])
+        if key not in self._seen and len(self._seen) < MOST_KINDS and self._probe_id is not None:
+            self._seen[key] = nine
+            self._against = kind_of(self._probe_id, tuple(self._seen.values())).against
 
     def _sensor(self) -> KeepingSensor | None:
         """Open the pinned probe; None when it is not there. Opened anew each time: a probe comes and goes."""

@@ -11,6 +11,7 @@ from station.practical.gate import judge_sample
 from station.practical.growing import Growing
 from station.practical.learning import learned_at_start, learned_from_portion
 from station.practical.plan import plan_from
+from station.practical.probes import fold_probes
 from station.practical.state import TYPED, Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
 
 RECENT_S = 60.0
@@ -19,9 +20,11 @@ RECENT_S = 60.0
 def fold(state: State, stamped: e.Stamped) -> State:
     """Return the state after this event."""
     change = _CHANGES.get(type(stamped.event))
-    if change is None:
+    probes = fold_probes(state.probes, stamped)
+    if change is None and probes is state.probes:
         return state
-    changed: State = change(state, stamped.event, stamped.time_s)
+    changed: State = change(state, stamped.event, stamped.time_s) if change is not None else state
+    changed = changed if probes is changed.probes else replace(changed, probes=probes)
     key = getattr(stamped.event, "key", None)
     if key is not None and key not in changed.keys:
         changed = replace(changed, keys=changed.keys.with_one(key))
@@ -42,12 +45,14 @@ def _plan_chosen(state: State, event: e.PlanChosen, time_s: float) -> State:
 
 
 def _sample(state: State, event: e.SampleTaken, time_s: float) -> State:
-    sample = Sample(time_s, event.temperature_c, event.bad)
-    gate = state.gate
+    sample, gate = Sample(time_s, event.temperature_c, event.bad), state.gate
     if event.temperature_c is not None:
+        # Corrected here, where the sample becomes state: the journal keeps what the probe said.
+        temperature_c, correction_c = state.probes.corrected(event.temperature_c)
+        sample = Sample(time_s, temperature_c, event.bad, correction_c)
         gate = Gate(good=sample)
     elif event.rejected_c is not None:
-        gate = judge_sample(gate, time_s, event.rejected_c)[1]
+        gate = judge_sample(gate, time_s, event.rejected_c, of_check=state.probes.check is not None)[1]
     recent = (*(each for each in state.recent if each.time_s > time_s - RECENT_S), sample)
     bad_in_a_row = 0 if event.bad is None else state.bad_in_a_row + 1
     probe = state.probe if state.probe == "lost" else "failing" if bad_in_a_row else "ok"
@@ -79,8 +84,16 @@ def _alkali(state: State, event: e.AlkaliMeasured, _: float) -> State:
     return replace(state, step=step, alkali_c=event.temperature_c, alkali_u_c=event.u_c)
 
 
+def _in_use(state: State, _: e.ProbeInUse, __: float) -> State:
+    """The probe, or what it is corrected by, changed in the midst of a repeat: said with the repeat."""
+    repeat = state.running
+    if repeat is None:
+        return state
+    return state.with_repeat(replace(repeat, corrected=(*repeat.corrected, state.probes.in_use)))
+
+
 def _repeat_begun(state: State, event: e.RepeatBegun, time_s: float) -> State:
-    repeat = Repeat(event.repeat, time_s)
+    repeat = Repeat(event.repeat, time_s, corrected=(state.probes.in_use,))
     return replace(state, step=Step.START, repeats=(*state.repeats, repeat), prompted=None)
 
 
@@ -193,6 +206,7 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.AlkaliDipBegun: _dip_begun,
     e.AlkaliMeasured: _alkali,
     e.RepeatBegun: _repeat_begun,
+    e.ProbeInUse: _in_use,
     e.PortionPrompted: _prompted,
     e.PortionAdded: _added,
     e.ReadingSettled: _settled,

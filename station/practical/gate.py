@@ -12,28 +12,30 @@ from station.practical.state import Gate, Sample
 
 LOWEST_C, HIGHEST_C = -5.0, 60.0
 STEP_C, RATE_C_S = 1.0, 3.0
+CHECK_HIGHEST_C, CHECK_RATE_C_S = 110.0, 30.0
+"""While a probe is checked: boiling water, and a bare probe that is plunged into it."""
 GAP_S = 5.0
 
 
-def judge_sample(gate: Gate, time_s: float, temperature_c: float) -> tuple[str | None, Gate]:
+def judge_sample(gate: Gate, time_s: float, temperature_c: float, *, of_check: bool = False) -> tuple[str | None, Gate]:
     """Return the kind of fault (None when believed) and what the gate remembers next.
 
-    The very first reading is believed; after a gap of more than 5 s the first one counts as a jump until
-    the next agrees with it.
+    `temperature_c` is what the probe said; `of_check` says that the probe is being checked. The very first reading
+    is believed; after a gap of more than 5 s the first one counts as a jump until the next agrees with it.
     """
-    if not LOWEST_C <= temperature_c <= HIGHEST_C:
+    if not LOWEST_C <= temperature_c <= (CHECK_HIGHEST_C if of_check else HIGHEST_C):
         return "out_of_range", gate
     sample = Sample(time_s, temperature_c)
     if gate == Gate():
         return None, Gate(good=sample)
     for known in (gate.good, gate.candidate):
-        if known is not None and _reachable(known, sample):
+        if known is not None and _reachable(known, sample, CHECK_RATE_C_S if of_check else RATE_C_S):
             return None, Gate(good=sample)
     return "jump", replace(gate, candidate=sample)
 
 
-def _reachable(known: Sample, sample: Sample) -> bool:
+def _reachable(known: Sample, sample: Sample, rate_c_s: float) -> bool:
     passed_s = sample.time_s - known.time_s
-    if passed_s > GAP_S or known.temperature_c is None or sample.temperature_c is None:
+    if passed_s > GAP_S or known.said_c is None or sample.said_c is None:
         return False
-    return abs(sample.temperature_c - known.temperature_c) <= STEP_C + RATE_C_S * max(passed_s, 0.0)
+    return abs(sample.said_c - known.said_c) <= STEP_C + rate_c_s * max(passed_s, 0.0)

@@ -10,6 +10,7 @@ from typing import TypeAlias
 from station.practical import events as e
 from station.practical import rules
 from station.practical.acts import Act, ActRefused
+from station.practical.checks_run import check_sample_events
 from station.practical.group import ANYWHERE, possible_anywhere
 from station.practical.questions import answer_events
 from station.practical.sampling import sample_events
@@ -36,10 +37,12 @@ def advance(state: State, happening: e.SampleTaken | Act | StaffAct, time_s: flo
     """
     if isinstance(happening, e.SampleTaken):
         events, sampled = sample_events(state, happening, time_s)
+        if sampled.probes.check is not None:
+            return (*events, *check_sample_events(sampled.probes, time_s))
         row = _ON_SAMPLE.get(sampled.step)
         return (*events, *row(sampled, time_s)) if row else events
     if isinstance(happening, StaffAct):
-        return staff_events(state, happening)
+        return staff_events(state, happening, time_s)
     if happening.key in state.keys:
         return ()
     anywhere = ANYWHERE.get(happening.act)
@@ -47,6 +50,8 @@ def advance(state: State, happening: e.SampleTaken | Act | StaffAct, time_s: flo
         return anywhere(state, happening)
     if state.adopted is not None:
         raise ActRefused("not_own", "These are another group's readings. Go back to your own first.")
+    if state.probes.check is not None and happening.act in _NOT_IN_A_CHECK:
+        raise ActRefused("check_under_way", "Staff are checking the probe: ask them to save or discard the check.")
     rule = TABLE.get((state.step, happening.act))
     if rule is None:
         raise ActRefused("not_now", _WHY_NOT.get(state.step, "That is not possible now."))
@@ -118,6 +123,8 @@ TABLE: dict[tuple[Step, str], Rule] = {
 }
 """Which act is possible in which state, and what it leads to. What is not here is impossible."""
 
+_NOT_IN_A_CHECK = frozenset({"begin", "rinsed", "alkali_temperature", "thermometer", "repeat_restarted"})
+
 _ON_SAMPLE: dict[Step, Callable[[State, float], Events]] = {
     Step.ALKALI: alkali_events,
     Step.START: start_events,
@@ -141,7 +148,8 @@ def possible_acts(state: State) -> tuple[str, ...]:
     """Return the names of the acts that make sense in this state, in the table's order, then those of any state."""
     if state.adopted is not None:
         return possible_anywhere(state)
-    here = (act for step, act in TABLE if step is state.step)
+    ruled_out = _NOT_IN_A_CHECK if state.probes.check is not None else frozenset[str]()
+    here = (act for step, act in TABLE if step is state.step and act not in ruled_out)
     return (*(act for act in here if _makes_sense(state, act)), *possible_anywhere(state))
 
 

@@ -24,6 +24,8 @@ _YOU_DECIDE = "You decide; the station only records."
 
 def instruction(state: State) -> Instruction:
     """Return the instruction for this state."""
+    if state.probes.check is not None:
+        return Instruction("check", "Staff are checking the probe. Please wait.", "Only they can end the check.")
     if state.typed and state.step in _TYPED:
         return _TYPED[state.step](state)
     if state.probe == "lost" and state.step in _NEEDS_PROBE:

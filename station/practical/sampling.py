@@ -28,7 +28,7 @@ def sample_events(state: State, taken: e.SampleTaken, time_s: float) -> tuple[tu
 def _gated(state: State, taken: e.SampleTaken, time_s: float) -> e.SampleTaken:
     if taken.temperature_c is None:
         return taken
-    bad, _ = judge_sample(state.gate, time_s, taken.temperature_c)
+    bad, _ = judge_sample(state.gate, time_s, taken.temperature_c, of_check=state.probes.check is not None)
     if bad is None:
         return taken
     return replace(taken, temperature_c=None, bad=bad, rejected_c=taken.temperature_c)

@@ -6,11 +6,33 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
+from station.practical.checks import (
+    CheckKind,
+    CheckValues,
+    StepName,
+    check_begin_events,
+    check_discard_events,
+    check_save_events,
+    check_step_events,
+    check_withdraw_events,
+)
 from station.practical.plan import Plan, PlanError, plan_from, read_plan
+from station.practical.probes import fold_probes, in_use_events, tally_events
 from station.practical.state import State
 from station.practical.strong import STRONG_MOL_DM3, strong_solutions
 
-StaffName = Literal["set_aside", "quiet", "rename", "show_results", "choose_plan"]
+StaffName = Literal[
+    "set_aside",
+    "quiet",
+    "rename",
+    "show_results",
+    "choose_plan",
+    "check_begin",
+    "check_step",
+    "check_save",
+    "check_discard",
+    "check_withdraw",
+]
 
 
 def _plain(text: str) -> str:
@@ -36,13 +58,23 @@ class StaffAct(BaseModel):
     plan_toml: Annotated[str, Field(max_length=12_000)] | None = None
     confirmed: bool = False
     name: Annotated[str, Field(min_length=1, max_length=24), AfterValidator(_plain)] | None = None
+    check: CheckKind | None = None
+    step: StepName | None = None
+    values: CheckValues = CheckValues()
+    number: Annotated[int, Field(ge=1, le=100_000)] | None = None
     by: Literal["teacher", "technician"] = "teacher"
 
 
-def staff_events(state: State, act: StaffAct) -> tuple[e.Event, ...]:
+def staff_events(state: State, act: StaffAct, time_s: float) -> tuple[e.Event, ...]:
     """Return the events that an act of staff leads to; none when its key was seen before. Raises ActRefused."""
     if act.key is not None and act.key in state.keys:
         return ()
+    if act.act.startswith("check_"):
+        return _check(state, act, time_s)
+    return _of_practical(state, act)
+
+
+def _of_practical(state: State, act: StaffAct) -> tuple[e.Event, ...]:
     if act.act == "set_aside":
         return _set_aside(state, act)
     if act.act == "rename":
@@ -54,6 +86,18 @@ def staff_events(state: State, act: StaffAct) -> tuple[e.Event, ...]:
     if act.silent is None:
         raise ActRefused("not_understood", "Say in silent whether the buzzer is to be silent: true or false.")
     return (e.Quieted(act.silent, act.by, act.key),)
+
+
+def _check(state: State, act: StaffAct, time_s: float) -> tuple[e.Event, ...]:
+    if act.act == "check_begin":
+        return check_begin_events(state, act.check, act.values, act.by, act.key)
+    if act.act == "check_step":
+        return check_step_events(state, act.step, act.values, time_s, act.key)
+    if act.act == "check_save":
+        return check_save_events(state, act.values, act.by, act.key)
+    if act.act == "check_discard":
+        return check_discard_events(state, act.by, act.key)
+    return check_withdraw_events(state, act.number, act.by, act.key)
 
 
 def _show_results(act: StaffAct) -> tuple[e.Event, ...]:
@@ -68,6 +112,8 @@ def _choose_plan(state: State, act: StaffAct) -> tuple[e.Event, ...]:
         raise ActRefused("no_plan", "Give the plan's values in plan, or its text in plan_toml.")
     if state.running is not None:
         raise ActRefused("under_way", "A repeat is under way on this bench: finish the practical first.")
+    if state.probes.check is not None:
+        raise ActRefused("check_under_way", "A check is under way already: save or discard it first.")
     plan = chosen_plan(act)
     strong = strong_solutions(plan)
     if strong and not act.confirmed:
@@ -77,7 +123,14 @@ def _choose_plan(state: State, act: StaffAct) -> tuple[e.Event, ...]:
             f"Above {STRONG_MOL_DM3} mol/dm³: {named} ({mol_dm3:g} mol/dm³). Confirm it against the school's risk "
             "assessment, or weaken it.",
         )
-    return (e.PlanChosen(plan.without_prepared().model_dump(mode="json"), act.by, act.key),)
+    chosen = e.PlanChosen(plan.without_prepared().model_dump(mode="json"), act.by, act.key)
+    return plan_events(state, chosen)
+
+
+def plan_events(state: State, chosen: e.PlanChosen) -> tuple[e.Event, ...]:
+    """Return a plan's choice with what goes with it: tallies of the probes before, the correction in use after."""
+    after = fold_probes(state.probes, e.Stamped(0, "", 0.0, 0.0, "", "", chosen))
+    return (*tally_events(state.probes), chosen, *in_use_events(after))
 
 
 def chosen_plan(act: StaffAct) -> Plan:

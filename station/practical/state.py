@@ -7,6 +7,7 @@ from enum import StrEnum
 from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
 from station.practical.growing import Keys
 from station.practical.plan import READY_PLAN, Plan, read_plan
+from station.practical.probes import InUse, Probes
 
 TYPED = "typed"
 """Why a reading is what it is: somebody typed it."""
@@ -27,11 +28,20 @@ class Step(StrEnum):
 
 @dataclass(frozen=True)
 class Sample:
-    """One conversion: bench time in s and temperature in °C; None is a bad reading, kept with its time."""
+    """One conversion: bench time in s and temperature in °C; None is a bad reading, kept with its time.
+
+    `correction_c` is in the temperature: what was added to what the probe said.
+    """
 
     time_s: float
     temperature_c: float | None
     bad: str | None = None
+    correction_c: float = 0.0
+
+    @property
+    def said_c(self) -> float | None:
+        """What the probe itself said."""
+        return None if self.temperature_c is None else self.temperature_c - self.correction_c
 
 
 @dataclass(frozen=True)
@@ -65,7 +75,10 @@ class Reading:
 
 @dataclass(frozen=True)
 class Repeat:
-    """One pass from fresh acid: portions, readings and the whole trace."""
+    """One pass from fresh acid: portions, readings and the whole trace.
+
+    `corrected` holds the corrections that were in use, in order (None: none): more than one where the probe changed.
+    """
 
     repeat: int
     begun_s: float
@@ -74,6 +87,7 @@ class Repeat:
     portions: tuple[Portion, ...] = ()
     readings: tuple[Reading, ...] = ()
     samples: Sequence[Sample] = ()
+    corrected: tuple[InUse | None, ...] = ()
 
     @property
     def total_cm3(self) -> float:
@@ -187,6 +201,7 @@ class State:
     group: str | None = None
     notes: tuple[Note, ...] = ()
     adopted: Adopted | None = None
+    probes: Probes = field(default_factory=Probes)
 
     @property
     def current(self) -> Repeat | None:

@@ -1,0 +1,266 @@
+"""Checks of a probe: what staff do, what the station finds, what is used from then on, what outlasts a practical."""
+
+from math import exp
+from typing import Any
+
+import pytest
+
+from station.practical import events as e
+from station.practical.acts import ActRefused
+from station.practical.checks_run import check_view
+from station.practical.events import from_body
+from station.practical.fold import fold_all
+from station.practical.procedure import possible_acts
+from station.practical.prompts import instruction
+from station.practical.state import State, Step
+from tests.practical.checking import PROBE, Checking
+from tests.practical.walk import kinds
+
+
+def test_an_ice_point_corrects_what_comes_after_it_and_the_journal_stays_raw() -> None:
+    walk = Checking()
+    walk.check("ice", water="distilled")
+    assert kinds(walk.step("in")) == ["probe_check_step"]
+    # The probe comes from the room, sinks, and rests 0.4 °C too high.
+    found = walk.run(200, lambda t: 0.4 + 20.0 * exp(-t / 15.0))
+    assert kinds(found) == ["probe_check_found"]
+    saved = walk.staff("check_save", key="save")
+    assert kinds(saved) == ["probe_checked", "probe_in_use"]
+    in_use = walk.state.probes.in_use
+    assert in_use is not None
+    assert in_use.correction.offset_c == pytest.approx(-0.4, abs=0.03)
+    assert in_use.correction.u_of(0.4) == pytest.approx(0.03, abs=0.01)
+    walk.sample(21.0)  # a jump, believed once the next agrees
+    taken = walk.sample(21.0)[0]
+    assert isinstance(taken, e.SampleTaken)
+    assert taken.temperature_c == 21.0
+    shown = walk.state.recent[-1]
+    assert shown.temperature_c == pytest.approx(20.6, abs=0.03)
+    assert shown.said_c == pytest.approx(21.0)
+    assert fold_all(walk.happened) == walk.state
+    assert walk.staff("check_save", key="save") == []
+
+
+def test_a_repeat_is_read_corrected_and_says_by_what() -> None:
+    walk = Checking()
+    walk.run(5, lambda _: 20.0)
+    walk.ice(0.4)
+    walk.act("begin")
+    walk.rest(20.0)
+    reading = walk.state.repeats[0].readings[0]
+    assert reading.temperature_c == pytest.approx(19.6, abs=0.05)
+    assert [each and each.check for each in walk.state.repeats[0].corrected] == ["ice"]
+
+
+@pytest.mark.parametrize("values", [{"pressure_kpa": 98.0}, {"altitude_m": 280}])
+def test_a_boiling_point_alone_is_kept_and_not_used_and_with_ice_it_makes_a_line(values: dict[str, Any]) -> None:
+    walk = Checking()
+    walk.check("boiling", **values)
+    walk.step("in")
+    found = walk.run(120, lambda t: 99.3 - 75.0 * exp(-t / 8.0))
+    assert kinds(found) == ["probe_check_found"], "the gate of a practical would have refused 60 °C and more"
+    assert kinds(walk.staff("check_save")) == ["probe_checked"], "and no correction in use"
+    walk.run(60, lambda t: 99.3 - 99.0 * (1 - exp(-t / 10)))
+    walk.ice(0.3)
+    in_use = walk.state.probes.in_use
+    assert in_use is not None
+    assert in_use.check == "ice and boiling"
+    assert in_use.correction.of(0.3) == pytest.approx(-0.3, abs=0.02)
+    assert in_use.correction.of(99.3) == pytest.approx(99.04 - 99.3, abs=0.05)
+    assert in_use.correction.u_slope > 0.001
+
+
+def compared(walk: Checking, offset_c: float = 0.25, slope: float = 1.004) -> None:
+    walk.check("comparison", u_reference_c=0.05)
+    walk.step("in")
+    for true_c in (12.0, 22.0, 32.0, 42.0):
+        walk.run(60, lambda _, true_c=true_c: offset_c + slope * true_c)  # type: ignore[misc]
+        walk.step("compared", reference_c=true_c)
+
+
+def test_comparisons_make_a_line_once_there_are_enough() -> None:
+    walk = Checking()
+    walk.check("comparison", u_reference_c=0.05)
+    walk.step("in")
+    with pytest.raises(ActRefused, match="not at rest"):
+        walk.step("compared", reference_c=20.0)
+    walk.run(60, lambda _: 20.3)
+    walk.step("compared", reference_c=20.0)
+    with pytest.raises(ActRefused, match="found nothing yet"):
+        walk.staff("check_save")
+    check = walk.state.probes.check
+    assert check is not None
+    assert check_view(check, walk.time_s)["missing"] == "A line needs 3 comparisons; there are 1."
+    walk.staff("check_discard")
+    compared(walk)
+    walk.run(60, lambda _: 55.0)
+    walk.step("compared", reference_c=12.0)
+    walk.step("comparison_undone")
+    walk.staff("check_save")
+    in_use = walk.state.probes.in_use
+    assert in_use is not None
+    line = in_use.correction
+    assert in_use.check == "comparison"
+    assert line.slope == pytest.approx(-0.004, abs=0.002)
+    for true_c in (12.0, 30.0, 42.0):
+        said_c = 0.25 + 1.004 * true_c
+        assert said_c + line.of(said_c) == pytest.approx(true_c, abs=3.0 * line.u_of(said_c))
+    assert line.u_of(25.0) >= 0.05, "what the reference leaves open stays"
+
+
+def test_a_line_is_preferred_and_after_its_withdrawal_the_ice_point_is_used_again() -> None:
+    walk = Checking()
+    walk.ice(0.3)
+    compared(walk)
+    walk.staff("check_save")
+    walk.ice(0.3)
+    in_use = walk.state.probes.in_use
+    assert in_use is not None
+    assert in_use.check == "comparison"
+    assert kinds(walk.staff("check_withdraw", number=2)) == ["probe_check_withdrawn", "probe_in_use"]
+    in_use = walk.state.probes.in_use
+    assert in_use is not None
+    assert (in_use.check, in_use.number) == ("ice", 3)
+    walk.staff("check_withdraw", number=3)
+    walk.staff("check_withdraw", number=1)
+    assert [each.withdrawn for each in walk.state.probes.checks] == [True, True, True]
+    walk.sample(20.0)
+    walk.sample(20.0)
+    assert walk.state.recent[-1].temperature_c == 20.0
+    with pytest.raises(ActRefused, match="withdrawn already"):
+        walk.staff("check_withdraw", number=1)
+
+
+def test_a_dip_finds_both_times_by_itself() -> None:
+    walk = Checking()
+    walk.check("dip")
+    walk.step("hung")
+    walk.run(20, lambda _: 22.0)
+    found = walk.run(130, lambda t: 3.0 + 19.0 * (0.55 * exp(-t / 4.5) + 0.45 * exp(-t / 18.0)))
+    assert kinds(found) == ["probe_check_found"]
+    walk.staff("check_save")
+    values = walk.state.probes.checks[0].values
+    assert values["fast_s"] == pytest.approx(4.5, abs=0.8)
+    assert values["slow_s"] == pytest.approx(18.0, abs=1.5)
+    assert walk.state.probes.in_use is None
+
+
+def test_a_cup_is_tested_step_by_step() -> None:
+    walk = Checking()
+    walk.check("cup", label="Foam cup with lid")
+    walk.step("in_added")
+    assert kinds(walk.run(80, lambda _: 21.0)) == ["probe_check_step"], "the water that is to be added is at rest"
+    walk.step("filled")
+    with pytest.raises(ActRefused, match="does not come now"):
+        walk.step("poured")
+    rate, warm_c, after_c = 0.1 / 113.0, 44.0, 0.0
+    walk.run(185, lambda t: 21.0 + (warm_c - 21.0) * exp(-rate * (t - 9.5)))
+    at_pouring_c = 21.0 + (warm_c - 21.0) * exp(-rate * 185.0)
+    walk.step("poured")
+    # 25 g of warm water in a cup of 9 J/K, 25 g at 21 °C added.
+    after_c = (at_pouring_c * (25.0 * 4.178 + 9.0) + 21.0 * 25.0 * 4.178) / (50.0 * 4.178 + 9.0)
+    slow = 0.1 / 218.0
+    walk.run(185, lambda t: 21.0 + (after_c - 21.0) * exp(-slow * (t - 9.5)) + 10.0 * exp(-t / 9.0))
+    with pytest.raises(ActRefused, match="both masses"):
+        walk.step("weighed", warm_g=25.0)
+    assert kinds(walk.step("weighed", warm_g=25.0, added_g=25.0)) == ["probe_check_step", "probe_check_found"]
+    walk.staff("check_save")
+    cup = walk.state.probes.cups[0]
+    assert cup.label == "Foam cup with lid"
+    assert abs(cup.values["heat_capacity_j_k"] - 9.0) < 2.0 * cup.values["u_heat_capacity_j_k"] < 5.0
+    assert cup.values["loss_w_k"] == pytest.approx(0.1, rel=0.1)
+
+
+def test_nobody_begins_a_repeat_meanwhile_and_no_check_begins_in_a_repeat() -> None:
+    walk = Checking()
+    walk.check("ice")
+    assert instruction(walk.state).act is None
+    assert "begin" not in possible_acts(walk.state)
+    for act in ("begin", "alkali_temperature"):
+        with pytest.raises(ActRefused) as refused:
+            walk.act(act)
+        assert refused.value.code == "check_under_way"
+    with pytest.raises(ActRefused, match="under way already"):
+        walk.check("dip")
+    with pytest.raises(ActRefused, match="save or discard"):
+        walk.staff("choose_plan", plan=walk.state.plan.model_dump(mode="json"))
+    walk.staff("check_discard")
+    walk.act("begin")
+    with pytest.raises(ActRefused, match="A repeat is under way"):
+        walk.check("ice")
+    with pytest.raises(ActRefused, match="A repeat is under way"):
+        walk.staff("check_withdraw", number=1)
+
+
+def test_a_probe_that_rests_far_from_the_ice_point_is_not_in_ice() -> None:
+    walk = Checking()
+    walk.check("ice")
+    walk.step("in")
+    assert walk.run(90, lambda _: 20.0) == []
+    check = walk.state.probes.check
+    assert check is not None
+    assert check_view(check, walk.time_s)["why"] == "far"
+
+
+def test_a_forgotten_check_ends_by_itself() -> None:
+    walk = Checking()
+    walk.check("ice")
+    walk.run(5, lambda _: 20.0)
+    walk.time_s += 3600.0
+    assert kinds(walk.run(1, lambda _: 20.0)) == ["probe_check_discarded"]
+    walk.act("begin")
+    assert walk.state.step is Step.START
+
+
+@pytest.mark.parametrize(
+    ("kind", "values", "code"),
+    [
+        ("boiling", {}, "no_pressure"),
+        ("boiling", {"pressure_kpa": 1013.0}, "bad_pressure"),
+        ("boiling", {"pressure_kpa": 101.0, "altitude_m": 5}, "no_pressure"),
+        (None, {}, "not_understood"),
+    ],
+)
+def test_what_is_missing_or_impossible_is_refused(kind: str | None, values: dict[str, Any], code: str) -> None:
+    walk = Checking()
+    with pytest.raises(ActRefused) as refused:
+        walk.staff("check_begin", check=kind, values=values)
+    assert refused.value.code == code
+
+
+def test_without_a_probe_there_is_nothing_to_check() -> None:
+    walk = Checking()
+    walk.keep([e.StationStarted("0", "none", None, "none")])
+    with pytest.raises(ActRefused, match="no probe"):
+        walk.check("ice")
+
+
+def test_the_register_outlasts_a_new_practical_and_follows_a_swap_of_probes() -> None:
+    walk = Checking()
+    walk.ice(0.4)
+    walk.sample(None, "crc")
+    walk.staff("choose_plan", plan=walk.state.plan.model_dump(mode="json"))
+    newest = kinds([each.event for each in walk.happened])
+    assert newest[-3:] == ["probe_tallied", "plan_chosen", "probe_in_use"]
+    probes = walk.state.probes
+    assert probes.in_use is not None
+    tally = probes.entry(PROBE).tally
+    assert tally.bad == {"crc": 1}
+    assert tally.samples == 91
+    # What the newest practical's own events say is enough for its corrections.
+    chosen = max(k for k, each in enumerate(walk.happened) if isinstance(each.event, e.PlanChosen))
+    alone = fold_all(walk.happened[chosen:])
+    assert alone.probes.in_use == probes.in_use
+    # Another probe: the first one's correction is not its own.
+    other = e.ProbeLookedAt("28-00000b5eca01", [])
+    walk.keep([other])
+    assert walk.state.probes.best() is None
+
+
+def test_bodies_survive_json_and_a_key_of_a_newer_station() -> None:
+    walk = Checking()
+    walk.ice(0.4)
+    for each in walk.happened:
+        body = {**each.event.to_body(), "later": 1}
+        assert from_body(each.event.kind, body) == each.event
+    assert State().probes == fold_all([]).probes
