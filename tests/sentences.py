@@ -33,6 +33,7 @@ EVERY_TEXT = (
     "chemistry/hazard*.py",
     "chemistry/heat.py",
     "chemistry/pairs.py",
+    "bench/check/*.py",
 )
 """Files in which everything that reads like words is for people at the bench."""
 
@@ -51,7 +52,10 @@ NOT_ON_THE_PAGE = {
     "practical/predict*.py": "the prediction is printed by the command line",
     "practical/prepare*.py": "the preparation sheet is printed by the command line",
     "practical/replay.py": "a replay is printed by the command line",
+    "bench/check/journal_child.py": "its answers are judged, not shown",
+    "bench/check/kit.py": "the settings' own defaults",
     "server/serve.py": "printed where the station is started",
+    "server/reason.py": "a page of its own, which says its German itself",
 }
 
 NOT_WORDS = {
@@ -62,6 +66,8 @@ NOT_WORDS = {
     r"(Ox|Flam|Skin|Eye|Acute|STOT|Aquatic|Respiratory)\b.*( \d[AB]?|\)|tract)": "categories of the regulation",
     r"water, long": "a family of categories",
     r".* \(\d{4}\).*": "a published source",
+    r"Raspberry Pi|Linux|benchwarm #[^.]*|not installed": "names and versions",
+    r"MB free|by the station at work": "parts of sentences that are known whole",
 }
 """Texts that are no words for people, as patterns, and what they are."""
 

@@ -15,7 +15,7 @@ from types import TracebackType
 from typing import Any, Literal, Self
 
 from station.bench.panel_button import GUARD_S, POLL_S, Button, ButtonEvent, ButtonState
-from station.bench.panel_patterns import ALL_LIT, DARK, PATTERNS, FlashLimiter, Lamps, Signal, lamps
+from station.bench.panel_patterns import ALL_LIT, DARK, PATTERNS, FlashLimiter, Lamps, Signal, lamps, trial
 from station.bench.panel_pins import GpioHands, Hands, NoHands, PanelPins, PanelPinsError, PanelUnavailable
 
 __all__ = [
@@ -67,6 +67,8 @@ class Panel:
         self._heard_s: float | None = None
         self._sounded_s: float | None = None
         self._sound_due = False
+        self._trial_asked = False
+        self._trial_s: float | None = None
         self._lit = DARK
         self._closed = False
 
@@ -106,6 +108,10 @@ class Panel:
         self._sound_due = self._signal is not None and PATTERNS[signal].beeps > 0
         self._signal, self._since_s = signal, None
 
+    def try_all(self) -> None:
+        """Test from the next tick on: each lamp in turn, then all, and one beep; then the signal is shown again."""
+        self._trial_asked = not self._closed
+
     def tick(self, now_s: float) -> None:
         """Write the lamps, start a sound that is due, poll the button; `now_s` in monotonic seconds.
 
@@ -129,9 +135,16 @@ class Panel:
         if self._since_s is None:
             self._since_s = now_s
         heard = self._heard_s is not None and now_s - self._heard_s < HEARD_S
-        wanted = ALL_LIT if heard else lamps(self.signal, now_s - self._since_s)
+        wanted = ALL_LIT if heard else self._tried(now_s) or lamps(self.signal, now_s - self._since_s)
         self._lit = self._limiter.admit(wanted, now_s)
         self.hands.light(self._lit)
+
+    def _tried(self, now_s: float) -> Lamps | None:
+        if self._trial_asked:
+            self._trial_asked, self._trial_s = False, now_s
+            if not self._silent:
+                self.hands.sound(1)
+        return None if self._trial_s is None else trial(now_s - self._trial_s)
 
     def _sound(self, now_s: float) -> None:
         too_soon = self._sounded_s is not None and now_s - self._sounded_s < SOUND_GAP_S

@@ -46,6 +46,16 @@ class Pattern:
 
 _WAIT, _ACT, _ATTENTION = Lamps(wait=True), Lamps(act=True), Lamps(attention=True)
 
+TRIAL_EACH_S = 1.5
+
+
+def trial(elapsed_s: float) -> Lamps | None:
+    """Return what a test of the lamps shows: each in turn, then all of them; None once it is over."""
+    steps = (_WAIT, _ACT, _ATTENTION, ALL_LIT)
+    step = int(elapsed_s // TRIAL_EACH_S)
+    return steps[step] if 0 <= step < len(steps) else None
+
+
 PATTERNS: dict[Signal, Pattern] = {
     Signal.OFF: Pattern(DARK, 1.0, ()),
     Signal.WAIT: Pattern(_WAIT, 2.0, ((0.0, 1.0),)),  # slow and even

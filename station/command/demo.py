@@ -2,6 +2,7 @@
 
 import argparse
 import asyncio
+import json
 import tempfile
 from contextlib import suppress
 from pathlib import Path
@@ -9,6 +10,7 @@ from typing import Any
 
 from station.bench.virtual.student import VirtualStudent
 from station.command.assembly import VERSION, Parts, opened_access, opened_parts, watched_bench
+from station.command.desk import kit_desk
 from station.command.errors import EXIT_ADDRESS, CommandError
 from station.command.settings import (
     BenchSettings,
@@ -62,6 +64,7 @@ async def _work(parts: Parts, options: argparse.Namespace) -> None:
         bound = listen(server.host, 0)
     plan = load_plan(None).model_copy(update={"results": "at once"})
     watch = await watched_bench(parts, plan)
+    watch.desk = kit_desk(parts.settings, bound.getsockname()[1], _as_file(parts, bound.getsockname()[1]))
     teller: Teller = JsonTeller() if options.json else WordsTeller(watch.bench)
     watch.bench.listen(teller.happened)
 
@@ -71,6 +74,16 @@ async def _work(parts: Parts, options: argparse.Namespace) -> None:
     # Whoever sits at this machine may try everything; the page is served on it alone.
     access = opened_access(parts, everyone="technician")
     await serve(watch, VERSION, bound, lambda: _practical(parts, watch, teller, once=options.once), tell, access)
+
+
+def _as_file(parts: Parts, port: int) -> Path:
+    """Write the demo's settings down, for the check of its kit, which is a command of its own."""
+    record = parts.journal.path.parent
+    file = record.parent / "station.toml"
+    values = {"bench.name": parts.settings.bench.name, "probe.driver": "virtual", "server.host": HOST}
+    lines = [f"{key} = {json.dumps(value)}\n" for key, value in {**values, "record.folder": str(record)}.items()]
+    file.write_text("".join([*lines, f"server.port = {port}\n"]), encoding="utf-8")
+    return file
 
 
 async def _practical(parts: Parts, watch: Watch, teller: Teller, *, once: bool) -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from station.command.assembly import VERSION, Parts, follow_presses, opened_access, opened_parts, watched_bench
+from station.command.desk import kit_desk
 from station.command.errors import EXIT_ADDRESS, EXIT_FAILED, CommandError
 from station.command.explain import until_mended
 from station.command.room_link import link_of
@@ -32,7 +33,7 @@ def _serve(options: argparse.Namespace) -> int:
         try:
             with ExitStack() as stack:
                 parts, plan = _opened(options, stack)
-                asyncio.run(_work(parts, plan, anew=options.new))
+                asyncio.run(_work(parts, plan, options.config, anew=options.new))
             return 0
         except CommandError as error:
             if not options.explain or error.status == EXIT_ADDRESS:
@@ -61,13 +62,14 @@ def _opened(options: argparse.Namespace, stack: ExitStack) -> tuple[Parts, Plan]
         raise CommandError(f"the station made a mistake ({type(error).__name__}: {error})", EXIT_FAILED) from error
 
 
-async def _work(parts: Parts, plan: Plan, *, anew: bool) -> None:
+async def _work(parts: Parts, plan: Plan, config: Path | None, *, anew: bool) -> None:
     server = parts.settings.server
     try:
         bound = listen(server.host, server.port)
     except PortTaken as error:
         raise CommandError(str(error), EXIT_ADDRESS) from None
     watch = await watched_bench(parts, plan, anew=anew)
+    watch.desk = kit_desk(parts.settings, bound.getsockname()[1], config)
     if parts.driver is not None:
         follow_presses(watch.bench, parts.driver)
 

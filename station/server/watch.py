@@ -12,6 +12,7 @@ from station.practical.plan import Plan
 from station.practical.view import View, live, shown_result, trace
 from station.room.link_state import LinkState
 from station.server.hub import Hub
+from station.server.kit_desk import KitDesk
 from station.server.messages import happened, unnumbered
 
 _CHANGES_RESULT = (
@@ -35,6 +36,7 @@ class Watch:
         self.bench, self.hub = bench, Hub()
         self.result: dict[str, Any] | None = None
         self.link: Callable[[], LinkState | None] = lambda: None
+        self.desk: KitDesk | None = None
         self._result_since = 0
         self._about = about
         self._fault = bench.fault

@@ -5,11 +5,15 @@ import json
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager, suppress
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any, Self
 
 import httpx
 
+from station.bench.check.finding import as_json
+from station.bench.check.kit import Kit
+from station.bench.check.run import check_kit
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
 from station.bench.panel import PanelPins, open_panel
@@ -21,11 +25,13 @@ from station.server.access import Access
 from station.server.access_secrets import Secrets
 from station.server.app import make_app
 from station.server.hosts import Hosts
+from station.server.kit_desk import Found, KitDesk, Looks
 from station.server.serve import listen, serve
 from station.server.watch import Watch
 
 PLAN = read_plan(READY_PLAN)
 STARTED = e.StationStarted("0", "hand", None, "none")
+ADDRESSES = ("http://192.0.2.7:8080/", "http://127.0.0.1:8080/")
 ABOUT = {"name": "Bench 7", "virtual": False, "panel": "none"}
 
 
@@ -95,7 +101,13 @@ async def _watch(folder: Path, plan: Plan) -> tuple[Watch, HandProbe]:
     probe = HandProbe(clock)
     bench = Bench.opened(journal, clock, probe, open_panel("none", PanelPins(), lambda: None))
     await bench.start(plan, STARTED)
-    return Watch(bench, ABOUT), probe
+    watch = Watch(bench, ABOUT)
+    watch.desk = KitDesk(Looks(partial(_looked, Kit(driver="none", folder=folder))), lambda: list(ADDRESSES))
+    return watch, probe
+
+
+async def _looked(kit: Kit) -> Found:
+    return as_json(await asyncio.to_thread(check_kit, kit))
 
 
 def here(secrets: Secrets | None = None, **known: Any) -> Access:

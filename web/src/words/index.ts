@@ -79,6 +79,9 @@ export function said(text: string): string {
   return told;
 }
 
+/** The same with its digits as they are: what names addresses or versions. */
+export const translated = (text: string): string => current.translate(text);
+
 /** What is done last to everything that is said: units, decimal sign, accents of the pseudo-locale. */
 export function dress(text: string): string {
   const dressedUp = unitsOf(units, text, current.decimalSign);

@@ -1,0 +1,46 @@
+"""What the page `/kit` asks for and only the command line knows how to do: given by it, since it stands above."""
+
+import asyncio
+import time
+from collections.abc import Awaitable, Callable, Iterable
+from dataclasses import dataclass
+from typing import Any
+
+FRESH_S = 5.0
+"""A look is not repeated sooner than this."""
+
+Found = dict[str, Any]
+Look = Callable[[], Awaitable[Found]]
+MakeCards = Callable[[str, str | None], Iterable[bytes]]
+
+
+class Looks:
+    """Looks at the kit: one look at a time, however many ask, and none so soon after another."""
+
+    def __init__(self, look: Look, monotonic: Callable[[], float] = time.monotonic) -> None:
+        self._look, self._monotonic = look, monotonic
+        self._task: asyncio.Task[Found] | None = None
+        self._since_s = 0.0
+
+    async def newest(self) -> tuple[Found, float]:
+        """Return what `station check --json` says, and how old it is in seconds."""
+        if self._task is None or (self._task.done() and self._age_s() > FRESH_S):
+            self._task = asyncio.get_running_loop().create_task(self._looked())
+        found = await asyncio.shield(self._task)  # whoever goes away does not end it for the others
+        return found, self._age_s()
+
+    async def _looked(self) -> Found:
+        found = await self._look()
+        self._since_s = self._monotonic()
+        return found
+
+    def _age_s(self) -> float:
+        return self._monotonic() - self._since_s
+
+
+@dataclass(frozen=True)
+class KitDesk:
+    """`looks` looks at the kit, `addresses` are the page's, loopback last."""
+
+    looks: Looks
+    addresses: Callable[[], list[str]]

@@ -1,0 +1,73 @@
+"""The page of the kit: verdict, what to mend first, QR code, lamps; for staff and for those who only look."""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Page, ViewportSize, expect
+
+from tests.page.conftest import OpenContext, Station, expect_accessible, serve_settings
+from tests.server.doors import SECRETS, TECHNICIAN
+
+WIDE, NARROW = ViewportSize(width=1280, height=900), ViewportSize(width=768, height=1024)
+
+
+@pytest.fixture(scope="module")
+def kit(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Station]:
+    """A bench with mock pins and staff."""
+    folder = tmp_path_factory.mktemp("kit")
+    settings = serve_settings(folder, "127.0.0.1", speed=1.0)
+    with settings.open("a", encoding="utf-8") as file:
+        file.write(
+            f'panel.pins = "mock"\n[access]\ntechnician_passphrase_hash = "{SECRETS.technician_passphrase_hash}"\n'
+        )
+    station = Station("serve", "--config", str(settings))
+    station.start()
+    yield station
+    station.stop()
+
+
+def opened(open_context: OpenContext, station: Station, **options: object) -> Page:
+    context, _ = open_context(station, **options)
+    page = context.new_page()
+    page.goto(f"{station.url}kit")
+    expect(page.locator(".kit-verdict[data-status]")).to_be_visible()
+    return page
+
+
+def test_the_kit_is_judged_and_looked_at_again(kit: Station, open_context: OpenContext) -> None:
+    page = opened(open_context, kit, viewport=WIDE)
+    expect(page.locator(".kit-verdict")).to_have_text("Usable. Mind what stands first below.")
+    first = page.locator(".kit-findings > li").first
+    expect(first).to_contain_text("the settings choose the virtual cup")
+    expect(first).to_contain_text("Next: for a lesson, set driver")
+    page.get_by_text(re.compile(r"\d+ things are in order")).click()
+    expect(page.get_by_text(re.compile(r"the record is sound, \d+ events"))).to_be_visible()
+    expect(page.get_by_role("link", name="probe checks", exact=True)).to_have_attribute("href", "/checks")
+    picture = page.get_by_role("img", name="QR code of http://127.0.0.1")
+    assert picture.evaluate("image => image.naturalWidth") > 20
+    expect_accessible(page)
+    with page.expect_response("**/api/kit") as answer:
+        page.get_by_role("button", name="Look again").click()
+    assert answer.value.ok
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_staff_test_the_lamps(kit: Station, open_context: OpenContext) -> None:
+    page = opened(open_context, kit, viewport=NARROW)
+    expect(page.get_by_role("button", name="Test the lamps")).to_have_count(0)
+    page.get_by_label("Role").select_option("technician")
+    page.get_by_label("Passphrase").fill(TECHNICIAN)
+    page.get_by_role("button", name="Sign in").click()
+    page.get_by_role("button", name="Test the lamps").click()
+    expect(page.get_by_text("Look at the panel now.")).to_be_visible()
+    expect_accessible(page)
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_it_speaks_german(kit: Station, open_context: OpenContext) -> None:
+    page = opened(open_context, kit, viewport=NARROW, locale="de-DE")
+    expect(page.locator(".kit-verdict")).to_have_text("Brauchbar. Bitte beachten, was unten zuerst steht.")
+    expect(page.locator(".kit-findings > li").first).to_contain_text("die Einstellungen wählen den virtuellen Becher")
+    expect(page.locator(".kit-address")).to_contain_text("127.0.0.1:")
+    expect_accessible(page)

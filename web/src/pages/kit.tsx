@@ -1,0 +1,20 @@
+// The page of the kit: is it ready, what is to be mended next, where it is found; and what staff do with it.
+
+import { Frame, StaffOnly, startPage } from "../frame_staff";
+import { KitAddress } from "../parts/kit_address";
+import { KitFindings } from "../parts/kit_findings";
+import { useKit } from "../parts/kit_looking";
+import { LampsTest } from "../parts/kit_lamps";
+
+function KitPage() {
+  const looking = useKit();
+  return (
+    <Frame here="/kit">
+      <KitFindings looking={looking} />
+      {looking.kit && <KitAddress kit={looking.kit} />}
+      <StaffOnly>{() => <>{looking.kit?.panel !== "none" && <LampsTest />}</>}</StaffOnly>
+    </Frame>
+  );
+}
+
+startPage(KitPage);

@@ -1,0 +1,57 @@
+import type { kit as en } from "./kit.en";
+import type { Translated } from "./translated";
+
+export const kit: Translated<typeof en> = {
+  ready: "Ist diese Station bereit?",
+  verdict: {
+    green: "Bereit: nichts ist zu beheben.",
+    amber: "Brauchbar. Bitte beachten, was unten zuerst steht.",
+    red: "Nicht bereit. Bitte beheben, was unten zuerst steht.",
+  },
+  colour: { green: "in Ordnung", amber: "beachten", red: "beheben", unknown: "nicht feststellbar" },
+  looking: "Die Station wird geprüft …",
+  again: "Noch einmal prüfen",
+  age: (s) => `Geprüft vor ${s} s.`,
+  noAnswer: "Die Station hat nicht geantwortet. Bitte noch einmal versuchen.",
+  beside: "Während die Station arbeitet, werden nur ihre eigenen Messwerte beurteilt; der Fühler wird dafür nicht gelesen.",
+  next: "Nächster Schritt:",
+  figures: "Werte",
+  inOrder: (n) => (n === 1 ? "1 Punkt ist in Ordnung" : `${n} Punkte sind in Ordnung`),
+  untold: (n) => (n === 1 ? "1 Punkt ist hier nicht feststellbar" : `${n} Punkte sind hier nicht feststellbar`),
+  names: {
+    settings: "Einstellungen",
+    plan: "Plan",
+    bus: "One-Wire-Bus",
+    probe: "Fühler",
+    probe_power: "Versorgung des Fühlers",
+    probe_resolution: "Auflösung des Fühlers",
+    probe_guard: "Prüfung durch den Kernel",
+    probe_reads: "Lesevorgänge",
+    probe_noise: "Rauschen",
+    conversion_time: "Wandlung",
+    probe_kind: "Chip",
+    pins: "Anzeige",
+    storage: "Speicher",
+    free_space: "freier Platz",
+    journal: "Aufzeichnung",
+    clock: "Uhr",
+    power: "Stromversorgung",
+    network: "Netz",
+    port: "Port",
+    versions: "Versionen",
+    check: "Prüfung",
+  },
+  checksHint: "Abweichung und Alter des Fühlers:",
+  checks: "Fühler prüfen",
+
+  address: "Wo andere Geräte sie finden",
+  qr: (address) => `QR-Code von ${address}`,
+  versions: "Versionen",
+
+  lamps: "Lampen und Summer",
+  lampsWhy: "Warten, Handeln und Achtung leuchten nacheinander, dann alle drei, mit einem Ton. Der Versuch läuft weiter.",
+  tryLamps: "Lampen testen",
+  trying: "Jetzt auf die Anzeige schauen.",
+
+  sending: "In Arbeit …",
+};
