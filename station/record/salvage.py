@@ -20,9 +20,8 @@ from station.practical.state import State
 from station.record.journal import COLUMNS, Journal, Moment, chain
 from station.record.opening import DAMAGED, FILE_NAME, LOCK_NAME, JournalError, locked, open_to_read, set_aside
 
-CHECK_WITHIN_S = 2.0
-"""How long the check at the start may take; a longer journal is checked as far as that goes."""
-
+CHECK_WITHIN_S, CHAIN_WITHIN_S = 2.0, 1.0
+"""How long the checks at the start may take, of the file and of the events; a longer journal is checked so far."""
 
 LARGEST_BYTES = 1 << 30
 """No journal is longer: a first page that says more is spoilt itself."""
@@ -56,23 +55,55 @@ def opened_journal(folder: Path) -> tuple[Journal, RecordSalvaged | None]:
 
 
 def is_damaged(folder: Path, within_s: float = CHECK_WITHIN_S) -> bool:
-    """Whether SQLite's quick check, or the chain's newest links, find the file of this folder damaged.
+    """Whether SQLite's quick check finds the file of this folder damaged, or an event is not as it was written.
 
-    It stops after `within_s` seconds with what it has found so far; no file is no damage.
+    Each stops after its time with what it has found so far; events are looked at from the newest back. No file is
+    no damage.
     """
     if not (folder / FILE_NAME).is_file():
         return False
-    end = time.monotonic() + within_s
+    end_s = time.monotonic() + within_s
     try:
         connection = open_to_read(folder)
         try:
-            connection.set_progress_handler(lambda: time.monotonic() > end, 10_000)
+            connection.set_progress_handler(lambda: time.monotonic() > end_s, 10_000)
             (said,) = connection.execute("PRAGMA quick_check(1)").fetchone()
         finally:
             connection.close()
+        return str(said) != "ok" or _is_changed(folder)
     except sqlite3.Error as error:
         return _says_damaged(error)
-    return str(said) != "ok"
+
+
+def _is_changed(folder: Path) -> bool:
+    """Whether the digests tell of a changed or missing event: SQLite is content with a value that changed."""
+    end_s = time.monotonic() + CHAIN_WITHIN_S
+    connection = _opened(folder)
+    try:
+        rows = connection.execute(f"SELECT {COLUMNS},digest FROM events ORDER BY seq DESC")  # noqa: S608
+        after: tuple[Any, ...] | None = None
+        for row in rows:
+            if after is not None and not _follows(row, after):
+                return True
+            if time.monotonic() > end_s:
+                return False
+            after = row
+        return after is not None and not _follows((0, b""), after)
+    finally:
+        connection.close()
+
+
+def _follows(before: tuple[Any, ...], row: tuple[Any, ...]) -> bool:
+    """Whether this row, its digest last, comes right after the one before and is as it was written."""
+    whole = isinstance(before[-1], bytes) and row[0] == before[0] + 1
+    return whole and chain(before[-1], tuple(row[:-1])) == row[-1]
+
+
+def _opened(folder: Path) -> sqlite3.Connection:
+    """Open to read what may be spoilt: text that is none any more must not hide the rest."""
+    connection = open_to_read(folder)
+    connection.text_factory = lambda content: content.decode("utf-8", "replace")
+    return connection
 
 
 def _says_damaged(error: sqlite3.Error) -> bool:
@@ -110,19 +141,18 @@ def _readable(folder: Path) -> Iterator[tuple[Any, ...]]:
     last = front[-1][0] if front else 0
     back = [row for row in _rows(folder, "DESC") if row[0] > last]
     rows = [*front, *reversed(back)]
-    before: tuple[int, bytes] | None = (0, b"")
-    for *row, digest in rows:
-        follows = before is not None and row[0] == before[0] + 1
-        if follows and before is not None and chain(before[1], tuple(row)) != digest:
-            before = None
-            continue
-        before = (row[0], digest)
-        yield tuple(row)
+    before: tuple[Any, ...] | None = (0, b"")
+    for row in rows:
+        # Right after a gap nothing tells whether a row is as it was; else the digest before it does.
+        sound = before is None or row[0] != before[0] + 1 or _follows(before, row)
+        before = row if isinstance(row[-1], bytes) else None
+        if sound:
+            yield tuple(row[:-1])
 
 
 def _rows(folder: Path, order: str) -> Iterator[tuple[Any, ...]]:
     try:
-        connection = open_to_read(folder)
+        connection = _opened(folder)
     except JournalError:
         return
     try:

@@ -124,3 +124,36 @@ def test_a_record_in_use_is_never_set_aside(tmp_path: Path) -> None:
         opened_journal(tmp_path)
     journal.close()
     assert not (tmp_path / "damaged-1").exists()
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        "UPDATE events SET body = '{\"temperature_c\":99.5}' WHERE seq = 700",
+        "UPDATE events SET digest = NULL WHERE seq = 700",
+        "UPDATE events SET wall = CAST(x'ff31' AS TEXT) WHERE seq = 700",
+        "UPDATE events SET body = '{}', wall = 'x' WHERE seq IN (700, 701)",
+        "DELETE FROM events WHERE seq = 700",
+    ],
+)
+def test_an_event_that_changed_without_a_broken_page_is_noticed_and_left_out(tmp_path: Path, change: str) -> None:
+    """A bit that flips inside a value breaks no page; only the digests tell."""
+    count = practical(tmp_path)
+    connection = sqlite3.connect(tmp_path / FILE_NAME)
+    connection.executescript("DROP TRIGGER events_last; DROP TRIGGER events_stay; DROP TRIGGER events_append;")
+    columns = "monotonic_s REAL,time_s REAL,wall TEXT,clock TEXT,kind TEXT,body TEXT,digest BLOB"
+    sql = f"CREATE TABLE events(seq INTEGER PRIMARY KEY,boot TEXT,{columns})"
+    connection.executescript(  # without STRICT and NOT NULL, as a spoilt cell is
+        f"PRAGMA writable_schema = 1; UPDATE sqlite_schema SET sql = '{sql}' WHERE name = 'events';"
+    )
+    connection.close()
+    connection = sqlite3.connect(tmp_path / FILE_NAME)
+    connection.executescript(change)
+    connection.close()
+    assert is_damaged(tmp_path)
+    journal, salvaged = opened_journal(tmp_path)
+    journal.close()
+    assert salvaged is not None
+    assert count - 2 <= salvaged.kept < count
+    kept = [each.event for each in read_events(tmp_path)]
+    assert all(each.temperature_c != 99.5 for each in kept if isinstance(each, e.SampleTaken))
