@@ -6,7 +6,7 @@ from pathlib import Path
 from station.bench.check.kit import text_of
 from station.bench.loop import Bench
 from station.command.settings import Settings
-from station.room.link_state import NO_PASSWORD, About, LinkState
+from station.room.link_state import UNREADABLE, About, LinkState
 
 _SERIAL = Path("/proc/device-tree/serial-number")
 
@@ -30,7 +30,7 @@ def link_of(
     try:
         broker = BrokerAddress.read(chosen.broker, chosen.user, chosen.password_file)
     except AddressError as error:
-        state = LinkState(False, NO_PASSWORD, detail=str(error))
+        state = LinkState(False, UNREADABLE, detail=str(error))
         return (lambda: state), _nothing
     board = (text_of(_SERIAL) or "")[-8:]
     link = Link(bench, settings.bench.name, broker, About(version, board, addresses))

@@ -17,6 +17,7 @@ import aiomqtt
 from station.practical.events import OrderTaken, Stamped
 from station.room import topics
 from station.room.address import BrokerAddress
+from station.room.mqtt import connected, publish, subscribe
 from station.room.orders import SUPERSEDES, checked_order
 from station.room.store import Differs, Kept, RoomStore, Sent, StoreError
 from station.room.watchers import Watchers
@@ -33,11 +34,9 @@ from station.room.wire import (
     unpacked,
 )
 
-KEEPALIVE_S: Final = 15
 MOST_WAITING: Final = 2000
 """Batches that wait for the store; what comes beyond is not acknowledged, so it is sent again."""
 RETRY_S: Final = (0.5, 5.0)
-ANSWER_WITHIN_S: Final = 5.0
 _HEARD: Final = {topics.EVENTS: 1, topics.HERE: 1, topics.LIVE: 0}
 
 Listener = Callable[[str, str, Stamped], None]
@@ -120,7 +119,8 @@ class Collector:
     async def _hear(self) -> None:
         while True:
             try:
-                async with self._connected() as client:
+                async with connected(self.broker, f"room-{self.store.room}") as client:
+                    self._client = client
                     await self._begin(client)
                     self._broker_fault = None
                     async for message in client.messages:
@@ -133,22 +133,9 @@ class Collector:
                 self._client = None
             await asyncio.sleep(random.uniform(*RETRY_S))  # noqa: S311 - only to spread the benches
 
-    def _connected(self) -> aiomqtt.Client:
-        self._client = aiomqtt.Client(
-            self.broker.host,
-            self.broker.port,
-            username=self.broker.user,
-            password=self.broker.password,
-            identifier=f"room-{self.store.room}",
-            protocol=aiomqtt.ProtocolVersion.V5,
-            keepalive=KEEPALIVE_S,
-            clean_start=True,
-        )
-        return self._client
-
     async def _begin(self, client: aiomqtt.Client) -> None:
         """Say first what is still to be done: the broker may have lost it."""
-        await client.subscribe([(f"{topics.PREFIX}/+/{what}", qos) for what, qos in _HEARD.items()])
+        await subscribe(client, {f"{topics.PREFIX}/+/{what}": qos for what, qos in _HEARD.items()})
         benches = await asyncio.to_thread(self.store.benches)
         await self._send_orders([each.bench for each in benches])
 
@@ -241,8 +228,8 @@ class Collector:
     async def _publish(self, name: str, payload: bytes, *, qos: int = 0, retain: bool = False) -> None:
         """Send it if there is a broker; what is lost so is asked for again, or said again at the next connection."""
         if self._client is not None:
-            with contextlib.suppress(aiomqtt.MqttError):
-                await self._client.publish(name, payload, qos=qos, retain=retain, timeout=ANSWER_WITHIN_S)
+            with contextlib.suppress(aiomqtt.MqttError, OSError):
+                await publish(self._client, name, payload, qos=qos, retain=retain)
 
 
 def _last_words(answers: Iterable[tuple[str, KeptMessage]]) -> Iterator[tuple[str, KeptMessage]]:

@@ -10,6 +10,7 @@ import contextlib
 import random
 import time
 from collections.abc import Sequence
+from contextlib import AbstractAsyncContextManager
 from dataclasses import replace
 from secrets import randbits, token_hex
 from typing import Final
@@ -22,11 +23,11 @@ from station.record.journal import JournalError
 from station.room import topics
 from station.room.address import BrokerAddress
 from station.room.link_state import FAILED, NO_BROKER, NO_ENTRY, NO_ROOM, NOT_YET, UP, About, LinkState
+from station.room.mqtt import connected, publish, subscribe
 from station.room.orders import OrderError, act_of
 from station.room.outbox import Outbox
 from station.room.wire import Here, KeptMessage, Live, Order, Orders, WireError, packed, packed_batch, unpacked
 
-KEEPALIVE_S: Final = 15
 SAMPLES_S: Final = 5.0
 """How long samples wait for one another; whatever else happened goes at once, and they with it."""
 PACE_S: Final = 0.1
@@ -82,8 +83,8 @@ class Link:
     async def _connected_once(self) -> None:
         try:
             self._outbox = await asyncio.to_thread(Outbox.opened, self._outbox.folder)
-            async with self._client() as client:
-                await client.subscribe([(topics.topic(self.user, what), 1) for what in topics.TO_BENCH])
+            async with self._connected() as client:
+                await subscribe(client, {topics.topic(self.user, what): 1 for what in topics.TO_BENCH})
                 async with asyncio.TaskGroup() as tasks:
                     for work in (self._receive, self._send, self._send_live, self._do_orders):
                         tasks.create_task(work(client))
@@ -95,20 +96,11 @@ class Link:
     def _say_down(self, text: str, error: BaseException) -> None:
         self._up, self._text, self._detail = False, text, str(error) or type(error).__name__
 
-    def _client(self) -> aiomqtt.Client:
+    def _connected(self) -> AbstractAsyncContextManager[aiomqtt.Client]:
         gone = self._here().model_copy(update={"gone": True})
-        return aiomqtt.Client(
-            self.broker.host,
-            self.broker.port,
-            username=self.user,
-            password=self.broker.password,
-            # Two kits with one user must not throw each other out, or neither would be heard.
-            identifier=f"{self.user}-{self._kit}",
-            protocol=aiomqtt.ProtocolVersion.V5,
-            keepalive=KEEPALIVE_S,
-            clean_start=True,
-            will=aiomqtt.Will(topics.topic(self.user, topics.HERE), packed(gone), qos=1, retain=True),
-        )
+        will = aiomqtt.Will(topics.topic(self.user, topics.HERE), packed(gone), qos=1, retain=True)
+        # Two kits with one user must not throw each other out, or neither would be heard.
+        return connected(self.broker, f"{self.user}-{self._kit}", will)
 
     def _happened(self, stamped: Sequence[e.Stamped]) -> None:
         self._fresh.set()
@@ -145,7 +137,7 @@ class Link:
                 continue
             self._answered.clear()
             batch = packed_batch(self._outbox.journal, self._kit, rows)
-            await client.publish(topics.topic(self.user, topics.EVENTS), batch, qos=1)
+            await publish(client, topics.topic(self.user, topics.EVENTS), batch, qos=1)
             if not await self._answer_within(ANSWER_WITHIN_S[0]):
                 much = await self._greet(client)
             await asyncio.sleep(PACE_S)
@@ -165,7 +157,7 @@ class Link:
     async def _say_here(self, client: aiomqtt.Client) -> None:
         here = self._here()
         self._said_name = here.name
-        await client.publish(topics.topic(self.user, topics.HERE), packed(here), qos=1, retain=True)
+        await publish(client, topics.topic(self.user, topics.HERE), packed(here), qos=1, retain=True)
 
     async def _answer_within(self, patience_s: float) -> bool:
         try:
@@ -216,7 +208,7 @@ class Link:
                     await self._fresh.wait()
             self._fresh.clear()
             live = Live(kit=self._kit, temperature_c=self._temperature_c())
-            await client.publish(topics.topic(self.user, topics.LIVE), packed(live))
+            await publish(client, topics.topic(self.user, topics.LIVE), packed(live))
             await asyncio.sleep(LIVE_S)
 
     def _temperature_c(self) -> float | None:

@@ -22,7 +22,7 @@ UP: Final = "The room keeps this bench's record."
 NOT_YET: Final = "The room is not reached yet. The bench works alone; the room gets everything later."
 NO_BROKER: Final = "The room's broker is not reached. The bench works alone; the room gets everything later."
 NO_ENTRY: Final = "The room's broker does not let this bench in: check link.user and its password."
-NO_PASSWORD: Final = "The password for the room's broker cannot be read: check link.password_file."
+UNREADABLE: Final = "The password for the room's broker cannot be read: check link.password_file."
 NO_ROOM: Final = "The broker answers, but no room. The bench works alone; the room gets everything later."
 FAILED: Final = "The link to the room failed. The bench works alone; the link is tried again."
 
