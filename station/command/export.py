@@ -8,6 +8,7 @@ from typing import Any
 from station.command.errors import EXIT_RECORD, CommandError
 from station.command.settings import default_record_folder
 from station.practical.fold import fold_all
+from station.practical.state import State
 from station.practical.view import shown_result
 from station.record.exchange import newest_practical, readings_text, record_csv
 from station.record.exchange_journal import WITHOUT_SAMPLES, journal_lines
@@ -25,12 +26,17 @@ def add_to(commands: Any) -> None:
         "--xlsx", action="store_true", help="everything, with the results, as a spreadsheet; needs --out"
     )
     kinds.add_argument("--jsonl", action="store_true", help="every event as a JSON line")
+    kinds.add_argument(
+        "--all", action="store_true", help="every practical, with all these files; needs --out FILE.zip or FOLDER"
+    )
     parser.set_defaults(work=_export)
 
 
 def _export(options: argparse.Namespace) -> int:
     if options.xlsx and options.out is None:
         raise CommandError("a spreadsheet is not for a terminal: name its file with --out FILE.xlsx")
+    if options.all:
+        return _export_all(options)
     try:
         content = _content(options, options.record or default_record_folder())
     except JournalError as error:
@@ -53,16 +59,37 @@ def _content(options: argparse.Namespace, folder: Path) -> bytes:
     return _spreadsheet(folder) if options.xlsx else record_csv(folder).encode()
 
 
-def _spreadsheet(folder: Path) -> bytes:
+def _export_all(options: argparse.Namespace) -> int:
+    from station.command.export_all import export_all  # noqa: PLC0415 - the spreadsheet's library is loaded there
+
+    folder = options.record or default_record_folder()
+    if options.out is None:
+        raise CommandError("all practicals are many files: name a zip or a folder with --out FILE.zip or --out FOLDER")
+    try:
+        count = export_all(folder, options.out, result_of)
+    except JournalError as error:
+        raise CommandError(str(error), EXIT_RECORD) from None
+    except OSError as error:
+        raise CommandError(f"{options.out}: cannot be written: {error.strerror}; choose another place") from None
+    print(f"{options.out}: {count} practicals.")
+    return 0
+
+
+def result_of(state: State) -> dict[str, Any] | None:
+    """Return the results of a practical as a spreadsheet shows them; None where there is nothing to compute."""
     # Loaded here: the analysis loads scipy, which no other export needs.
     from station.practical.dataset import from_question, question_for  # noqa: PLC0415
     from station.practical.results import results  # noqa: PLC0415
+
+    return shown_result(results(*from_question(question_for(state)))) if state.counted else None
+
+
+def _spreadsheet(folder: Path) -> bytes:
     from station.record.spreadsheet import spreadsheet  # noqa: PLC0415
     from station.record.spreadsheet_sheets import record_sheets  # noqa: PLC0415
 
     happened = list(newest_practical(folder))
     state = fold_all(happened)
-    found = results(*from_question(question_for(state))) if state.counted else None
-    result = None if found is None else shown_result(found)
+    result = result_of(state)
     words = [each for each in happened if each.event.kind in WITHOUT_SAMPLES]
     return spreadsheet(record_sheets(state.name or "", state, result, words))

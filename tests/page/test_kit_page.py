@@ -1,6 +1,7 @@
 """The page of the kit: verdict, what to mend first, QR code, lamps; for staff and for those who only look."""
 
 import re
+import zipfile
 from collections.abc import Iterator
 
 import pytest
@@ -61,6 +62,11 @@ def test_staff_test_the_lamps(kit: Station, open_context: OpenContext) -> None:
     page.get_by_role("button", name="Sign in").click()
     page.get_by_role("button", name="Test the lamps").click()
     expect(page.get_by_text("Look at the panel now.")).to_be_visible()
+    with page.expect_download() as taken:
+        page.get_by_role("link", name="Download all records").click()
+    assert taken.value.suggested_filename == "bench-5-records.zip"
+    with zipfile.ZipFile(taken.value.path()) as zipped:
+        assert any(name.endswith("/record.xlsx") for name in zipped.namelist())
     expect_accessible(page)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
 

@@ -5,6 +5,7 @@ import { KitAddress } from "../parts/kit_address";
 import { KitFindings } from "../parts/kit_findings";
 import { useKit } from "../parts/kit_looking";
 import { LampsTest } from "../parts/kit_lamps";
+import { AllRecords } from "../parts/kit_records";
 
 function KitPage() {
   const looking = useKit();
@@ -12,7 +13,14 @@ function KitPage() {
     <Frame here="/kit">
       <KitFindings looking={looking} />
       {looking.kit && <KitAddress kit={looking.kit} />}
-      <StaffOnly>{() => <>{looking.kit?.panel !== "none" && <LampsTest />}</>}</StaffOnly>
+      <StaffOnly>
+        {() => (
+          <>
+            {looking.kit?.panel !== "none" && <LampsTest />}
+            <AllRecords />
+          </>
+        )}
+      </StaffOnly>
     </Frame>
   );
 }

@@ -53,5 +53,9 @@ export const kit: Translated<typeof en> = {
   tryLamps: "Lampen testen",
   trying: "Jetzt auf die Anzeige schauen.",
 
+  records: "Alle Aufzeichnungen",
+  recordsWhy: "Jeder Versuch dieser Station in einer Zip-Datei: Messwerte, abgelesene Werte, Tabelle und Journal. Zurückgehaltene Ergebnisse fehlen darin.",
+  recordsLink: "Alle Aufzeichnungen herunterladen",
+
   sending: "In Arbeit …",
 };

@@ -54,5 +54,9 @@ export const kit = {
   tryLamps: "Test the lamps",
   trying: "Look at the panel now.",
 
+  records: "All records",
+  recordsWhy: "Every practical of this station in one zip: samples, readings, spreadsheet and journal of each. Results that are held back are left out.",
+  recordsLink: "Download all records",
+
   sending: "Working …",
 };
