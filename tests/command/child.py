@@ -5,6 +5,7 @@ import signal
 import subprocess
 import sys
 import time
+from collections.abc import Sequence
 from pathlib import Path
 from types import TracebackType
 from typing import Any, Self
@@ -31,14 +32,14 @@ folder = "record"
 class Served:
     """`station serve` with the virtual cup, its record in `folder / "record"`; killed at the end if it still runs."""
 
-    def __init__(self, folder: Path, speed: float = 60.0, settings: str = SETTINGS) -> None:
+    def __init__(self, folder: Path, speed: float = 60.0, settings: str = SETTINGS, run: Sequence[str] = RUN) -> None:
         self.record = folder / "record"
         config = folder / "station.toml"
         config.write_text(settings.format(speed=speed))
         self.begun_s = time.monotonic()
         # What a killed process leaves in the temporary folder goes with the test's own.
         env = {**os.environ, "TMPDIR": str(folder)}
-        command = [*RUN, "serve", "--config", str(config)]
+        command = [*run, "serve", "--config", str(config)]
         self.process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=env)
         assert self.process.stdout is not None
         line = self.process.stdout.readline()
