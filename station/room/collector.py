@@ -12,12 +12,10 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-import aiomqtt
-
 from station.practical.events import OrderTaken, Stamped
 from station.room import topics
 from station.room.address import BrokerAddress
-from station.room.mqtt import connected, publish, subscribe
+from station.room.mqtt import BrokerLost, Connection, connected
 from station.room.orders import SUPERSEDES, checked_order
 from station.room.store import Differs, Kept, RoomStore, Sent, StoreError
 from station.room.watchers import Watchers
@@ -77,7 +75,7 @@ class Collector:
         self._watchers = Watchers(monotonic)
         self._listeners: list[Listener] = []
         self._waiting: asyncio.Queue[_Asked] = asyncio.Queue(MOST_WAITING)
-        self._client: aiomqtt.Client | None = None
+        self._client: Connection | None = None
         self._ordering = asyncio.Lock()
 
     @property
@@ -119,40 +117,38 @@ class Collector:
     async def _hear(self) -> None:
         while True:
             try:
-                async with connected(self.broker, f"room-{self.store.room}") as client:
+                async with connected(self.broker, f"room-{self.store.room}", self._received) as client:
                     self._client = client
                     await self._begin(client)
                     self._broker_fault = None
-                    async for message in client.messages:
-                        self._received(str(message.topic), message.payload, retained=message.retain)
-            except (aiomqtt.MqttError, OSError) as error:
-                self._broker_fault = f"the broker at {self.broker} does not answer: {error}"
-            except StoreError as error:
-                self._broker_fault = str(error)
+                    await client.lost()
+            except (BrokerLost, StoreError) as error:
+                self._broker_fault = _why(self.broker, error)
             finally:
                 self._client = None
             await asyncio.sleep(random.uniform(*RETRY_S))  # noqa: S311 - only to spread the benches
 
-    async def _begin(self, client: aiomqtt.Client) -> None:
+    async def _begin(self, client: Connection) -> None:
         """Say first what is still to be done: the broker may have lost it."""
-        await subscribe(client, {f"{topics.PREFIX}/+/{what}": qos for what, qos in _HEARD.items()})
-        benches = await asyncio.to_thread(self.store.benches)
-        await self._send_orders([each.bench for each in benches])
+        await client.subscribe({f"{topics.PREFIX}/+/{what}": qos for what, qos in _HEARD.items()})
+        known = await asyncio.to_thread(self.store.benches)
+        waiting = await asyncio.to_thread(self.store.ordered)
+        await self._send_orders([*(each.bench for each in known), *waiting])
 
-    def _received(self, name: str, payload: Any, *, retained: bool) -> None:
+    def _received(self, name: str, payload: bytes, retained: bool) -> None:
         told = topics.parts(name)
-        if told is None or not isinstance(payload, bytes | bytearray):
+        if told is None:
             return
         bench, what = told
         if not self._watchers.may_speak(bench):
             return
         try:
             if what == topics.EVENTS:
-                self._events(bench, unpacked(Batch, bytes(payload)))
+                self._events(bench, unpacked(Batch, payload))
             elif what == topics.LIVE:
-                self._live(bench, unpacked(Live, bytes(payload)))
+                self._live(bench, unpacked(Live, payload))
             elif what == topics.HERE and payload:
-                self._is_here(bench, unpacked(Here, bytes(payload)), retained=retained)
+                self._is_here(bench, unpacked(Here, payload), retained=retained)
         except WireError as error:
             self._watchers.tell(bench, "rubbish", f"It sends what cannot be read ({error}).")
 
@@ -228,8 +224,8 @@ class Collector:
     async def _publish(self, name: str, payload: bytes, *, qos: int = 0, retain: bool = False) -> None:
         """Send it if there is a broker; what is lost so is asked for again, or said again at the next connection."""
         if self._client is not None:
-            with contextlib.suppress(aiomqtt.MqttError, OSError):
-                await publish(self._client, name, payload, qos=qos, retain=retain)
+            with contextlib.suppress(BrokerLost):
+                await self._client.publish(name, payload, qos=qos, retain=retain)
 
 
 def _last_words(answers: Iterable[tuple[str, KeptMessage]]) -> Iterator[tuple[str, KeptMessage]]:
@@ -240,3 +236,10 @@ def _last_words(answers: Iterable[tuple[str, KeptMessage]]) -> Iterator[tuple[st
 
 def _took(answer: Kept | Differs) -> bool:
     return isinstance(answer, Kept) and any(row[6] == OrderTaken.kind for row in answer.fresh)
+
+
+def _why(broker: BrokerAddress, error: Exception) -> str:
+    if isinstance(error, BrokerLost):
+        refused = "does not let the room in: check its user and password" if error.refused else "does not answer"
+        return f"the broker at {broker} {refused} ({error})"
+    return str(error)

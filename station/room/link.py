@@ -15,15 +15,13 @@ from dataclasses import replace
 from secrets import randbits, token_hex
 from typing import Final
 
-import aiomqtt
-
 from station.bench.loop import Bench
 from station.practical import events as e
 from station.record.journal import JournalError
 from station.room import topics
 from station.room.address import BrokerAddress
 from station.room.link_state import FAILED, NO_BROKER, NO_ENTRY, NO_ROOM, NOT_YET, UP, About, LinkState
-from station.room.mqtt import connected, publish, subscribe
+from station.room.mqtt import BrokerLost, Connection, Message, connected
 from station.room.orders import OrderError, act_of
 from station.room.outbox import Outbox
 from station.room.wire import Here, KeptMessage, Live, Order, Orders, WireError, packed, packed_batch, unpacked
@@ -38,6 +36,7 @@ SIGN_OF_LIFE_S: Final = 10.0
 ANSWER_WITHIN_S: Final = (10.0, 60.0)
 RECONNECT_S: Final = (0.5, 30.0)
 SAVE_EVERY_S: Final = 60.0
+MOST_UNREAD: Final = 100
 
 
 class Link:
@@ -54,6 +53,7 @@ class Link:
         self._room, self._asked, self._said_name = "", 0, ""
         self._more, self._answered, self._fresh, self._ordered = (asyncio.Event() for _ in range(4))
         self._orders: Orders | None = None
+        self._inbox: asyncio.Queue[tuple[str, bytes]] = asyncio.Queue(MOST_UNREAD)
         self._saved_s = time.monotonic()
         bench.listen(self._happened)
 
@@ -83,24 +83,31 @@ class Link:
     async def _connected_once(self) -> None:
         try:
             self._outbox = await asyncio.to_thread(Outbox.opened, self._outbox.folder)
+            self._inbox = asyncio.Queue(MOST_UNREAD)
             async with self._connected() as client:
-                await subscribe(client, {topics.topic(self.user, what): 1 for what in topics.TO_BENCH})
+                await client.subscribe({topics.topic(self.user, what): 1 for what in topics.TO_BENCH})
                 async with asyncio.TaskGroup() as tasks:
+                    tasks.create_task(client.lost())
                     for work in (self._receive, self._send, self._send_live, self._do_orders):
                         tasks.create_task(work(client))
-        except* (aiomqtt.MqttError, OSError) as errors:
-            self._say_down(NO_ENTRY if _refused(errors) else NO_BROKER, _first(errors))
+        except* BrokerLost as errors:
+            lost = _first(errors)
+            self._say_down(NO_ENTRY if getattr(lost, "refused", False) else NO_BROKER, lost)
         except* Exception as errors:  # the bench goes on; the next try begins from what the journal says
             self._say_down(FAILED, _first(errors))
 
     def _say_down(self, text: str, error: BaseException) -> None:
         self._up, self._text, self._detail = False, text, str(error) or type(error).__name__
 
-    def _connected(self) -> AbstractAsyncContextManager[aiomqtt.Client]:
-        gone = self._here().model_copy(update={"gone": True})
-        will = aiomqtt.Will(topics.topic(self.user, topics.HERE), packed(gone), qos=1, retain=True)
+    def _connected(self) -> AbstractAsyncContextManager[Connection]:
+        gone = packed(self._here().model_copy(update={"gone": True}))
+        will = Message(topics.topic(self.user, topics.HERE), gone, qos=1, retain=True)
         # Two kits with one user must not throw each other out, or neither would be heard.
-        return connected(self.broker, f"{self.user}-{self._kit}", will)
+        return connected(self.broker, f"{self.user}-{self._kit}", self._heard, will)
+
+    def _heard(self, topic: str, payload: bytes, _: bool) -> None:
+        with contextlib.suppress(asyncio.QueueFull):  # what is lost is said again
+            self._inbox.put_nowait((topic, payload))
 
     def _happened(self, stamped: Sequence[e.Stamped]) -> None:
         self._fresh.set()
@@ -120,7 +127,7 @@ class Link:
             asked=self._asked,
         )
 
-    async def _send(self, client: aiomqtt.Client) -> None:
+    async def _send(self, client: Connection) -> None:
         """One batch at a time: the next one when the room keeps it, or again from where the room says."""
         much = await self._greet(client)
         while True:
@@ -137,12 +144,12 @@ class Link:
                 continue
             self._answered.clear()
             batch = packed_batch(self._outbox.journal, self._kit, rows)
-            await publish(client, topics.topic(self.user, topics.EVENTS), batch, qos=1)
+            await client.publish(topics.topic(self.user, topics.EVENTS), batch, qos=1)
             if not await self._answer_within(ANSWER_WITHIN_S[0]):
                 much = await self._greet(client)
             await asyncio.sleep(PACE_S)
 
-    async def _greet(self, client: aiomqtt.Client) -> bool:
+    async def _greet(self, client: Connection) -> bool:
         """Say who is here until the room says up to where it keeps the journal; then there may be much to send."""
         patience_s = ANSWER_WITHIN_S[0]
         while True:
@@ -154,10 +161,10 @@ class Link:
             self._up, self._text, self._detail = False, NO_ROOM, ""
             patience_s = min(2 * patience_s, ANSWER_WITHIN_S[1])
 
-    async def _say_here(self, client: aiomqtt.Client) -> None:
+    async def _say_here(self, client: Connection) -> None:
         here = self._here()
         self._said_name = here.name
-        await publish(client, topics.topic(self.user, topics.HERE), packed(here), qos=1, retain=True)
+        await client.publish(topics.topic(self.user, topics.HERE), packed(here), qos=1, retain=True)
 
     async def _answer_within(self, patience_s: float) -> bool:
         try:
@@ -167,19 +174,17 @@ class Link:
             return False
         return True
 
-    async def _receive(self, client: aiomqtt.Client) -> None:
-        async for message in client.messages:
-            payload = message.payload
-            if not isinstance(payload, bytes) or not payload:
-                continue
+    async def _receive(self, client: Connection) -> None:
+        while True:
+            topic, payload = await self._inbox.get()
             with contextlib.suppress(WireError):  # what cannot be read is as good as not sent
-                if str(message.topic).endswith(f"/{topics.KEPT}"):
+                if topic.endswith(f"/{topics.KEPT}"):
                     await self._kept(client, unpacked(KeptMessage, payload))
-                else:
+                elif payload:
                     self._orders = unpacked(Orders, payload)
                     self._ordered.set()
 
-    async def _kept(self, client: aiomqtt.Client, told: KeptMessage) -> None:
+    async def _kept(self, client: Connection, told: KeptMessage) -> None:
         """Take the room's answer: a later one, or one that was asked for, which may also be an earlier one."""
         outbox = self._outbox
         if (told.journal, told.kit) != (outbox.journal, self._kit):
@@ -201,14 +206,14 @@ class Link:
             await asyncio.to_thread(outbox.save)
         self._answered.set()
 
-    async def _send_live(self, client: aiomqtt.Client) -> None:
+    async def _send_live(self, client: Connection) -> None:
         while True:
             with contextlib.suppress(TimeoutError):
                 async with asyncio.timeout(SIGN_OF_LIFE_S):
                     await self._fresh.wait()
             self._fresh.clear()
             live = Live(kit=self._kit, temperature_c=self._temperature_c())
-            await publish(client, topics.topic(self.user, topics.LIVE), packed(live))
+            await client.publish(topics.topic(self.user, topics.LIVE), packed(live))
             await asyncio.sleep(LIVE_S)
 
     def _temperature_c(self) -> float | None:
@@ -218,7 +223,7 @@ class Link:
         good = (each.temperature_c for each in reversed(state.recent) if each.temperature_c is not None)
         return next(good, None)
 
-    async def _do_orders(self, _: aiomqtt.Client) -> None:
+    async def _do_orders(self, _: Connection) -> None:
         while True:
             await self._ordered.wait()
             self._ordered.clear()
@@ -256,9 +261,3 @@ def _first(errors: BaseExceptionGroup[BaseException]) -> BaseException:
     while isinstance(error, BaseExceptionGroup):
         error = error.exceptions[0]
     return error
-
-
-def _refused(errors: BaseExceptionGroup[BaseException]) -> bool:
-    """Whether the broker said that user or password are wrong (MQTT 5, 3.2.2.2: 0x86, 0x87; 3.1.1's 4 and 5)."""
-    code = getattr(_first(errors), "rc", None)
-    return getattr(code, "value", code) in (4, 5, 0x86, 0x87)

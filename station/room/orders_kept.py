@@ -56,6 +56,10 @@ class OrdersKept(Database):
         """Return what this bench is still to do, in the order in which it was given."""
         return self._orders("WHERE bench = ? AND state = 'pending' ORDER BY number", (bench,))
 
+    def ordered(self) -> list[str]:
+        """Return the benches that are still to do something; also one that was never heard may be."""
+        return [str(row[0]) for row in self._rows("SELECT DISTINCT bench FROM orders WHERE state = 'pending'")]
+
     def orders(self, after: int = 0) -> list[OrderKept]:
         """Return all orders to all benches after this number."""
         return self._orders("WHERE number > ? ORDER BY number, bench", (after,))
