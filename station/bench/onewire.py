@@ -1,7 +1,7 @@
 """The reader: w1thermsensor on a one-wire tree, in one thread of its own with signals blocked.
 
 A signal that reaches a thread inside a conversion cuts it short and the kernel then gives an empty text;
-hence the blocked signals. Two readers of one probe disturb each other's conversions; hence one per process.
+hence the blocked signals. Two readers of one tree disturb each other's conversions; hence one per tree.
 The reader never invents, smooths or repeats a value, and never decides what a practical would believe.
 """
 
@@ -29,7 +29,15 @@ LONGEST_TEXT = 400
 MOST_KINDS = 64
 """Different scratchpads that are kept to tell a copy by; a chip has 16 low digits, a noisy bus has no end of bytes."""
 
-_one_reader = threading.Lock()
+_trees: set[Path] = set()
+_taking = threading.Lock()
+
+
+def _take(tree: Path) -> None:
+    with _taking:
+        if tree in _trees:
+            raise ProbeError("this process already reads a probe there; two readers would disturb each other")
+        _trees.add(tree)
 
 
 class KeepingSensor(W1ThermSensor):  # type: ignore[misc]
@@ -65,8 +73,7 @@ class OneWireReader:
     ) -> None:
         if probe_id is not None and not PROBE_ID.fullmatch(probe_id):
             raise ProbeError(f"probe.id {probe_id!r} is not a DS18B20: 28- and twelve hexadecimal digits")
-        if not _one_reader.acquire(blocking=False):
-            raise ProbeError("this process already reads a probe; two readers would disturb each other")
+        _take(tree)
         self._clock, self._tree, self._before = clock, tree, before_read
         self._period_s = period_s / clock.speed
         self._probe_id = probe_id
@@ -102,7 +109,7 @@ class OneWireReader:
         self._stop.set()
         if self._thread is not None:
             self._thread.join(timeout=min(1.0, 2 * self._period_s))
-        _one_reader.release()
+        _trees.discard(self._tree)
 
     def read(self) -> ProbeReading:
         """Read once: one conversion, one text, one judgement. A read that fails itself is a bad one."""

@@ -1,7 +1,11 @@
 """The reader on a plain folder: which probe, one read a conversion, its time, and a true 85 °C."""
 
+from pathlib import Path
+
 import pytest
 
+from station.bench.clock import Clock
+from station.bench.onewire import OneWireReader
 from station.bench.reading import ProbeError
 from tests.bench.one_wire_rig import PROBE, Hand, Opened, PlainTree, good
 
@@ -12,7 +16,7 @@ def test_an_id_that_is_not_a_ds18b20s_is_refused(opened: Opened, probe_id: str) 
         opened(probe_id)
 
 
-def test_one_reader_per_process(opened: Opened) -> None:
+def test_one_reader_per_tree(opened: Opened) -> None:
     first = opened()
     with pytest.raises(ProbeError, match="already reads a probe"):
         opened()
@@ -22,6 +26,15 @@ def test_one_reader_per_process(opened: Opened) -> None:
     first.close()  # a third close must not let go what is another's by now
     with pytest.raises(ProbeError, match="already reads a probe"):
         opened()
+
+
+def test_readers_of_two_trees_do_not_disturb_each_other(opened: Opened, tmp_path: Path) -> None:
+    """A rehearsal has many virtual cups in one process, each with a tree of its own."""
+    other = PlainTree(tmp_path / "other")
+    other.text(good(352))
+    second = OneWireReader(Clock(0.0), other.folder, PROBE)
+    assert (opened().read().temperature_c, second.read().temperature_c) == (21.0, 22.0)
+    second.close()
 
 
 def test_a_refused_id_does_not_take_the_place_of_a_reader(opened: Opened) -> None:

@@ -179,6 +179,6 @@ def test_it_samples_in_a_thread_until_it_is_closed(name: str, tmp_path: Path, ha
     assert len(collected.readings) == count
 
 
-def test_one_reader_a_process(rig: Rig, tmp_path: Path) -> None:
+def test_one_reader_a_tree(rig: Rig) -> None:
     with pytest.raises(ProbeError, match="already reads a probe"):
-        OneWireReader(rig.reader._clock, tmp_path / "devices", PROBE)
+        OneWireReader(rig.reader._clock, rig.reader._tree, PROBE)

@@ -16,7 +16,8 @@ class Habits:
     `press_after_s` is the mean time from the end of the pour to the press, with `press_spread_s`: a press can
     come before the pour is complete. A `hasty` portion is poured `hasty_after_s` after the press before it,
     unasked. A `skipped` one is pressed but not poured, a `doubled` one poured twice and pressed once. At a
-    `spilled` one `spill_cm3` of the cup is lost, and the student starts the repeat again if `owns_up`.
+    `spilled` one `spill_cm3` of the cup is lost, and the student starts the repeat again if `owns_up`. Before a
+    `stalled` one nothing happens for `stall_s`: they are talking, or do not know how to go on.
     """
 
     react_s: float = 3.0
@@ -35,6 +36,8 @@ class Habits:
     spilled: Slips = frozenset()
     spill_cm3: float = 12.0
     owns_up: bool = True
+    stalled: Slips = frozenset()
+    stall_s: float = 600.0
 
 
 BEHAVIOURS = {

@@ -130,6 +130,8 @@ class VirtualStudent:
     async def _asked_portion(self, view: View) -> None:
         """Look again after the delay: somebody else may have pressed meanwhile."""
         which = (view["repeat"], view["instruction"]["portion"])
+        if which in self._habits.stalled and which not in self.poured_cm3:
+            await self._clock.sleep(self._habits.stall_s)
         await self._hesitate(self._habits.react_s)
         now = self._bench.view()
         if now["instruction"]["act"] == "portion_added" and self._next(now) == which:
