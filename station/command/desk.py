@@ -4,6 +4,7 @@ from pathlib import Path
 
 from station.command.look import looked
 from station.command.settings import Settings
+from station.kit.on_page import NO_WHEELS, made_on_page, wheelhouse_here
 from station.server.addresses import addresses
 from station.server.kit_desk import Found, KitDesk, Looks
 
@@ -17,4 +18,9 @@ def kit_desk(settings: Settings, port: int, config: Path | None) -> KitDesk:
     async def look() -> Found:
         return await looked(config, READS)
 
-    return KitDesk(Looks(look), lambda: addresses(settings.server.host, port))
+    return KitDesk(
+        Looks(look),
+        lambda: addresses(settings.server.host, port),
+        lambda kits, plan: made_on_page(kits, plan, wheelhouse_here()),
+        lambda: None if wheelhouse_here() else NO_WHEELS,
+    )

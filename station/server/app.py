@@ -19,6 +19,7 @@ from station.server.access_routes import add_access
 from station.server.downloads import add_downloads
 from station.server.everything import add_everything
 from station.server.guard import LARGEST_BODY, Guard
+from station.server.kit_cards import add_cards
 from station.server.kit_routes import add_kit
 from station.server.pages import BENCH_PAGES, add_pages
 from station.server.planning import add_planning
@@ -56,6 +57,7 @@ def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAP
     add_downloads(app, watch)
     add_everything(app, watch)
     add_kit(app, watch)
+    add_cards(app, watch)
     add_planning(app, watch)
     add_pages(app, BENCH_PAGES)
     return app

@@ -2,7 +2,7 @@
 
 import asyncio
 import time
-from collections.abc import Awaitable, Callable, Iterable
+from collections.abc import Awaitable, Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -11,7 +11,7 @@ FRESH_S = 5.0
 
 Found = dict[str, Any]
 Look = Callable[[], Awaitable[Found]]
-MakeCards = Callable[[str, str | None], Iterable[bytes]]
+MakeCards = Callable[[str, str | None], Iterator[bytes]]
 
 
 class Looks:
@@ -40,7 +40,13 @@ class Looks:
 
 @dataclass(frozen=True)
 class KitDesk:
-    """`looks` looks at the kit, `addresses` are the page's, loopback last."""
+    """`looks` looks at the kit, `addresses` are the page's, loopback last.
+
+    `make_cards` turns the texts of kits.toml and perhaps plan.toml into the pieces of a zip, or raises ValueError with
+    the line that says what to change, before it gives any; `cards_lack` says what the zip will lack, None for nothing.
+    """
 
     looks: Looks
     addresses: Callable[[], list[str]]
+    make_cards: MakeCards
+    cards_lack: Callable[[], str | None]

@@ -3,6 +3,7 @@
 Whoever may look may see it: it tells addresses, ids and versions, and nothing that is secret.
 """
 
+import asyncio
 import io
 import json
 from typing import Any
@@ -41,6 +42,7 @@ def _add_looking(app: FastAPI, watch: Watch) -> None:
             "bench": watch.view()["bench"]["name"],
             "addresses": desk.addresses(),
             "panel": watch.bench.panel.kind,
+            "cards_lack": await asyncio.to_thread(desk.cards_lack),
         }
 
     @app.get("/api/kit/address.svg", response_class=Response, responses={200: {"content": {SVG: {}}}})

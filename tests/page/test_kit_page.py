@@ -54,14 +54,38 @@ def test_the_kit_is_judged_and_looked_at_again(kit: Station, open_context: OpenC
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
 
 
-def test_staff_test_the_lamps(kit: Station, open_context: OpenContext) -> None:
-    page = opened(open_context, kit, viewport=NARROW)
+def test_staff_test_the_lamps_make_cards_and_take_records_away(kit: Station, open_context: OpenContext) -> None:
+    context, watched = open_context(kit, viewport=NARROW)
+    watched.expected = ("422",)
+    page = context.new_page()
+    page.goto(f"{kit.url}kit")
+    expect(page.locator(".kit-verdict[data-status]")).to_be_visible()
     expect(page.get_by_role("button", name="Test the lamps")).to_have_count(0)
     page.get_by_label("Role").select_option("technician")
     page.get_by_label("Passphrase").fill(TECHNICIAN)
     page.get_by_role("button", name="Sign in").click()
     page.get_by_role("button", name="Test the lamps").click()
     expect(page.get_by_text("Look at the panel now.")).to_be_visible()
+    make = page.get_by_role("button", name="Make the cards")
+    make.click()
+    expect(page.get_by_text("Choose the table first.")).to_be_visible()
+    table = page.get_by_label("Table of benches (kits.toml)")
+    for content, told in (
+        (b"[[kit]]\r\nnumber = 0\r\n", "kits.toml: line 2:"),
+        (b'[[kit]]\nnumber = 1\nname = "\xff"\n', "not UTF-8 text"),
+        (b"#" * 16_000, "more than 15 kB"),
+    ):
+        table.set_input_files({"name": "kits.toml", "mimeType": "text/plain", "buffer": content})
+        make.click()
+        expect(page.locator(".kit-cards .why-not")).to_contain_text(told)
+    expect_accessible(page)
+    good = b"\xef\xbb\xbf[[kit]]\r\nnumber = 1\r\n"
+    table.set_input_files({"name": "kits.toml", "mimeType": "text/plain", "buffer": good})
+    with page.expect_download() as cards:
+        make.click()
+    with zipfile.ZipFile(cards.value.path()) as zipped:
+        assert {"bench-1/station.toml", "labels.html", "codes-and-passphrases.html"} <= set(zipped.namelist())
+    expect(page.get_by_text("cards.zip is saved.")).to_be_visible()
     with page.expect_download() as taken:
         page.get_by_role("link", name="Download all records").click()
     assert taken.value.suggested_filename == "bench-5-records.zip"

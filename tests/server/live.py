@@ -18,6 +18,7 @@ from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
 from station.bench.panel import PanelPins, open_panel
 from station.bench.reading import Deliver, ProbeReading
+from station.kit.on_page import NO_WHEELS, made_on_page
 from station.practical import events as e
 from station.practical.plan import READY_PLAN, Plan, PortionsPlan, read_plan
 from station.record.journal import Journal
@@ -102,7 +103,8 @@ async def _watch(folder: Path, plan: Plan) -> tuple[Watch, HandProbe]:
     bench = Bench.opened(journal, clock, probe, open_panel("none", PanelPins(), lambda: None))
     await bench.start(plan, STARTED)
     watch = Watch(bench, ABOUT)
-    watch.desk = KitDesk(Looks(partial(_looked, Kit(driver="none", folder=folder))), lambda: list(ADDRESSES))
+    look = partial(_looked, Kit(driver="none", folder=folder))
+    watch.desk = KitDesk(Looks(look), lambda: list(ADDRESSES), partial(made_on_page, wheels=None), lambda: NO_WHEELS)
     return watch, probe
 
 

@@ -34,6 +34,7 @@ MATRIX: dict[tuple[str, str], tuple[dict[str, int], dict[str, object] | None]] =
     ("GET", "/api/kit"): (FREE, None),
     ("GET", "/api/kit/address.svg"): (FREE, None),
     ("GET", "/api/records.zip"): (STAFF, None),
+    ("POST", "/api/kit/cards"): (STAFF, {"kits_toml": "[[kit]]\nnumber = 1\n"}),
     ("POST", "/api/kit/lamps"): (STAFF | {"teacher": 409, "technician": 409}, {}),
     ("POST", "/api/acts"): (ACTING, {"act": "pause", "key": "matrix"}),
     ("POST", "/api/staff"): (STAFF, {"act": "rename", "name": "Bench by the door"}),

@@ -2,6 +2,7 @@
 
 import { Frame, StaffOnly, startPage } from "../frame_staff";
 import { KitAddress } from "../parts/kit_address";
+import { MakeCards } from "../parts/kit_cards";
 import { KitFindings } from "../parts/kit_findings";
 import { useKit } from "../parts/kit_looking";
 import { LampsTest } from "../parts/kit_lamps";
@@ -17,6 +18,7 @@ function KitPage() {
         {() => (
           <>
             {looking.kit?.panel !== "none" && <LampsTest />}
+            <MakeCards lack={looking.kit?.cards_lack ?? null} />
             <AllRecords />
           </>
         )}

@@ -25,6 +25,8 @@ export interface Kit {
   bench: string;
   addresses: readonly string[];
   panel: string;
+  /** What cards made here would lack; null when nothing. */
+  cards_lack: string | null;
 }
 
 export interface Looking {

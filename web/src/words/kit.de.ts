@@ -53,6 +53,17 @@ export const kit: Translated<typeof en> = {
   tryLamps: "Lampen testen",
   trying: "Jetzt auf die Anzeige schauen.",
 
+  cards: "Karten für weitere Arbeitsplätze",
+  cardsWhy: "Aus einer Tabelle der Arbeitsplätze (kits.toml, siehe README) wird eine Zip-Datei mit einem Ordner je Karte, Etiketten und dem Blatt der Codes und Passwörter.",
+  cardsSecret: "Codes und Passwörter reisen in dieser Zip-Datei unverschlüsselt: nur über Kabel oder ein eigenes Netz, und die Datei danach löschen.",
+  kitsFile: "Tabelle der Arbeitsplätze (kits.toml)",
+  planFile: "Plan, falls die Tabelle einen nennt (plan.toml)",
+  makeCards: "Karten erstellen",
+  made: "cards.zip ist gespeichert. READ-ME-FIRST.txt darin sagt, was wohin gehört.",
+  notText: (file) => `${file}: kein UTF-8-Text; die Datei als UTF-8 speichern.`,
+  tooLarge: (kB) => `Die Dateien haben zusammen mehr als ${kB} kB; sind es die richtigen?`,
+  chooseTable: "Bitte zuerst die Tabelle wählen.",
+
   records: "Alle Aufzeichnungen",
   recordsWhy: "Jeder Versuch dieser Station in einer Zip-Datei: Messwerte, abgelesene Werte, Tabelle und Journal. Zurückgehaltene Ergebnisse fehlen darin.",
   recordsLink: "Alle Aufzeichnungen herunterladen",

@@ -54,6 +54,17 @@ export const kit = {
   tryLamps: "Test the lamps",
   trying: "Look at the panel now.",
 
+  cards: "Cards for further benches",
+  cardsWhy: "From a table of benches (kits.toml, see the README) to a zip with a folder for each card, labels, and the sheet of codes and passphrases.",
+  cardsSecret: "Codes and passphrases travel in this zip over plain http: do it over a cable or a network of your own, and delete the file afterwards.",
+  kitsFile: "Table of benches (kits.toml)",
+  planFile: "Plan, if the table names one (plan.toml)",
+  makeCards: "Make the cards",
+  made: "cards.zip is saved. READ-ME-FIRST.txt in it says what goes where.",
+  notText: (file: string) => `${file}: not UTF-8 text; save the file as UTF-8.`,
+  tooLarge: (kB: number) => `The files have more than ${kB} kB together; are they the right ones?`,
+  chooseTable: "Choose the table first.",
+
   records: "All records",
   recordsWhy: "Every practical of this station in one zip: samples, readings, spreadsheet and journal of each. Results that are held back are left out.",
   recordsLink: "Download all records",
