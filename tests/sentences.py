@@ -34,6 +34,7 @@ EVERY_TEXT = (
     "chemistry/heat.py",
     "chemistry/pairs.py",
     "bench/check/*.py",
+    "command/check_link.py",
 )
 """Files in which everything that reads like words is for people at the bench."""
 
@@ -44,6 +45,7 @@ SENTENCES = (
     "bench/loop.py",
     "bench/calculator.py",
     "record/journal.py",
+    "room/link_state.py",
 )
 """Files in which whole sentences are for people at the bench; other texts are keys, or faults of a caller."""
 

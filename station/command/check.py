@@ -14,6 +14,7 @@ from station.bench.check.finding import EXIT_STATUS, Finding, as_json, panel_sig
 from station.bench.check.kit import Kit
 from station.bench.check.run import check_kit
 from station.bench.panel import TICK_S, PanelPins, PanelPinsError, PanelUnavailable, Signal, open_panel
+from station.command.check_link import link
 from station.command.errors import CommandError
 from station.command.settings import Settings, default_record_folder, load_plan, load_settings, settings_path
 from station.server.addresses import addresses
@@ -47,7 +48,7 @@ def run_checks(settings: Settings, base: Path, reads: int = Kit.reads) -> list[F
 
     `base` is the folder that the settings' relative paths start from. Blocks: call it from a thread.
     """
-    return [_plan(settings, base), *check_kit(kit_of(settings, base, reads))]
+    return [_plan(settings, base), link(settings), *check_kit(kit_of(settings, base, reads))]
 
 
 def kit_of(settings: Settings, base: Path, reads: int = Kit.reads) -> Kit:

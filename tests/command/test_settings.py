@@ -7,6 +7,7 @@ import pytest
 
 from station.command import settings as module
 from station.command.errors import EXIT_ADDRESS, EXIT_RECORD, EXIT_USAGE
+from station.command.errors import CommandError
 from station.command.main import main
 from station.command.settings import default_record_folder, load_settings, record_folder
 from station.record.journal import Journal
@@ -255,3 +256,25 @@ def test_help_ends_with_status_0(arguments: list[str], capsys: pytest.CaptureFix
         main(arguments)
     assert ended.value.code == 0
     assert capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ('[link]\nbroker = "room.local"\nuser = "bench-1"', "write it like"),
+        ('[link]\nbroker = "mqtt://room.local"', "user"),
+        ('[link]\nbroker = "mqtt://room.local"\nuser = "a/+"', "user"),
+    ],
+)
+def test_a_link_that_cannot_be_is_one_line(tmp_path: Path, text: str, words: str) -> None:
+    (tmp_path / "station.toml").write_text(text)
+    with pytest.raises(CommandError, match=words) as caught:
+        load_settings(tmp_path / "station.toml")
+    assert "\n" not in str(caught.value)
+
+
+def test_the_password_of_the_link_lies_beside_the_settings(tmp_path: Path) -> None:
+    text = '[link]\nbroker = "mqtt://room.local"\nuser = "bench-1"\npassword_file = "link-password"'
+    (tmp_path / "station.toml").write_text(text)
+    settings, _ = load_settings(tmp_path / "station.toml")
+    assert settings.link.password_file == tmp_path / "link-password"
