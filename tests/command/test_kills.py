@@ -146,9 +146,9 @@ class StationLife:
         self._served.wait()
 
 
-def lives(folder: Path, chance: random.Random) -> Iterator[BenchLife | StationLife]:
+def lives(folder: Path, chance: random.Random, bench: int, station: int) -> Iterator[BenchLife | StationLife]:
     (folder / "plan.toml").write_text(PLAN)
-    kinds = ["bench"] * BENCH_KILLS + ["station"] * STATION_KILLS
+    kinds = ["bench"] * bench + ["station"] * station
     chance.shuffle(kinds)
     for kind in kinds:
         yield BenchLife(folder / "record", folder / "plan.toml") if kind == "bench" else StationLife(folder)
@@ -160,14 +160,20 @@ def state_of(record: Path) -> State:
     return fold_all(kept[chosen - 1 :])
 
 
+Survived = tuple[Path, Telling, list[tuple[State, Answer]]]
+
+
 @pytest.fixture(scope="module")
-def survived(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Telling, list[tuple[State, Answer]]]:
-    """The record after sixty kills, what was told, and for each start the state before it and where it stood after."""
-    folder, chance = tmp_path_factory.mktemp("kills"), random.Random(60)
+def survived(tmp_path_factory: pytest.TempPathFactory) -> Survived:
+    return killed(tmp_path_factory.mktemp("kills"), random.Random(60), BENCH_KILLS, STATION_KILLS)
+
+
+def killed(folder: Path, chance: random.Random, bench: int, station: int) -> Survived:
+    """The record after so many kills, what was told, for each start the state before it and where it stood after."""
     telling = Telling(chance)
     starts: list[tuple[State, Answer]] = []
     before: State | None = None
-    for life in lives(folder, chance):
+    for life in lives(folder, chance, bench, station):
         if before is not None:
             starts.append((before, life.where))
         killer = threading.Timer(chance.uniform(0.0, LONGEST_LIFE_S), life.process.kill)
@@ -179,9 +185,6 @@ def survived(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Telling, l
         assert first_broken(folder / "record") is None
         before = state_of(folder / "record")
     return folder / "record", telling, starts
-
-
-Survived = tuple[Path, Telling, list[tuple[State, Answer]]]
 
 
 def test_every_act_that_was_answered_is_in_the_record_with_its_number(survived: Survived) -> None:
