@@ -6,8 +6,7 @@ from pathlib import Path
 import pytest
 
 from station.command import settings as module
-from station.command.errors import EXIT_ADDRESS, EXIT_RECORD, EXIT_USAGE
-from station.command.errors import CommandError
+from station.command.errors import EXIT_ADDRESS, EXIT_RECORD, EXIT_USAGE, CommandError
 from station.command.main import main
 from station.command.settings import default_record_folder, load_settings, record_folder
 from station.record.journal import Journal
