@@ -14,7 +14,8 @@ def results_in_words(answer: dict[str, Any]) -> str:
 def _block(name: str, result: dict[str, Any]) -> list[str]:
     methods = [method for method in ("straight_lines", "heat_balance") if method in result]
     found = [f"  {method.replace('_', ' '):<15} {_method(method, result)}" for method in methods]
-    return [name, *found, *(f"  {note}" for note in result.get("notes", []))]
+    probe = [f"  {result['probe']['text']}"] if "probe" in result else []
+    return [name, *found, *probe, *(f"  {note}" for note in result.get("notes", []))]
 
 
 def _method(method: str, result: dict[str, Any]) -> str:

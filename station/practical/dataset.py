@@ -1,10 +1,11 @@
 """From the state to what the analysis needs, and through JSON to the child process and back."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from station.practical.plan import Plan, plan_from
+from station.practical.probe_used import ProbeUsed, used_in
 from station.practical.state import Repeat, State
 
 
@@ -23,7 +24,8 @@ class RepeatData:
 
     `ended` is False for a repeat under way: its numbers are shown, and kept out of a mean with ended ones.
     `samples` are (time_s, temperature_c), good ones only; `pours` are (time_s of the press, volume_cm3,
-    unsure); `read_s` (portion, time_s of its reading); times since the repeat's start.
+    unsure); `read_s` (portion, time_s of its reading); times since the repeat's start. `probe` says what was added to
+    what the probe said (None: nothing is known of that, or no probe was used).
     """
 
     repeat: int
@@ -32,14 +34,22 @@ class RepeatData:
     pours: tuple[tuple[float, float, bool], ...] = ()
     ended: bool = True
     read_s: tuple[tuple[int, float], ...] = ()
+    probe: ProbeUsed | None = None
 
 
 @dataclass(frozen=True)
 class Known:
-    """What was measured beside the trace: the temperature of what is added, in °C, if it was."""
+    """What was measured beside the trace: the temperature of what is added, in °C, if it was.
+
+    `alkali_typed` says that another thermometer measured it: then the probe's own `u_probe_c` does not cancel in the
+    difference to the cup. `u_slope` is the relative u of every difference that the probe measures.
+    """
 
     alkali_c: float | None = None
     alkali_u_c: float | None = None
+    alkali_typed: bool = False
+    u_probe_c: float = 0.0
+    u_slope: float = 0.0
 
 
 def repeat_data(repeat: Repeat) -> RepeatData:
@@ -63,6 +73,7 @@ def repeat_data(repeat: Repeat) -> RepeatData:
         tuple((round(each.time_s - repeat.begun_s, 3), each.volume_cm3, each.unsure) for each in repeat.portions),
         repeat.status == "ended",
         tuple((each.portion, round(each.time_s - repeat.begun_s, 3)) for each in repeat.readings),
+        used_in(repeat),
     )
 
 
@@ -73,6 +84,7 @@ def question_for(state: State) -> dict[str, Any]:
         "plan": state.plan.model_dump(mode="json"),
         "alkali_c": state.alkali_c,
         "alkali_u_c": state.alkali_u_c,
+        "alkali_typed": state.alkali_typed,
         "repeats": [
             {
                 "repeat": each.repeat,
@@ -81,6 +93,7 @@ def question_for(state: State) -> dict[str, Any]:
                 "pours": each.pours,
                 "ended": each.ended,
                 "read_s": each.read_s,
+                "probe": None if each.probe is None else asdict(each.probe),
             }
             for each in data
         ],
@@ -97,7 +110,9 @@ def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatDat
             tuple((time_s, volume_cm3, unsure) for time_s, volume_cm3, unsure in each["pours"]),
             each["ended"],
             tuple((portion, time_s) for portion, time_s in each["read_s"]),
+            None if each["probe"] is None else ProbeUsed(**each["probe"]),
         )
         for each in question["repeats"]
     ]
-    return plan_from(question["plan"]), repeats, Known(question["alkali_c"], question["alkali_u_c"])
+    known = Known(question["alkali_c"], question["alkali_u_c"], question["alkali_typed"])
+    return plan_from(question["plan"]), repeats, known

@@ -81,7 +81,8 @@ def _dip_begun(state: State, _: e.AlkaliDipBegun, time_s: float) -> State:
 
 def _alkali(state: State, event: e.AlkaliMeasured, _: float) -> State:
     step = Step.READY if state.step is Step.ALKALI else state.step
-    return replace(state, step=step, alkali_c=event.temperature_c, alkali_u_c=event.u_c)
+    typed = event.source == TYPED
+    return replace(state, step=step, alkali_c=event.temperature_c, alkali_u_c=event.u_c, alkali_typed=typed)
 
 
 def _in_use(state: State, _: e.ProbeInUse, __: float) -> State:

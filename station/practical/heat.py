@@ -1,6 +1,7 @@
 """The heat balance of a plan's repeats: chemistry gives what is known beforehand, analysis fits, JSON comes out."""
 
 from collections.abc import Iterable, Sequence
+from math import hypot
 from typing import Any
 
 import numpy as np
@@ -85,21 +86,24 @@ def heat_setup(
         )
     except (GasError, ValueError) as error:
         raise HeatRefused("no_heat_capacity", f"The heat balance cannot be used: {error}.") from None
-    alkali_c, u_alkali_c = known.alkali_c, known.alkali_u_c
+    alkali_c, u_alkali_c, typed = known.alkali_c, known.alkali_u_c, known.alkali_typed
     if alkali_c is None and plan.alkali.temperature_c is not None:
-        alkali_c, u_alkali_c = plan.alkali.temperature_c, U_ALKALI_C
+        alkali_c, u_alkali_c, typed = plan.alkali.temperature_c, U_ALKALI_C, True
+    # Another thermometer's temperature: the probe's own offset does not cancel in the difference to the cup.
+    u_alkali_c = hypot(u_alkali_c or U_ALKALI_C, known.u_probe_c if typed else 0.0)
     room_c = plan.surroundings.room_c
     return HeatSetup(
         acid_volume_cm3=Estimate(plan.acid.volume_cm3, plan.acid.u_volume_cm3 or U_ACID_VOLUME_CM3),
         acid_j_cm3_k=capacities.acid_j_cm3_k,
         alkali_j_cm3_k=capacities.alkali_j_cm3_k,
         product_j_cm3_k=capacities.product_j_cm3_k,
-        u_heat_capacity=capacities.u_relative,
+        # A slope of the probe that is wrong by so much acts as if all heat capacities were.
+        u_heat_capacity=hypot(capacities.u_relative, known.u_slope),
         alkali_mol_dm3=Estimate(plan.alkali.concentration_mol_dm3, 0.0),
         acid_per_alkali=pair.acid_per_alkali,
         water_per_alkali=float(pair.alkali_hydroxides),
         cup_j_k=Estimate(plan.cup.heat_capacity_j_k, plan.cup.u_heat_capacity_j_k),
-        alkali_c=None if alkali_c is None else Estimate(alkali_c, u_alkali_c or U_ALKALI_C),
+        alkali_c=None if alkali_c is None else Estimate(alkali_c, u_alkali_c),
         room_c=None if room_c is None else Estimate(room_c, U_ROOM_C),
     )
 
@@ -149,10 +153,11 @@ def _curve(volume_cm3: Iterable[float], temperature_c: Iterable[float]) -> Json:
     }
 
 
-def mean_heat(fits: Sequence[Json], plan: PortionsPlan) -> Json | None:
+def mean_heat(fits: Sequence[Json], plan: PortionsPlan, u_slope: float = 0.0) -> Json | None:
     """Return the mean of the repeats' heat balances; None without any.
 
-    Cup and heat capacities are the same in all repeats: their part of the enthalpy's u does not average out.
+    Cup, heat capacities and the probe's slope are the same in all repeats: their part of the enthalpy's u does not
+    average out.
     """
     if not fits:
         return None
@@ -164,7 +169,8 @@ def mean_heat(fits: Sequence[Json], plan: PortionsPlan) -> Json | None:
         "basis": end_point.basis,
         "describes_trace": all(fit["describes_trace"] for fit in fits),
     }
-    return {**mean, **_mean_of(fits, "enthalpy_kj_mol", common_relative_u(plan)), **_mean_of(fits, "acid_mol_dm3", 0.0)}
+    common = hypot(common_relative_u(plan), u_slope)
+    return {**mean, **_mean_of(fits, "enthalpy_kj_mol", common), **_mean_of(fits, "acid_mol_dm3", 0.0)}
 
 
 def _mean_of(fits: Sequence[Json], name: str, common: float) -> Json:

@@ -1,7 +1,8 @@
 """The results of a practical that mixes once: temperature change, heat and enthalpy, by lines and by heat balance."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import hypot
 from typing import Any
 
 import numpy as np
@@ -19,6 +20,7 @@ from station.chemistry.water import water_density_g_cm3, water_volumetric_heat_c
 from station.chemistry.worked import Measured, Step
 from station.practical.dataset import Known, RepeatData
 from station.practical.plan import OncePlan
+from station.practical.probe_results import mean_probe, probe_of, with_probe
 from station.practical.steps_once import amount_of_solid, once_worked
 
 Json = dict[str, Any]
@@ -56,6 +58,10 @@ def once_results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) ->
         mean[method] = _mean(done)
         if not done and found:
             mean["refused"][method] = found[-1]["refused"].get(method, "no repeat gave a result")
+    used, differing = mean_probe(repeats)
+    mean["notes"] += differing
+    for each, probe in zip((*found, mean), (*(probe_of(each) for each in repeats), used), strict=True):
+        with_probe(each, probe)
     for each in (*found, mean):
         each.update(once_worked(plan, contents, each["straight_lines"], each["heat_balance"]))
     return {"repeats": found, "mean": mean}
@@ -135,6 +141,9 @@ def _repeat(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known
     data = np.asarray(repeat.samples, dtype=np.float64)
     rising = np.concatenate([[True], np.diff(np.maximum.accumulate(data[:, 0])) > 0.0])
     times, temperatures = data[rising, 0].copy(), data[rising, 1].copy()
+    used = probe_of(repeat)
+    if used is not None:
+        known, contents = replace(known, u_probe_c=used.u_c), _with_slope(contents, used.u_slope)
     setup = _setup(plan, contents, known)
     try:
         result["straight_lines"] = _lines_json(extrapolate(times, temperatures, mixed_at_s), plan, contents, setup)
@@ -151,16 +160,23 @@ def _repeat(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known
     return result
 
 
+def _with_slope(contents: Contents, u_slope: float) -> Contents:
+    """A slope of the probe that is wrong by so much acts as if the heat capacities were."""
+    all_j_k = contents.all_j_k
+    return replace(contents, all_j_k=Estimate(all_j_k.value, hypot(all_j_k.u, u_slope * all_j_k.value)))
+
+
 def _setup(plan: OncePlan, contents: Contents, known: Known) -> OnceSetup:
-    added_c, u_added_c = known.alkali_c, known.alkali_u_c
+    added_c, u_added_c, typed = known.alkali_c, known.alkali_u_c, known.alkali_typed
     if added_c is None:
-        added_c, u_added_c = plan.addition.temperature_c, U_ADDED_C
+        added_c, u_added_c, typed = plan.addition.temperature_c, U_ADDED_C, True
+    u_added_c = hypot(u_added_c or U_ADDED_C, known.u_probe_c if typed else 0.0)
     room_c = plan.surroundings.room_c
     return OnceSetup(
         contents_j_k=contents.all_j_k,
         added_j_k=contents.added_j_k,
         cup_j_k=Estimate(plan.cup.heat_capacity_j_k, plan.cup.u_heat_capacity_j_k),
-        added_c=None if added_c is None else Estimate(added_c, u_added_c or U_ADDED_C),
+        added_c=None if added_c is None else Estimate(added_c, u_added_c),
         room_c=None if room_c is None else Estimate(room_c, U_ROOM_C),
         completion_s=LIQUIDS_S if plan.addition.mass_g is None else SOLIDS_S,
     )

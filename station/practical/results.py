@@ -5,6 +5,7 @@ words; nothing is raised for data that a class can produce.
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import combinations
 from typing import Any
 
@@ -25,6 +26,7 @@ from station.practical.judgement import judgement
 from station.practical.means import mean_rows
 from station.practical.once import once_results
 from station.practical.plan import OncePlan, Plan, PortionsPlan
+from station.practical.probe_results import mean_probe, probe_of, with_probe
 from station.practical.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
 from station.practical.steps import division_of, portions_worked
 from station.practical.straight import straight_lines
@@ -57,6 +59,9 @@ def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOT
 
 def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
     """Return both methods for one repeat, with what is worth saying about them."""
+    used = probe_of(repeat)
+    if used is not None:
+        known = replace(known, u_probe_c=used.u_c, u_slope=used.u_slope)
     pair, setup = _what_is_known(plan, known)
     heat, refused, notes = None, {}, [*reagent_notes(plan), *reading_notes(plan, repeat.readings, setup, known)]
     try:
@@ -73,7 +78,7 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
     except HeatRefused as refusal:
         refused = {"heat_balance": refusal.reason}
     lines = straight_lines(repeat.readings, setup, heat["end_point_cm3"] if heat else None)
-    return {
+    found = {
         "repeat": repeat.repeat,
         "straight_lines": lines["straight_lines"],
         "heat_balance": heat,
@@ -81,25 +86,28 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
         "notes": [*notes, *lines["notes"]],
         **portions_worked(plan, repeat.readings, heat, division_of([repeat])),
     }
+    return with_probe(found, used)
 
 
 def _mean(plan: PortionsPlan, repeats: Sequence[RepeatData], found: Sequence[Json]) -> Json:
     _, setup = _what_is_known(plan, NOTHING_KNOWN)
     sound = [each.repeat for each in repeats if each.ended] or [each.repeat for each in repeats]
     fits = [each["heat_balance"] for each in found if each["heat_balance"] and each["repeat"] in sound]
-    heat = mean_heat(fits, plan)
+    used, differing = mean_probe(repeats)
+    heat = mean_heat(fits, plan, 0.0 if used is None else used.u_slope)
     rows = mean_rows(repeats)
     lines = straight_lines(rows, setup, heat["end_point_cm3"] if heat else None)
     refused = dict(lines["refused"])
     if heat is None and found:
         refused["heat_balance"] = found[-1]["refused"]["heat_balance"]
-    return {
+    mean = {
         "straight_lines": lines["straight_lines"],
         "heat_balance": heat,
         "refused": refused,
-        "notes": _disagreements(found),
+        "notes": [*_disagreements(found), *differing],
         **portions_worked(plan, rows, heat, division_of(repeats)),
     }
+    return with_probe(mean, used)
 
 
 def _what_is_known(plan: PortionsPlan, known: Known) -> tuple[Neutralisation | None, HeatSetup | None]:

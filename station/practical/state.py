@@ -181,6 +181,7 @@ class State:
     prompted: int | None = None
     alkali_c: float | None = None
     alkali_u_c: float | None = None
+    alkali_typed: bool = False
     dip_since_s: float = 0.0
     recent: tuple[Sample, ...] = ()
     gate: Gate = Gate()

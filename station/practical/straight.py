@@ -41,6 +41,7 @@ def _crossing(crossing: CrossingResult) -> Json:
         "u_end_point_cm3": crossing.u_end_point_cm3,
         "interval_95_cm3": list(crossing.interval_95_cm3),
         "temperature_c": crossing.temperature_c,
+        "u_temperature_c": crossing.u_temperature_c,
         "label": crossing.label,
         "rule": crossing.rule,
         "before": _arm(crossing.before),

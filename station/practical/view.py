@@ -7,6 +7,7 @@ from typing import Any
 
 from station.practical.guide import guide
 from station.practical.plan import Plan
+from station.practical.probe_used import corrections_view
 from station.practical.procedure import possible_acts
 from station.practical.prompts import instruction
 from station.practical.questions import open_questions
@@ -41,6 +42,7 @@ def view(state: State, time_s: float) -> View:
         "thermometer": _thermometer(state),
         "adopted": None if state.adopted is None else _adopted(state.adopted),
         "questions": open_questions(state),
+        "corrections": corrections_view(state),
         "guide": _guide(state.plan),
         **live(state, time_s),
     }

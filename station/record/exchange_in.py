@@ -5,8 +5,9 @@ from itertools import pairwise
 
 from station.practical.csv_cells import CellError, Row, by_repeat, csv_rows, expect
 from station.practical.dataset import RepeatData
+from station.practical.probe_used import NAMES, ProbeUsed
 from station.practical.readings_text import HIGHEST_C, LARGEST_CM3, LOWEST_C, READINGS_HEADER, readings_of
-from station.record.exchange import RECORD_HEADER
+from station.record.exchange import CORRECTED_HEADER, RECORD_HEADER
 
 LARGEST_S = 1e7
 
@@ -51,4 +52,22 @@ def _record(repeat: int, rows: Sequence[Row], once: bool) -> RepeatData:
     for (before_s, time_s), row in zip(pairwise(times), rows[1:], strict=True):
         if time_s < before_s:
             raise row.wrong("time_s", f"{time_s:g} comes after {before_s:g}; rows go by time in a repeat")
-    return RepeatData(repeat, (), tuple(samples), tuple(pours))
+    return RepeatData(repeat, (), tuple(samples), tuple(pours), probe=_probe(rows, samples))
+
+
+def _probe(rows: Sequence[Row], samples: Sequence[tuple[float, float]]) -> ProbeUsed | None:
+    """Return what the file says of the probe's correction; its temperatures have it in them already."""
+    said = [row for row in rows if row.cells["temperature_c"] and row.cells.get("check")]
+    if not said or any(name not in said[0].cells for name in CORRECTED_HEADER):
+        return None
+    middle = said[len(said) // 2]
+    if middle.cells["check"] not in NAMES:
+        raise middle.wrong("check", f"not one of {', '.join(NAMES)}")
+    return ProbeUsed(
+        middle.cells["check"],
+        middle.cells["checked_on"],
+        sum(celsius for _, celsius in samples) / len(samples),
+        middle.number("correction_c", -20, 20),
+        middle.number("u_correction_c", 0, 20),
+        middle.number("u_slope", 0, 1),
+    )

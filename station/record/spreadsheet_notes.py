@@ -63,6 +63,13 @@ _SAID: dict[type[e.Event], Said] = {
     e.SetReturned: lambda _: ("the group's own readings again", ""),
     e.EndPointRead: lambda event: ("own reading", _own(event)),
     e.ResultsShown: lambda event: ("results", "shown by staff" if event.shown else "withheld by staff"),
+    e.ProbeInUse: lambda event: ("correction of the probe", event.check or "none"),
+    e.ProbeChecked: lambda event: (f"probe check {event.number} saved", event.check),
+    e.ProbeCheckWithdrawn: lambda event: (f"probe check {event.number} withdrawn", ""),
+    e.CupTested: lambda event: (
+        "cup tested",
+        f"{event.label}: {event.values['heat_capacity_j_k']:.1f} ± {event.values['u_heat_capacity_j_k']:.1f} J/K",
+    ),
     e.RecordSalvaged: lambda event: ("damaged record set aside", f"{event.kept} events go on"),
     e.ProbeLost: lambda event: ("probe lost", event.bad.replace("_", " ")),
     e.ProbeFound: lambda _: ("probe found", ""),

@@ -6,6 +6,7 @@ from typing import Any
 
 from station.practical.events import PlanChosen, Stamped
 from station.practical.plan import OncePlan, Plan
+from station.practical.probe_used import NAMES, in_words, used_in
 from station.practical.state import Reading, Repeat, State, mean_readings
 from station.record.spreadsheet_cells import Row, Sheet, local_time, yes
 from station.record.spreadsheet_notes import notes_sheet
@@ -23,6 +24,7 @@ def record_sheets(bench: str, state: State, result: Json | None, happened: Seque
     """
     yield Sheet("Plan", (("what", 40), ("value", 40), ("unit", 12)), _plan(bench, state, happened))
     yield Sheet("Readings", _READINGS, (row for repeat in state.worked_on for row in _readings(state, repeat)))
+    yield Sheet("Probe", _PROBE, (row for repeat in state.worked_on for row in _probe(repeat)))
     yield Sheet("Mean", _MEAN, (tuple(each.values()) for each in mean_readings(state.counted)))
     yield Sheet(
         "Samples", _SAMPLES, islice((row for repeat in state.repeats for row in _samples(repeat)), MOST_SAMPLES)
@@ -105,7 +107,18 @@ def _samples(repeat: Repeat) -> Iterator[Row]:
                 round(sample.time_s - repeat.begun_s, 3),
                 sample.temperature_c,
                 yes(repeat.counts),
+                sample.said_c,
             )
+
+
+def _probe(repeat: Repeat) -> Iterator[Row]:
+    used = used_in(repeat)
+    if used is None:
+        yield repeat.repeat, "not a probe's temperatures"
+        return
+    check = "none" if used.check is None else NAMES.get(used.check, used.check)
+    numbers = (used.correction_c, used.u_c, used.at_c, used.u_slope)
+    yield repeat.repeat, check, used.day or None, *numbers, in_words(used)
 
 
 def _portions(repeat: Repeat) -> Iterator[Row]:
@@ -133,7 +146,23 @@ _READINGS = (
     ("why not, or what is special", 44),
 )
 _MEAN = (("portion", 8), ("mean total added / cm³", 14), ("mean temperature / °C", 14), ("readings", 10))
-_SAMPLES = (("repeat", 8), ("time in the repeat / s", 14), ("temperature / °C", 14), ("repeat counts", 9))
+_SAMPLES = (
+    ("repeat", 8),
+    ("time in the repeat / s", 14),
+    ("temperature / °C", 14),
+    ("repeat counts", 9),
+    ("as the probe said / °C", 14),
+)
+_PROBE = (
+    ("repeat", 8),
+    ("corrected by", 30),
+    ("checked on", 14),
+    ("correction added / °C", 12),
+    ("its standard uncertainty / °C", 13),
+    ("at about / °C", 10),
+    ("relative uncertainty of a difference", 13),
+    ("in words", 80),
+)
 _PORTIONS = (
     ("repeat", 8),
     ("portion", 8),

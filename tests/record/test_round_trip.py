@@ -22,7 +22,7 @@ from tests.records import record
 
 MADE = record(seed=3, repeats=2, error_cm3=0.1)
 PLAN = read_plan(MADE.plan)
-ALKALI = Known(21.5, 0.29)
+ALKALI = Known(21.5, 0.29, alkali_typed=True)
 BEGAN_S = 4321.987
 """Bench time goes on over restarts: no practical begins at 0."""
 

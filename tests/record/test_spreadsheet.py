@@ -127,7 +127,7 @@ def test_readings_are_numbers_with_what_became_of_them() -> None:
 
 def test_samples_portions_and_mean_are_numbers() -> None:
     book = opened(content())
-    assert table(book, "Samples")[1:] == [(1, 0.5, -0.0625, "no"), (1, 2.5, 21, "no")]
+    assert table(book, "Samples")[1:] == [(1, 0.5, -0.0625, "no", -0.0625), (1, 2.5, 21, "no", 21)]
     assert table(book, "Portions")[1:] == [
         (1, 1, 4, 4, "no", "yes", "-1 drop spilled"),
         (1, 2, 6, 4.5, "yes", "no", None),
@@ -211,7 +211,7 @@ def test_results_have_both_methods_with_u_and_interval_and_the_steps() -> None:
 
 
 def test_before_results_are_shown_there_is_no_sheet_of_them() -> None:
-    assert opened(content(None)).sheetnames == ["Plan", "Readings", "Mean", "Samples", "Portions", "Notes"]
+    assert opened(content(None)).sheetnames == ["Plan", "Readings", "Probe", "Mean", "Samples", "Portions", "Notes"]
 
 
 def test_notes_and_corrections_stand_in_order_with_their_place() -> None:
@@ -225,6 +225,8 @@ def test_notes_and_corrections_stand_in_order_with_their_place() -> None:
 def test_every_kind_of_event_is_said_or_known_not_to_be() -> None:
     """A new kind of event is not forgotten here."""
     quiet = {e.StationStarted, e.SampleTaken, e.AlkaliDipBegun, e.PortionPrompted, e.PortionAdded, e.ReadingSettled}
+    quiet |= {e.ProbeLookedAt, e.ProbeTallied, e.ProbeCheckBegun, e.ProbeCheckStep, e.ProbeCheckFound}
+    quiet |= {e.ProbeCheckDiscarded, e.OrderTaken}
     assert set(e.EVENTS.values()) == set(spreadsheet_notes._SAID) | quiet | {e.Quieted, e.BenchRenamed}
 
 

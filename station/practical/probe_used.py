@@ -1,0 +1,141 @@
+"""Which correction of the probe is in a repeat's temperatures, how sure they are with it, and that in words."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from station.analysis.probe_correction import U_ELSEWHERE, UNCHECKED_C
+from station.practical.probes import InUse
+from station.practical.state import Repeat, State
+
+LINES = ("comparison", "ice and boiling")
+"""Checks that found a slope, too."""
+
+NAMES = {
+    "ice": "ice point",
+    "comparison": "comparison with a thermometer",
+    "ice and boiling": "ice and boiling point",
+}
+
+
+@dataclass(frozen=True)
+class ProbeUsed:
+    """What was added to what the probe said, about `at_c`: `correction_c`, its u and the relative u of a difference.
+
+    `check` is None where nothing was added: then `u_c` is the data sheet's. `day` is when the check was, as far as the
+    station's clock knew. `changed` says that probe or correction changed within the repeat.
+    """
+
+    check: str | None
+    day: str
+    at_c: float
+    correction_c: float
+    u_c: float
+    u_slope: float
+    changed: bool = False
+
+    @property
+    def has_slope(self) -> bool:
+        """Whether the check found how the correction changes with temperature."""
+        return self.check in LINES
+
+
+def used_in(repeat: Repeat) -> ProbeUsed | None:
+    """Return what is in a repeat's temperatures; None where they are not the probe's."""
+    if not repeat.samples or any(reading.typed for reading in repeat.readings):
+        return None
+    read_c = [each.temperature_c for each in repeat.readings if each.temperature_c is not None]
+    read_c = read_c or [each.temperature_c for each in repeat.samples[-8:] if each.temperature_c is not None]
+    at_c = sum(read_c) / len(read_c) if read_c else 20.0
+    used = used_of(repeat.corrected[-1] if repeat.corrected else None, at_c)
+    changed = any(each != repeat.corrected[-1] for each in repeat.corrected)
+    return ProbeUsed(used.check, used.day, used.at_c, used.correction_c, used.u_c, used.u_slope, changed)
+
+
+def used_of(in_use: InUse | None, at_c: float) -> ProbeUsed:
+    """Return what is added about this (corrected) temperature."""
+    if in_use is None:
+        return ProbeUsed(None, "", round(at_c, 2), 0.0, UNCHECKED_C, U_ELSEWHERE)
+    line, said_c = in_use.correction, at_c - in_use.correction.of(at_c)
+    return ProbeUsed(
+        in_use.check,
+        day_in_words(in_use.wall, in_use.clock),
+        round(at_c, 2),
+        round(line.of(said_c), 4),
+        round(line.u_of(said_c), 4),
+        line.u_slope,
+    )
+
+
+def day_in_words(wall: str, clock: str) -> str:
+    """Return the day of a wall time, and whether the clock had been set."""
+    try:
+        day = date.fromisoformat(wall[:10]).isoformat()
+    except ValueError:
+        return "a day that is not known"
+    return day if clock == "network" else f"{day}, by a clock that was not set"
+
+
+def in_words(used: ProbeUsed) -> str:
+    """Return what a reader of the temperatures has to know."""
+    if used.check is None:
+        return (
+            "The probe was not checked: its temperatures may be off by ± 0.5 °C (data sheet). "
+            "In a difference of two temperatures an offset cancels."
+        )
+    name = NAMES.get(used.check, used.check)
+    told = f"Temperatures are corrected by {used.correction_c:+.2f} °C (± {used.u_c:.2f} °C): {name} of {used.day}. "
+    if used.has_slope:
+        return told + (
+            f"In a difference the offset cancels; of the slope ± {100.0 * used.u_slope:.2f} % remains and counts in "
+            "the enthalpy."
+        )
+    return told + "In a difference of two temperatures an offset cancels; the slope was not checked."
+
+
+def changed_note(repeat: int) -> str:
+    """Return the warning that goes with a repeat in which the probe changed."""
+    return f"The probe or its correction changed during repeat {repeat}: look whether its temperatures belong together."
+
+
+def differing_note() -> str:
+    """Return the warning that goes with a mean of repeats that were not corrected alike."""
+    return "The repeats were not corrected alike: see what each says of its probe."
+
+
+def used_json(used: ProbeUsed) -> dict[str, Any]:
+    """Return it as JSON values, in words too."""
+    return {
+        "check": used.check,
+        "day": used.day,
+        "at_c": used.at_c,
+        "correction_c": used.correction_c,
+        "u_c": round(used.u_c, 4),
+        "u_slope": round(used.u_slope, 6),
+        "text": in_words(used),
+    }
+
+
+def alike(used: Sequence[ProbeUsed]) -> bool:
+    """Return whether these repeats were corrected by the same check."""
+    return len({(each.check, each.day, each.u_slope) for each in used}) <= 1
+
+
+def corrections_view(state: State) -> list[dict[str, Any]]:
+    """Return what corrects which repeats, in words: before there are any, what will correct the next."""
+    if state.adopted is not None or state.typed:
+        return []
+    told: dict[str, list[int]] = {}
+    for repeat, used in _used(state.repeats):
+        told.setdefault(in_words(used), []).append(repeat)
+    if not told and state.has_probe:
+        told[in_words(used_of(state.probes.in_use, 20.0))] = []
+    return [{"repeats": repeats, "text": text} for text, repeats in told.items()]
+
+
+def _used(repeats: Iterable[Repeat]) -> Iterable[tuple[int, ProbeUsed]]:
+    for repeat in repeats:
+        used = used_in(repeat)
+        if used is not None and repeat.counts:
+            yield repeat.repeat, used
