@@ -12,12 +12,15 @@ from pathlib import Path
 from secrets import token_hex
 from typing import Any
 
+from station.kit.room import LINK_FILE, Drawn, room_card, toml_tables
 from station.kit.table import Kit, Kits
 from station.kit.words import KitSecrets
+from station.room.address import PORT
 
 FOLDER = "benchwarm"
 UNITS = (
     "station.service",
+    "station-room.service",
     "station-backup.service",
     "station-backup.timer",
     "station-sysusers.conf",
@@ -27,20 +30,30 @@ UNITS = (
 MODE = 0o644
 
 
-def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None) -> dict[str, str]:
-    """Return the texts that go onto the card, by their path on its boot partition."""
+def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, drawn: Drawn = ()) -> dict[str, str]:
+    """Return the texts that go onto the card, by their path on its boot partition.
+
+    `drawn` are all kits with what was drawn for each: the room's broker has to know the benches.
+    """
     found = {
         # New for each run, so that a card written again configures itself again; made from nothing secret.
         "meta-data": f"instance-id: benchwarm-{kit.hostname}-{token_hex(6)}\nlocal-hostname: {kit.hostname}\n",
         "network-config": _json_yaml(network_config(kits, kit)),
         "user-data": f"#cloud-config\n{_json_yaml(user_data(kits, kit))}",
-        "station.toml": settings_toml(kits, kit, secrets, with_plan=plan is not None),
         f"{FOLDER}/first-start.sh": (files("station.kit") / "first-start.sh").read_text(encoding="utf-8"),
     }
-    if plan is not None:
-        found["plan.toml"] = plan
+    found |= room_card(kits, secrets, drawn) if kit.room else _bench(kits, kit, secrets, plan)
     for name in UNITS:
         found[f"{FOLDER}/systemd/{name}"] = (systemd_folder() / name).read_text(encoding="utf-8")
+    return found
+
+
+def _bench(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None) -> dict[str, str]:
+    found = {"station.toml": settings_toml(kits, kit, secrets, with_plan=plan is not None)}
+    if plan is not None:
+        found["plan.toml"] = plan
+    if kits.broker_host is not None:
+        found[LINK_FILE] = f"{secrets.link_password}\n"
     return found
 
 
@@ -83,13 +96,13 @@ def settings_toml(kits: Kits, kit: Kit, secrets: KitSecrets, *, with_plan: bool)
         "access": secrets.hashes(),
         "page": page,
     }
-    lines = ['plan = "plan.toml"\n'] if with_plan else []
-    for name, values in tables.items():
-        lines.append(f"[{name}]\n")
-        # A JSON string is a TOML basic string (TOML 1.0; both escape in the same way).
-        lines += [f"{key} = {json.dumps(value)}\n" for key, value in values.items() if value is not None]
-        lines.append("\n")
-    return "".join(lines)
+    if kits.broker_host is not None:
+        tables["link"] = {
+            "broker": f"mqtt://{kits.broker_host}:{PORT}",
+            "user": kit.hostname,
+            "password_file": LINK_FILE,
+        }
+    return ('plan = "plan.toml"\n' if with_plan else "") + toml_tables(tables)
 
 
 def systemd_folder() -> Path:

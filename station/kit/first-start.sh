@@ -16,7 +16,9 @@ say "first start of $(hostname 2>/dev/null || echo this bench)"
 # The bus of the probe: on after the next start.
 config="$boot/config.txt"
 restart=no
-if [ -f "$config" ] && ! grep -qE '^dtoverlay=w1-gpio' "$config"; then
+service=station.service
+[ -d "$here/mosquitto" ] && service=station-room.service   # the room has no probe
+if [ "$service" = station.service ] && [ -f "$config" ] && ! grep -qE '^dtoverlay=w1-gpio' "$config"; then
   printf '\n[all]\ndtoverlay=w1-gpio\n' >> "$config" && restart=yes && say "one-wire bus: on after a restart"
 fi
 
@@ -42,16 +44,35 @@ if ! "$home/.venv/bin/python" -c 'import lgpio' 2>/dev/null; then
     [ -f "$wheel" ] && "$home/.venv/bin/python" "$pip_wheel/pip" install --quiet --no-index --no-deps "$wheel" >> "$log" 2>&1
   done
 fi
-if ! "$home/.venv/bin/python" -c 'import lgpio' 2>/dev/null; then
+if [ "$service" = station.service ] && ! "$home/.venv/bin/python" -c 'import lgpio' 2>/dev/null; then
   sed -i 's/^pins = "real"/pins = "none"/' "$boot/station.toml"
   say "AMBER: no lgpio for this system, so lamps, buzzer and button are off; the page does everything"
+fi
+
+# The room's broker: Debian's Mosquitto, from packages put into benchwarm/debs, or over the network.
+if [ "$service" = station-room.service ]; then
+  if [ -z "$root" ] && ! command -v mosquitto >/dev/null; then
+    if ls "$here"/debs/*.deb >/dev/null 2>&1; then dpkg -i "$here"/debs/*.deb >> "$log" 2>&1
+    else { apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y mosquitto; } >> "$log" 2>&1; fi
+    command -v mosquitto >/dev/null || say "AMBER: no Mosquitto, so the benches work alone: put its packages into \
+benchwarm/debs, or connect a network, and run: sudo bash /boot/firmware/benchwarm/first-start.sh"
+  fi
+  etc="$root/etc/mosquitto"
+  install -d "$etc/conf.d"
+  install -m 644 "$here/mosquitto/benchwarm.conf" "$etc/conf.d/"
+  install -m 640 "$here/mosquitto/benchwarm.passwords" "$here/mosquitto/benchwarm.acl" "$etc/"
+  if [ -z "$root" ] && getent group mosquitto >/dev/null; then
+    chgrp mosquitto "$etc/benchwarm.passwords" "$etc/benchwarm.acl"
+    { systemctl enable mosquitto.service && systemctl restart mosquitto.service; } >> "$log" 2>&1
+  fi
+  say "the room: Mosquitto's files are in place"
 fi
 
 if [ -z "$root" ]; then
   systemd-sysusers && systemd-tmpfiles --create && udevadm control --reload
   systemctl daemon-reload
-  systemctl enable station.service station-backup.timer >> "$log" 2>&1 || fail "the service could not be enabled"
-  if [ "$restart" = no ]; then systemctl start --no-block station.service station-backup.timer; fi
+  systemctl enable $service station-backup.timer >> "$log" 2>&1 || fail "the service could not be enabled"
+  if [ "$restart" = no ]; then systemctl start --no-block $service station-backup.timer; fi
 fi
 say "done"
 sync

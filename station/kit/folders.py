@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from station.kit.card import FOLDER, card_files
+from station.kit.room import Drawn, laptop_files, needs_laptop
 from station.kit.sheets import labels_sheet, secrets_sheet
 from station.kit.table import Kit, KitError, Kits
 from station.kit.wheelhouse import fetched, own_wheel
@@ -37,8 +38,9 @@ def make_kits(
     try:
         wheels = _wheels(kits, out, lgpio_wheel, wheelhouse)
         drawn = [(kit, new_secrets()) for kit in kits.kit]
-        cards = tuple(_card(kits, kit, secrets, plan, out, wheels) for kit, secrets in drawn)
-        sheets = (_private(out / LABELS, labels_sheet(drawn)), _private(out / SECRETS, secrets_sheet(drawn)))
+        cards = tuple(_card(kits, kit, secrets, plan, out, wheels, drawn) for kit, secrets in drawn)
+        known = [*drawn, *_laptop(kits, out, drawn)]
+        sheets = (_private(out / LABELS, labels_sheet(drawn)), _private(out / SECRETS, secrets_sheet(known)))
     except OSError as error:
         raise KitError(f"{out}: cannot be written: {error.strerror}; choose another folder") from None
     return Made(cards, sheets, _amber(kits, wheels))
@@ -83,9 +85,20 @@ def _wheels(kits: Kits, out: Path, lgpio_wheel: Path | None, given: Path | None)
     return wheels
 
 
-def _card(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, out: Path, wheels: Path) -> Path:
+def _laptop(kits: Kits, out: Path, drawn: Drawn) -> Drawn:
+    """Write the folder of a room that is none of the kits, and return what was drawn for it."""
+    if not needs_laptop(kits):
+        return ()
+    room, secrets = Kit(number=999, room=True), new_secrets()
+    for name, text in laptop_files(kits, secrets, drawn).items():
+        (out / name).parent.mkdir(parents=True, exist_ok=True)
+        _private(out / name, text)
+    return ((room, secrets),)
+
+
+def _card(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, out: Path, wheels: Path, drawn: Drawn) -> Path:
     card = out / kit.hostname
-    for name, text in card_files(kits, kit, secrets, plan).items():
+    for name, text in card_files(kits, kit, secrets, plan, drawn).items():
         target = card / name
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(text, encoding="utf-8", newline="\n")

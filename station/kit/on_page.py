@@ -9,9 +9,10 @@ from pathlib import Path
 
 from station.kit.card import FOLDER, card_files
 from station.kit.folders import LABELS, SECRETS, WHEELHOUSE
+from station.kit.room import laptop_files, needs_laptop
 from station.kit.sheets import labels_sheet, secrets_sheet
 from station.kit.table import Kit, KitError, Kits, kits_from
-from station.kit.words import KitSecrets, new_secrets
+from station.kit.words import new_secrets
 from station.practical.plan import PlanError, read_plan
 from station.record.zipped import Zipped
 
@@ -69,13 +70,17 @@ def _plan(kits: Kits, kits_text: str, text: str | None) -> str | None:
 def _pieces(kits: Kits, plan: str | None, wheels: Sequence[Path]) -> Iterator[bytes]:
     zipped = Zipped()
     yield from zipped.file("READ-ME-FIRST.txt", [_read_me(kits, wheels).encode()])
-    drawn: list[tuple[Kit, KitSecrets]] = []
-    for kit in kits.kit:
-        drawn.append((kit, new_secrets()))
-        for name, text in card_files(kits, kit, drawn[-1][1], plan).items():
+    drawn = [(kit, new_secrets()) for kit in kits.kit]
+    for kit, secrets in drawn:
+        for name, text in card_files(kits, kit, secrets, plan, drawn).items():
             yield from zipped.file(f"{kit.hostname}/{name}", [text.encode()])
+    known = list(drawn)
+    if needs_laptop(kits):
+        known.append((Kit(number=999, room=True), new_secrets()))
+        for name, text in laptop_files(kits, known[-1][1], drawn).items():
+            yield from zipped.file(name, [text.encode()])
     yield from zipped.file(LABELS, [labels_sheet(drawn).encode()])
-    yield from zipped.file(SECRETS, [secrets_sheet(drawn).encode()])
+    yield from zipped.file(SECRETS, [secrets_sheet(known).encode()])
     for wheel in wheels:
         yield from zipped.file(f"{EVERY_CARD}/{FOLDER}/{WHEELHOUSE}/{wheel.name}", _in_pieces(wheel))
     yield zipped.end()

@@ -37,7 +37,7 @@ def labels_sheet(kits: Sequence[tuple[Kit, KitSecrets]]) -> str:
 def secrets_sheet(kits: Sequence[tuple[Kit, KitSecrets]]) -> str:
     """Return the page of codes and passphrases; nothing else holds them in words."""
     rows = "".join(
-        f"<tr><td>{escape(kit.label)}</td><td class='code'>{secrets.bench_code}</td>"
+        f"<tr><td>{escape(kit.label)}</td><td class='code'>{'–' if kit.room else secrets.bench_code}</td>"
         f"<td class='code'>{secrets.teacher_passphrase}</td><td class='code'>{secrets.technician_passphrase}</td></tr>"
         for kit, secrets in kits
     )
@@ -51,10 +51,9 @@ def secrets_sheet(kits: Sequence[tuple[Kit, KitSecrets]]) -> str:
 
 def _label(kit: Kit, secrets: KitSecrets) -> str:
     picture = segno.make(address(kit), error="m").svg_inline(border=2, omitsize=True)
-    return (
-        f'<div class="label"><div><h2>{escape(kit.label)}</h2><p>{escape(address(kit))}</p>'
-        f'<p>code <span class="code">{secrets.bench_code}</span></p></div>{picture}</div>'
-    )
+    code = "" if kit.room else f'<p>code <span class="code">{secrets.bench_code}</span></p>'
+    where = f"<h2>{escape(kit.label)}</h2><p>{escape(address(kit))}</p>"
+    return f'<div class="label"><div>{where}{code}</div>{picture}</div>'
 
 
 def _page(title: str, body: str) -> str:

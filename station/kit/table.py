@@ -43,23 +43,24 @@ class Network(_Table):
 
 
 class Kit(_Table):
-    """One bench; what it does not say is the table's."""
+    """One bench, or the room; what it does not say is the table's."""
 
     number: Annotated[int, Field(ge=1, le=999)]
     name: Name | None = None
     network: Network | None = None
     country: Country | None = None
     probe_id: Annotated[str, Field(pattern=r"^28-[0-9a-f]{12}$")] | None = None
+    room: bool = False
 
     @property
     def label(self) -> str:
-        """What people call the bench."""
-        return self.name or f"Bench {self.number}"
+        """What people call the bench, or the room."""
+        return self.name or ("Room" if self.room else f"Bench {self.number}")
 
     @property
     def hostname(self) -> str:
-        """What the network calls it (RFC 1123)."""
-        return f"bench-{self.number}"
+        """What the network calls it (RFC 1123); a bench's user at the broker, too."""
+        return "room" if self.room else f"bench-{self.number}"
 
 
 class Kits(_Table):
@@ -75,7 +76,18 @@ class Kits(_Table):
     ssh_key: (
         Annotated[str, Field(pattern=r"^(ssh-ed25519|ssh-rsa|ecdsa-sha2-\S+) \S+( .*)?$", max_length=2000)] | None
     ) = None
+    broker: Annotated[str, Field(pattern=r"^[0-9A-Za-z]([0-9A-Za-z.-]{0,251}[0-9A-Za-z])?$")] | None = None
     kit: Annotated[tuple[Kit, ...], Field(min_length=1, max_length=MOST_KITS)]
+
+    @property
+    def room(self) -> Kit | None:
+        """The kit that is the room, if one is."""
+        return next((each for each in self.kit if each.room), None)
+
+    @property
+    def broker_host(self) -> str | None:
+        """Where the benches find the broker: as the table says, else the kit that is the room; None without a room."""
+        return self.broker or (f"{self.room.hostname}.local" if self.room else None)
 
     @model_validator(mode="after")
     def _told_apart(self) -> Self:
@@ -86,6 +98,8 @@ class Kits(_Table):
             twice = [value for value, count in Counter(values).items() if count > 1]
             if twice:
                 raise ValueError(f"[[kit]] {what} {twice[0]} is there twice: each bench needs its own")
+        if sum(each.room for each in self.kit) > 1:
+            raise ValueError("[[kit]] room = true is there twice: there is one room")
         for each in self.kit:
             if (each.network or self.network) and not (each.country or self.country):
                 raise ValueError(

@@ -1,8 +1,9 @@
 """Codes and passphrases that are made here, unique for each kit, from the system's own randomness."""
 
 import secrets
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from station.room.broker import new_password
 from station.server.access_secrets import hashed
 
 CODE_LETTERS = "ABCDEFGHJKMNPQRSTUVWXYZ23456789"
@@ -20,6 +21,8 @@ class KitSecrets:
     bench_code: str
     teacher_passphrase: str
     technician_passphrase: str
+    link_password: str = field(default="", repr=False)
+    """For the room's broker; nobody types it, so it is long, and lies on this kit's card alone."""
 
     def hashes(self) -> dict[str, str]:
         """Return the lines of `[access]` in the card's settings."""
@@ -32,7 +35,7 @@ class KitSecrets:
 
 def new_secrets() -> KitSecrets:
     """Return fresh ones."""
-    return KitSecrets(_code(), _passphrase(), _passphrase())
+    return KitSecrets(_code(), _passphrase(), _passphrase(), new_password())
 
 
 def _code() -> str:

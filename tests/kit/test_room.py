@@ -1,0 +1,155 @@
+"""What a table with a room gives: a password for each bench, hashes for the room, a Mosquitto that takes them."""
+
+import asyncio
+import re
+import socket
+import subprocess
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+
+from station.command.room_settings import load_room_settings
+from station.command.settings import load_settings
+from station.kit.card import card_files
+from station.kit.room import Drawn, laptop_files
+from station.kit.sheets import labels_sheet, secrets_sheet
+from station.kit.table import KitError, Kits, kits_from
+from station.kit.words import new_secrets
+from station.room.address import BrokerAddress
+from station.room.mqtt import BrokerLost, connected
+from station.room.private_broker import PrivateBroker
+
+ROOM = kits_from("[[kit]]\nnumber = 1\n[[kit]]\nnumber = 2\n[[kit]]\nnumber = 3\nroom = true\n", "kits.toml")
+LAPTOP = kits_from('broker = "laptop.local"\n[[kit]]\nnumber = 1\n[[kit]]\nnumber = 2\n', "kits.toml")
+
+
+def drawn_for(kits: Kits) -> Drawn:
+    return [(kit, new_secrets()) for kit in kits.kit]
+
+
+@pytest.fixture(scope="module")
+def drawn() -> Drawn:
+    return drawn_for(ROOM)
+
+
+def cards(kits: Kits, drawn: Drawn) -> dict[str, dict[str, str]]:
+    return {kit.hostname: card_files(kits, kit, secrets, None, drawn) for kit, secrets in drawn}
+
+
+def test_a_bench_finds_the_room_and_has_a_password_of_its_own(drawn: Drawn, tmp_path: Path) -> None:
+    made = cards(ROOM, drawn)
+    for name in ("station.toml", "link-password"):
+        (tmp_path / name).write_text(made["bench-2"][name])
+    settings, _ = load_settings(tmp_path / "station.toml")
+    link = settings.link
+    assert (link.broker, link.user) == ("mqtt://room.local:1883", "bench-2")
+    assert link.password_file == tmp_path / "link-password"
+    password = BrokerAddress.read(str(link.broker), link.user, link.password_file).password
+    assert password == drawn[1][1].link_password
+    assert not [name for name in made["bench-2"] if "mosquitto" in name or name == "room.toml"]
+
+
+def test_a_password_lies_on_one_card_only_and_on_no_sheet(drawn: Drawn) -> None:
+    made = cards(ROOM, drawn)
+    for kit, secrets in drawn:
+        holders = [name for name, files in made.items() if secrets.link_password in "\n".join(files.values())]
+        assert holders == [kit.hostname]
+    assert len({secrets.link_password for _, secrets in drawn}) == 3
+    for sheet in (labels_sheet(drawn), secrets_sheet(drawn)):
+        assert drawn[0][1].link_password not in sheet
+    assert "http://room.local:8080/" in labels_sheet(drawn)
+
+
+def test_without_a_room_there_is_no_link() -> None:
+    kits = kits_from("[[kit]]\nnumber = 1\n", "kits.toml")
+    files = card_files(kits, kits.kit[0], new_secrets(), None)
+    assert "link" not in files["station.toml"]
+    assert "link-password" not in files
+
+
+def test_the_room_reads_its_settings(drawn: Drawn, tmp_path: Path) -> None:
+    (tmp_path / "room.toml").write_text(cards(ROOM, drawn)["room"]["room.toml"])
+    settings, base = load_room_settings(tmp_path / "room.toml")
+    assert (settings.room.name, settings.room.broker, base) == ("Room", "mqtt://127.0.0.1:1883", tmp_path)
+    assert asyncio.run(settings.access.secrets().right("teacher", drawn[2][1].teacher_passphrase))
+    assert "station.toml" not in cards(ROOM, drawn)["room"]
+
+
+@contextmanager
+def system_mosquitto(folder: Path, files: dict[str, str]) -> Iterator[int]:
+    """Mosquitto as Debian's service runs it, its files in a folder that stands for /etc/mosquitto."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    (folder / "conf.d").mkdir()
+    for name in ("benchwarm.passwords", "benchwarm.acl"):
+        (folder / name).write_text(files[f"benchwarm/mosquitto/{name}"])
+    text = files["benchwarm/mosquitto/benchwarm.conf"].replace("/etc/mosquitto/", f"{folder}/")
+    (folder / "conf.d" / "benchwarm.conf").write_text(text.replace("listener 1883", f"listener {port} 127.0.0.1"))
+    # The lines of Debian's own file, with the paths of this folder.
+    (folder / "mosquitto.conf").write_text(
+        f"pid_file {folder}/pid\npersistence true\npersistence_location {folder}/\nlog_dest file {folder}/log\n"
+        f"user root\ninclude_dir {folder}/conf.d\n"
+    )
+    with subprocess.Popen(["/usr/sbin/mosquitto", "-c", str(folder / "mosquitto.conf")]) as process:
+        try:
+            for _ in range(200):
+                with socket.socket() as probe:
+                    if probe.connect_ex(("127.0.0.1", port)) == 0:
+                        break
+                assert process.poll() is None, (folder / "log").read_text()
+                time.sleep(0.02)
+            yield port
+        finally:
+            process.terminate()
+
+
+async def lets_in(port: int, user: str, password: str) -> bool:
+    try:
+        async with connected(BrokerAddress("127.0.0.1", port, user, password), f"{user}-x", lambda *_: None):
+            return True
+    except BrokerLost as error:
+        assert error.refused
+        return False
+
+
+async def test_debians_mosquitto_takes_the_files_of_the_room(drawn: Drawn, tmp_path: Path) -> None:
+    made = cards(ROOM, drawn)
+    with system_mosquitto(tmp_path, made["room"]) as port:
+        for kit, secrets in drawn:
+            assert await lets_in(port, kit.hostname, secrets.link_password)
+            assert not await lets_in(port, kit.hostname, drawn[0][1].teacher_passphrase)
+
+
+async def test_a_laptop_is_the_room_with_the_files_made_for_it(tmp_path: Path) -> None:
+    drawn = drawn_for(LAPTOP)
+    for name, text in laptop_files(LAPTOP, new_secrets(), drawn).items():
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / name).write_text(text)
+    settings, base = load_room_settings(tmp_path / "room" / "room.toml")
+    assert settings.room.broker is None
+    assert settings.room.folder is not None
+    broker = PrivateBroker(base / settings.room.folder / "broker", "127.0.0.1", 0)
+    broker.start()
+    try:
+        assert await lets_in(broker.address.port, "bench-2", drawn[1][1].link_password)
+        assert not await lets_in(broker.address.port, "bench-1", drawn[1][1].link_password)
+    finally:
+        broker.stop()
+    assert "mqtt://laptop.local:1883" in cards(LAPTOP, drawn)["bench-1"]["station.toml"]
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("[[kit]]\nnumber = 1\nroom = true\n[[kit]]\nnumber = 2\nroom = true\nname = 'B'", "there is one room"),
+        ('broker = "mqtt://room"\n[[kit]]\nnumber = 1', "line 1: broker"),
+        ('broker = "a b"\n[[kit]]\nnumber = 1', "line 1: broker"),
+    ],
+)
+def test_what_cannot_be_is_told(text: str, words: str) -> None:
+    with pytest.raises(KitError, match=re.escape(words)):
+        kits_from(text, "kits.toml")
