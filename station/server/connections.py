@@ -55,6 +55,21 @@ class Connection(H11Protocol):
         self._no_deadline()
         super().connection_lost(exc)
 
+    def send_400_response(self, msg: str) -> None:
+        """Answer what is no request; where an answer is under way it is the end of it.
+
+        uvicorn would answer twice, and write its own fault into the log for each such request.
+        """
+        if self.cycle is not None and not self.cycle.response_complete:
+            self.cycle.disconnected = True
+            self.cycle.message_event.set()
+            self.transport.close()
+            return
+        try:
+            super().send_400_response(msg)
+        except h11.LocalProtocolError:  # it cannot even be answered
+            self.transport.close()
+
     @property
     def is_spare(self) -> bool:
         """Whether nothing is being answered on it."""

@@ -1,6 +1,7 @@
 """A crowd at the door: who sends slowly, opens very many connections or asks without end keeps nobody else out."""
 
 import asyncio
+import logging
 from collections.abc import AsyncIterator, Callable
 from contextlib import suppress
 from pathlib import Path
@@ -123,6 +124,28 @@ async def test_another_address_gets_in_however_many_one_has_opened(
         await stream.close()
     for _, writer in crowd:
         writer.close()
+
+
+@pytest.mark.asyncio(loop_scope="module")
+async def test_a_request_that_breaks_off_into_nonsense_writes_nothing_into_the_log(
+    station: Station, caplog: pytest.LogCaptureFixture
+) -> None:
+    """Forty lines for each such request would fill the card of whoever keeps a log."""
+    log = logging.getLogger("uvicorn.error")
+    log.addHandler(caplog.handler)
+    head = POST.replace(b"Content-Length: 99", b"Transfer-Encoding: chunked")
+    for nonsense in (head + b"zz\r\n", head.replace(b"acts", b"nothing") + b"zz\r\n", POST + b"{}" * 99, b"\0\r\n\r\n"):
+        reader, writer = await asyncio.open_connection("127.0.0.1", station.port)
+        writer.write(nonsense)
+        await writer.drain()
+        writer.write_eof()
+        await asyncio.wait_for(_ended(reader), 5)
+        writer.close()
+    log.removeHandler(caplog.handler)
+    assert caplog.text == ""
+    stream = await Stream.opened(station.port)
+    await stream.until("view")
+    await stream.close()
 
 
 async def _until(condition: Callable[[], bool], limit_s: float = 5.0) -> None:
