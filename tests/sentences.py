@@ -30,6 +30,7 @@ EVERY_TEXT = (
     "practical/readings_text.py",
     "practical/problems.py",
     "practical/plan_parts.py",
+    "practical/predict*.py",
     "chemistry/hazard*.py",
     "chemistry/heat.py",
     "chemistry/pairs.py",
@@ -50,8 +51,6 @@ SENTENCES = (
 """Files in which whole sentences are for people at the bench; other texts are keys, or faults of a caller."""
 
 NOT_ON_THE_PAGE = {
-    "analysis/predict*.py": "the prediction is printed by the command line",
-    "practical/predict*.py": "the prediction is printed by the command line",
     "practical/prepare*.py": "the preparation sheet is printed by the command line",
     "practical/replay.py": "a replay is printed by the command line",
     "bench/check/journal_child.py": "its answers are judged, not shown",

@@ -6,14 +6,14 @@ from pathlib import Path
 from typing import Any
 
 from station.command.errors import CommandError
-from station.command.settings import load_plan
+from station.command.named_plan import PLAN_HELP, named_plan
 from station.practical.plan import PlanError
 
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
     parser = commands.add_parser("predict", help="curve, end-point, ± of both methods and minutes, from a plan alone")
-    parser.add_argument("plan", type=Path, metavar="plan.toml")
+    parser.add_argument("plan", type=Path, metavar="plan.toml", help=PLAN_HELP)
     parser.add_argument("--json", action="store_true", help="the prediction as one JSON object")
     parser.set_defaults(work=_predict)
 
@@ -21,7 +21,7 @@ def add_to(commands: Any) -> None:
 def _predict(options: argparse.Namespace) -> int:
     from station.practical.predict import predict  # noqa: PLC0415 - loads numpy, which other commands need not
 
-    plan = load_plan(options.plan)
+    plan = named_plan(options.plan)
     try:
         answer = predict(plan)
     except PlanError as error:

@@ -15,6 +15,8 @@ READ_WITH = {
     "thermometer_1_c": "thermometer to 1 °C",
 }
 BAR = 30
+ROWS_APART = 3
+"""Of the curve of a practical that mixes once: a row each half minute."""
 
 
 def prediction_in_words(answer: Json, plan: Plan) -> str:
@@ -115,7 +117,7 @@ def _once_curve(answer: Json) -> list[str]:
         f"Expected change {answer['change_c']:+.2f} °C from {answer['start_c']:.1f} °C; "
         f"{answer['enthalpy_kj_mol']:+.1f} kJ/mol ({answer['enthalpy_of']}, {answer['amount_mol']:.4f} mol)."
     )
-    rows = [f"{row['time_s']:6.0f}  {row['temperature_c']:14.2f}" for row in answer["curve"]]
+    rows = [f"{row['time_s']:6.0f}  {row['temperature_c']:14.2f}" for row in answer["curve"][::ROWS_APART]]
     return [*_folded([change]), "", "time/s  temperature/°C", *rows]
 
 

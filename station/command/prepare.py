@@ -9,9 +9,9 @@ from typing import Any
 from station.chemistry.preparation import Stock
 from station.chemistry.reagents import UnknownReagentError, find_reagent
 from station.command.errors import CommandError
+from station.command.named_plan import PLAN_HELP, named_plan
 from station.command.prepare_page import preparation_page
 from station.command.prepare_parts import laid_out, left_line, solid_line, solution_head, solution_lines, unknown_lines
-from station.command.settings import load_plan
 from station.practical.plan import PlanError
 from station.practical.prepare import preparation
 
@@ -22,7 +22,7 @@ COLUMNS = 80
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
     parser = commands.add_parser("prepare", help="solutions, labels, glassware and timetable for a class, from a plan")
-    parser.add_argument("plan", type=Path, metavar="plan.toml")
+    parser.add_argument("plan", type=Path, metavar="plan.toml", help=PLAN_HELP)
     parser.add_argument("--benches", type=int, required=True, metavar="N", help="how many benches")
     parser.add_argument(
         "--stock",
@@ -37,7 +37,7 @@ def add_to(commands: Any) -> None:
 
 
 def _prepare(options: argparse.Namespace) -> int:
-    plan = load_plan(options.plan)
+    plan = named_plan(options.plan)
     try:
         answer = preparation(plan, options.benches, dict(_stock(each) for each in options.stock))
     except PlanError as error:

@@ -14,6 +14,7 @@ from station.practical.plan_problems import problems_of
 from station.practical.plan_toml import plan_toml
 from station.practical.predict_acid import acid_of, pair_of
 from station.practical.predict_minutes import minutes
+from station.practical.prepare import LESSONS_MIN, timetable
 from station.practical.strong import strong_solutions, strong_words
 
 Json = dict[str, Any]
@@ -28,12 +29,12 @@ def check_plan(values: Mapping[str, Any]) -> Json:
     try:
         shown = _looked_at(plan)
     except PlanError as error:
-        return _refused([{"where": list(error.where), "text": _sentence(str(error))}])
+        return _refused([{"where": list(error.where), "text": str(error)}])
     return {"problems": [], **shown}
 
 
 def _refused(problems: list[Json]) -> Json:
-    nothing = dict.fromkeys(("plan", "toml", "name", "hazards", "minutes", "strong"))
+    nothing = dict.fromkeys(("plan", "toml", "name", "hazards", "minutes", "left_min", "strong"))
     return {"problems": problems, **nothing}
 
 
@@ -48,6 +49,7 @@ def _looked_at(plan: Plan) -> Json:
         "name": plan.name,
         "hazards": hazards_of(plan),
         "minutes": minutes(plan),
+        "left_min": {str(lesson): timetable(plan, lesson)["left_min"] for lesson in LESSONS_MIN},
         "strong": strong_words(strong_solutions(plan)),
     }
 
@@ -62,9 +64,3 @@ def _mixable(plan: OncePlan) -> None:
         neutralisation_steps(acid, alkali)
     except WrongPairError as error:
         raise PlanError(f"{error}", ("addition", "name")) from None
-
-
-def _sentence(text: str) -> str:
-    """The form shows it beside its table already."""
-    text = text.partition("] ")[2] if text.startswith("[") else text
-    return text[:1].upper() + text[1:] + "."

@@ -26,7 +26,7 @@ _PLAINLY: Final = {
 
 
 def problems_of(values: Mapping[str, Any]) -> list[Json]:
-    """Return each problem as `where` (table and key) and `text`, a sentence; none when the plan can be used."""
+    """Return each problem as `where` (table and key) and `text`; none when the plan can be used."""
     kind = OncePlan if values.get("kind") == "once" else PortionsPlan
     try:
         kind.model_validate(dict(values))
@@ -49,8 +49,4 @@ def _words(kind: str, context: Mapping[str, Any], problem: Mapping[str, Any]) ->
         return _PLAINLY[kind]
     if kind == "literal_error":
         return f"Must be {context['expected']}."
-    message = str(problem["msg"]).removeprefix("Value error, ")
-    # The form shows it beside its table already.
-    if message.startswith("["):
-        message = message.partition("] ")[2]
-    return message[:1].upper() + message[1:] + ("" if message.endswith(".") else ".")
+    return str(problem["msg"]).removeprefix("Value error, ")

@@ -29,7 +29,7 @@ LOSS_W_K: Final = 0.1
 MIXING_S, DISSOLVING_S = 2.0, 10.0
 LAGS_S: Final = ((0.55, 4.6), (0.45, 19.0))
 """Share and time constant of the two ways in which a probe in a steel tube follows: `heat_inputs.HeatSetup`."""
-SHOWN_EVERY_S: Final = 30
+SHOWN_EVERY_S: Final = 10
 
 
 def predict_once(plan: OncePlan) -> Json:

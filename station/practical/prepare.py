@@ -23,6 +23,7 @@ RESERVE: Final = 0.2
 """More than is poured, for spills, rinsing and a repeat that goes wrong."""
 RINSE_CM3: Final = 25.0
 """For each bench and solution: glassware rinsed with it, and the probe dipped."""
+LESSONS_MIN: Final = (50, 60)
 BRIEF_MIN, CLEAR_MIN, TALK_MIN = 8.0, 8.0, 5.0
 FIRST: Final = (
     "Usual practice only: your employer's risk assessment, local rules and qualified staff come first. A label on a "
@@ -66,7 +67,7 @@ def preparation(plan: Plan, benches: int, stocks: Mapping[str, Stock] | None = N
         "cautions": [*strong_words(solutions_of(plan)), *shown["cautions"]],
         "spills": list(_SPILLS),
         "disposal": [shown["clearing_up"][1], "Never put solids or concentrated solutions down the sink."],
-        "timetable": {str(lesson): timetable(plan, lesson) for lesson in (50, 60)},
+        "timetable": {str(lesson): timetable(plan, lesson) for lesson in LESSONS_MIN},
         "first": FIRST,
     }
 

@@ -122,7 +122,7 @@ def allowed(chosen: Chosen, request: Request) -> Json:
 
 def shown_plan(plan: Plan, *, staff: bool) -> Json:
     """Return a plan's values, without what staff keep to themselves unless staff ask."""
-    return plan.model_dump(mode="json") if staff else plan.public()
+    return {**plan.model_dump(mode="json"), "title": plan.name} if staff else plan.public()
 
 
 _CHOICES: Json = {

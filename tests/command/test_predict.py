@@ -120,3 +120,16 @@ def test_the_command_as_it_is_typed(tmp_path: Path) -> None:
     done = subprocess.run(command, capture_output=True, text=True, check=True, timeout=60)
     assert json.loads(done.stdout)["kind"] == "portions"
     assert done.stderr == ""
+
+
+@pytest.mark.parametrize("command", [["predict"], ["prepare", "--benches", "3"]])
+def test_a_plan_that_ships_is_known_by_its_name_and_a_file_of_that_name_goes_first(
+    command: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    name, *options = command
+    assert main([name, "endothermic", *options]) == 0
+    assert "urea" in capsys.readouterr().out
+    (tmp_path / "endothermic").write_text("[acid]\nname = 'rain'")
+    assert main([name, "endothermic", *options]) == 2
+    assert "rain" in capsys.readouterr().err

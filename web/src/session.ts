@@ -17,8 +17,10 @@ export type Credential = { code: string } | { role: Staff; passphrase: string } 
 /** `words` are the station's own; null when it did not answer. `wait_s` says when to try again. */
 export type Admission = { admitted: true } | { admitted: false; words: string | null; wait_s: number | null };
 
+type CheckAct = "check_begin" | "check_step" | "check_save" | "check_discard" | "check_withdraw";
+
 export interface StaffAct {
-  act: "show_results" | "set_aside" | "quiet" | "rename" | "choose_plan";
+  act: "show_results" | "set_aside" | "quiet" | "rename" | "choose_plan" | CheckAct;
   shown?: boolean;
   silent?: boolean;
   repeat?: number;
@@ -26,6 +28,15 @@ export interface StaffAct {
   name?: string | null;
   /** The text of a plan.toml. */
   plan_toml?: string;
+  /** The values of a plan. */
+  plan?: object;
+  /** Of a check: its kind, a step of it, what was typed, the number of a saved one. */
+  check?: string;
+  step?: string;
+  values?: object;
+  number?: number;
+  /** Solutions above 1.0 mol/dm³ are confirmed. */
+  confirmed?: boolean;
 }
 
 export type StaffOutcome = { done: true; state: State } | { done: false; words: string | null };

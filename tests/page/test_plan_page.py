@@ -1,0 +1,124 @@
+"""A teacher plans a practical on the page: the station computes, refuses beside the field, and starts what is kept."""
+
+import re
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, ViewportSize, expect
+
+from station.practical.plan import read_plan
+from station.server.access_secrets import hashed
+from station.server.ready_plans import ready_plan
+from tests.page.conftest import OpenContext, Station, expect_accessible
+from tests.page.hands import BY_HAND, serving
+from tests.page.looking import in_english, texts
+
+COMPUTED_MS = 60_000
+"""The station may be busy with another bench's curve."""
+PASSPHRASE = "seven slow kettles"
+PLAN = """
+[acid]
+name = "nitric acid"
+volume_cm3 = 25.0
+prepared_mol_dm3 = 0.35719
+[alkali]
+name = "potassium hydroxide"
+concentration_mol_dm3 = 0.4
+[portions]
+volume_cm3 = 4.0
+count = 10
+"""
+NARROW, WIDE = ViewportSize(width=768, height=1024), ViewportSize(width=1280, height=900)
+
+
+@pytest.fixture(scope="module")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Station]:
+    secret = hashed("teacher", PASSPHRASE)
+    lines = ("[access]", f'teacher_passphrase_hash = "{secret}"')
+    with serving(tmp_path_factory.mktemp("plan"), *BY_HAND, *lines, plan=PLAN) as station:
+        yield station
+
+
+@pytest.fixture
+def page(bench: Station, open_context: OpenContext) -> Page:
+    context, watched = open_context(bench, viewport=WIDE)
+    watched.expected = ("status of 409",)
+    return context.new_page()
+
+
+def planned(page: Page, bench: Station, query: str = "") -> None:
+    page.goto(f"{bench.url}plan{query}")
+    page.locator(".plan-promise svg").wait_for(timeout=COMPUTED_MS)
+
+
+def sign_in(page: Page) -> None:
+    page.get_by_label("Passphrase").fill(PASSPHRASE)
+    page.get_by_role("button", name="Sign in").click()
+    expect(page.get_by_role("button", name="Save as plan.toml")).to_be_visible()
+
+
+def test_anybody_computes_and_sees_nothing_that_staff_made_up(page: Page, bench: Station) -> None:
+    planned(page, bench)
+    promise = page.locator(".plan-promise")
+    expect(promise).to_contain_text("20.0 cm³", timeout=COMPUTED_MS)
+    expect(promise).to_contain_text("6 before, 6 after", timeout=COMPUTED_MS)
+    expect(page.locator(".plan-hazards")).to_contain_text("taken as 0.7 mol/dm³", timeout=COMPUTED_MS)
+    assert "0.357" not in page.content()
+    expect(page.get_by_label("Its concentration").locator("option")).to_have_count(2)
+    expect(page.get_by_role("button", name="Start on this bench")).to_have_count(0)
+    page.get_by_label("Volume of a portion").fill("0")
+    field = page.locator(".plan-field", has_text="Volume of a portion")
+    expect(field.locator(".field-problem")).to_have_text("Must be above 0.")
+    expect(page.get_by_label("Volume of a portion")).to_have_attribute("aria-invalid", "true")
+    expect(page.locator(".plan-busy")).to_contain_text("see the marked fields")
+    page.get_by_label("Volume of a portion").fill("3,2")
+    expect(promise).to_contain_text("16.0 cm³", timeout=COMPUTED_MS)
+
+
+def test_staff_plan_confirm_save_and_start(page: Page, bench: Station, tmp_path: Path) -> None:
+    planned(page, bench)
+    sign_in(page)
+    expect(page.locator("[id='acid.prepared_mol_dm3']")).to_have_value("0.35719", timeout=COMPUTED_MS)
+    page.get_by_label("Concentration / mol/dm³").nth(1).fill("1.5")
+    start = page.get_by_role("button", name="Start on this bench")
+    expect(page.locator(".plan-strong")).to_contain_text("potassium hydroxide (1.5 mol/dm³)", timeout=COMPUTED_MS)
+    expect(start).to_be_disabled()
+    page.get_by_label("I have confirmed this").check()
+    start.click()
+    expect(page.locator(".plan-keep .told")).to_contain_text("This bench has the plan now.", timeout=COMPUTED_MS)
+    assert bench.state()["plan"]["alkali"]["concentration_mol_dm3"] == 1.5
+    page.get_by_label("Start from").select_option("endothermic")
+    expect(page.locator(".plan-promise")).to_contain_text("−4.6 °C", timeout=COMPUTED_MS)
+    with page.expect_download() as begun:
+        page.get_by_role("button", name="Save as plan.toml").click()
+    saved = Path(begun.value.path()).read_text(encoding="utf-8")
+    assert begun.value.suggested_filename == "plan.toml"
+    assert read_plan(saved) == ready_plan("endothermic")
+    mine = tmp_path / "mine.toml"
+    mine.write_text(PLAN.replace("0.35719", "0.41"), encoding="utf-8")
+    page.get_by_label("Open a plan file").set_input_files(mine)
+    expect(page.locator("[id='acid.prepared_mol_dm3']")).to_have_value("0.41")
+    shown = page.get_by_label("The plan as text")
+    expect(shown).to_have_value(re.compile("0\\.41"), timeout=COMPUTED_MS)
+    assert tomllib.loads(shown.input_value())["acid"]["prepared_mol_dm3"] == 0.41
+    page.reload()
+    expect(page.locator("[id='acid.prepared_mol_dm3']")).to_have_value("0.41")
+    page.request.delete(f"{bench.url}api/session")
+    page.reload()
+    page.locator(".plan-promise svg").wait_for(timeout=COMPUTED_MS)
+    assert "0.41" not in page.content()
+
+
+def test_it_is_accessible_fits_and_speaks_german(page: Page, bench: Station) -> None:
+    planned(page, bench, "?language=de")
+    page.locator(".plan-source select").select_option("mixed-once")
+    expect(page.locator(".plan-promise")).to_contain_text("+2,7 °C", timeout=COMPUTED_MS)
+    for summary in page.locator("summary").all():
+        summary.click()
+    assert [each for each in texts(page) if in_english(each[1])] == []
+    for size in (WIDE, NARROW):
+        page.set_viewport_size(size)
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+        expect_accessible(page)
