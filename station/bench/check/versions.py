@@ -1,19 +1,27 @@
 """What is installed: the station, Python, the system, the board, and the libraries the station stands on."""
 
 import platform
+import re
 import sqlite3
-from importlib.metadata import PackageNotFoundError, version
+from collections.abc import Iterable
+from importlib.metadata import PackageNotFoundError, requires, version
+from pathlib import Path
 
 from station.bench.check.finding import Finding
 from station.bench.check.kit import Kit, text_of
 
 MAIN_DEPENDENCIES = ("w1thermsensor", "gpiozero", "lgpio", "fastapi", "uvicorn", "pydantic", "numpy", "scipy")
+BELOW_THEM = ("starlette", "h11")
+"""What answers requests under FastAPI and uvicorn."""
+
+PAGE = Path(__file__).parents[2] / "page" / "index.html"
+BOARD = Path("/proc/device-tree/model")
 
 
-def installed() -> dict[str, str | None]:
-    """Return the version of each main dependency; None where it is missing. Nothing is imported."""
+def installed(names: Iterable[str] = MAIN_DEPENDENCIES) -> dict[str, str | None]:
+    """Return the version of each of these; None where it is missing. Nothing is imported."""
     found: dict[str, str | None] = {}
-    for name in MAIN_DEPENDENCIES:
+    for name in names:
         try:
             found[name] = version(name)
         except PackageNotFoundError:
@@ -31,9 +39,16 @@ def system() -> str:
 
 
 def told() -> str:
-    """Return what `station --version` says: package, Python, system and libraries, one line each."""
-    libraries = ", ".join(f"{name} {number or 'not installed'}" for name, number in installed().items())
-    return f"benchwarm {version('benchwarm')}\nPython {platform.python_version()}\n{system()}\n{libraries}"
+    """Return what `station --version` says, all that a report needs: package, Python, system and board, libraries."""
+    own = [re.split(r"[^A-Za-z0-9_-]", each)[0] for each in requires("benchwarm") or [] if "extra ==" not in each]
+    libraries = ", ".join(
+        f"{name} {number or 'not installed'}"
+        for name, number in installed(dict.fromkeys([*MAIN_DEPENDENCIES, *own, *BELOW_THEM])).items()
+    )
+    page = "page built" if PAGE.is_file() else "page not built"
+    board = text_of(BOARD)
+    machine = f"{system()}, {board}" if board else system()
+    return f"benchwarm {version('benchwarm')}, {page}\nPython {platform.python_version()}\n{machine}\n{libraries}"
 
 
 def versions(kit: Kit) -> Finding:

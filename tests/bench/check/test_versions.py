@@ -3,10 +3,12 @@
 import platform
 import re
 from importlib.metadata import requires
+from pathlib import Path
 
 import pytest
 
-from station.bench.check.versions import MAIN_DEPENDENCIES, installed, told, versions
+from station.bench.check import versions as checked
+from station.bench.check.versions import BELOW_THEM, MAIN_DEPENDENCIES, installed, told, versions
 from tests.bench.check.machine import Machine
 
 
@@ -16,12 +18,19 @@ def test_each_main_dependency_is_one_of_the_distribution() -> None:
     assert all(number for name, number in installed().items() if name != "lgpio")
 
 
-def test_the_versions_are_four_lines() -> None:
+def test_the_versions_are_four_lines(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     package, python, system, libraries = told().splitlines()
-    assert package.startswith("benchwarm ")
+    assert re.fullmatch(r"benchwarm \S+, page (not )?built", package)
     assert python == f"Python {platform.python_version()}"
     assert platform.release() in system
-    assert all(name in libraries for name in (*MAIN_DEPENDENCIES, "sqlite"))
+    runtime = [re.split(r"[^A-Za-z0-9_-]", each)[0] for each in requires("benchwarm") or [] if "extra" not in each]
+    assert {each.split()[0] for each in libraries.split(", ")} == {*runtime, *MAIN_DEPENDENCIES, *BELOW_THEM, "sqlite"}
+    (tmp_path / "model").write_text("Raspberry Pi 4 Model B Rev 1.5\0")
+    monkeypatch.setattr(checked, "BOARD", tmp_path / "model")
+    monkeypatch.setattr(checked, "PAGE", tmp_path / "no page")
+    package, _, system, _ = told().splitlines()
+    assert package.endswith(", page not built")
+    assert system.endswith(", Raspberry Pi 4 Model B Rev 1.5")
 
 
 @pytest.mark.parametrize(
