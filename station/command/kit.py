@@ -31,6 +31,7 @@ def _kit(options: argparse.Namespace) -> int:
     labels, words = made.sheets
     print(f"{labels}: print it, cut it, one label on each box.")
     print(f"{words}: print it, lock it away, delete the file.")
+    print(f"The folder wheelhouse also updates a station: station update wheelhouse --sha256 {made.digest[:16]}")
     for amber in made.amber:
         print(f"Mind: {amber}")
     return 0

@@ -23,6 +23,7 @@ COMMANDS = (
     "backup",
     "restore",
     "wipe",
+    "update",
 )
 
 

@@ -31,12 +31,14 @@ install -m 644 "$here"/systemd/station*.service "$here"/systemd/station*.timer "
 
 # Without ensurepip (Debian's python3-venv) pip comes from its own wheel.
 python="${BENCHWARM_PYTHON:-python3}"
-"$python" -m venv --system-site-packages --without-pip "$home/.venv" || fail "no Python environment could be made"
+release="$home/releases/first"   # `station update` puts others beside it and moves the link (station/kit/releases.py)
+"$python" -m venv --system-site-packages --without-pip "$release" || fail "no Python environment could be made"
 pip_wheel="$(ls "$here"/wheelhouse/pip-*.whl 2>/dev/null | head -n 1)"
 [ -n "$pip_wheel" ] || fail "the wheelhouse has no pip: copy the whole folder again"
 # shellcheck disable=SC2086 # several options
-"$home/.venv/bin/python" "$pip_wheel/pip" install --quiet --no-index ${BENCHWARM_PIP_OPTIONS:-} --find-links "$here/wheelhouse" benchwarm \
+"$release/bin/python" "$pip_wheel/pip" install --quiet --no-index ${BENCHWARM_PIP_OPTIONS:-} --find-links "$here/wheelhouse" benchwarm \
   >> "$log" 2>&1 || fail "the station could not be installed; the lines above say why"
+ln -sfn releases/first "$home/.venv" || fail "the card cannot be written"
 say "installed: $("$home/.venv/bin/station" --version | head -n 1)"
 
 if ! "$home/.venv/bin/python" -c 'import lgpio' 2>/dev/null; then

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from station.kit.card import FOLDER, card_files
+from station.kit.offer import write_sums
 from station.kit.room import Drawn, laptop_files, needs_laptop
 from station.kit.sheets import labels_sheet, secrets_sheet
 from station.kit.table import Kit, KitError, Kits
@@ -19,11 +20,12 @@ WHEELHOUSE, LABELS, SECRETS = "wheelhouse", "labels.html", "codes-and-passphrase
 
 @dataclass(frozen=True)
 class Made:
-    """What was made: the cards' folders, the sheets, and what is missing, in words."""
+    """What was made: the cards' folders, the sheets, what is missing, in words, and the SHA-256 of the wheels' list."""
 
     cards: tuple[Path, ...]
     sheets: tuple[Path, ...]
     amber: tuple[str, ...]
+    digest: str
 
 
 def make_kits(
@@ -36,14 +38,14 @@ def make_kits(
     plan = _plan(kits, base)
     _empty(out)
     try:
-        wheels = _wheels(kits, out, lgpio_wheel, wheelhouse)
+        wheels, digest = _wheels(kits, out, lgpio_wheel, wheelhouse)
         drawn = [(kit, new_secrets()) for kit in kits.kit]
         cards = tuple(_card(kits, kit, secrets, plan, out, wheels, drawn) for kit, secrets in drawn)
         known = [*drawn, *_laptop(kits, out, drawn)]
         sheets = (_private(out / LABELS, labels_sheet(drawn)), _private(out / SECRETS, secrets_sheet(known)))
     except OSError as error:
         raise KitError(f"{out}: cannot be written: {error.strerror}; choose another folder") from None
-    return Made(cards, sheets, _amber(kits, wheels))
+    return Made(cards, sheets, _amber(kits, wheels), digest)
 
 
 def _plan(kits: Kits, base: Path) -> str | None:
@@ -69,7 +71,7 @@ def _empty(out: Path) -> None:
         raise KitError(f"{out}: cannot be written: {error.strerror}; choose another folder") from None
 
 
-def _wheels(kits: Kits, out: Path, lgpio_wheel: Path | None, given: Path | None) -> Path:
+def _wheels(kits: Kits, out: Path, lgpio_wheel: Path | None, given: Path | None) -> tuple[Path, str]:
     wheels = out / WHEELHOUSE
     wheels.mkdir()
     if given is not None:
@@ -82,7 +84,7 @@ def _wheels(kits: Kits, out: Path, lgpio_wheel: Path | None, given: Path | None)
         raise KitError(f"{given}: no pip wheel in it; leave --wheelhouse out to have everything fetched")
     if lgpio_wheel is not None:
         shutil.copy(lgpio_wheel, wheels)
-    return wheels
+    return wheels, write_sums(wheels)
 
 
 def _laptop(kits: Kits, out: Path, drawn: Drawn) -> Drawn:
