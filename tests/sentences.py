@@ -31,6 +31,8 @@ EVERY_TEXT = (
     "practical/problems.py",
     "practical/plan_parts.py",
     "practical/predict*.py",
+    "practical/prepare*.py",
+    "chemistry/preparation.py",
     "chemistry/hazard*.py",
     "chemistry/heat.py",
     "chemistry/pairs.py",
@@ -47,11 +49,14 @@ SENTENCES = (
     "bench/calculator.py",
     "record/journal.py",
     "room/link_state.py",
+    "room/class_*.py",
+    "room/watchers.py",
+    "room/collector.py",
+    "room/orders.py",
 )
 """Files in which whole sentences are for people at the bench; other texts are keys, or faults of a caller."""
 
 NOT_ON_THE_PAGE = {
-    "practical/prepare*.py": "the preparation sheet is printed by the command line",
     "practical/replay.py": "a replay is printed by the command line",
     "bench/check/journal_child.py": "its answers are judged, not shown",
     "bench/check/kit.py": "the settings' own defaults",

@@ -8,6 +8,7 @@ import pytest
 from pydantic import BaseModel
 
 from station.command.main import COMMANDS
+from station.command.room_settings import RoomSettings
 from station.command.settings import Settings
 from station.practical.acts import ActName
 from station.practical.events import EVENTS
@@ -40,7 +41,10 @@ def test_every_command_is_in_the_readme(name: str) -> None:
     assert f"`station {name}" in README
 
 
-@pytest.mark.parametrize("key", sorted(keys_of(Settings) | keys_of(PortionsPlan) | keys_of(OncePlan)))
+KEYS = set().union(*map(keys_of, (Settings, RoomSettings, PortionsPlan, OncePlan)))
+
+
+@pytest.mark.parametrize("key", sorted(KEYS))
 def test_every_setting_and_every_key_of_a_plan_is_in_the_readme(key: str) -> None:
     assert re.search(rf"\b{key}\b", README)
 

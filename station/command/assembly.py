@@ -4,7 +4,7 @@ import sys
 import tempfile
 from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.metadata import version
 from pathlib import Path
 from typing import Any
@@ -171,7 +171,10 @@ def _virtual_driver(settings: Settings, clock: Clock, stack: ExitStack) -> Virtu
     scratch = stack.enter_context(tempfile.TemporaryDirectory(prefix="benchwarm-cup-"))
     driver = VirtualDriver(
         Path(scratch) / "devices",
-        next(iter(SCENARIOS.values()))(virtual.seed),
+    parameters = next(iter(SCENARIOS.values()))(virtual.seed)
+    if virtual.acid_mol_dm3 is not None:
+        parameters = replace(parameters, acid_concentration_mol_dm3=virtual.acid_mol_dm3)
+        parameters,
         seed=virtual.seed,
         faults=FaultScript.parse(virtual.faults, virtual.seed) if virtual.faults else None,
         speed=virtual.speed,

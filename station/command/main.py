@@ -12,6 +12,8 @@ from station.command.errors import EXIT_FAILED, CommandError
 COMMANDS = (
     "demo",
     "serve",
+    "room",
+    "rehearse",
     "export",
     "analyse",
     "replay",

@@ -42,11 +42,12 @@ class ProbeSettings(_Table):
 
 
 class VirtualSettings(_Table):
-    """The virtual cup: how fast its time runs, its seed, and a script of probe faults."""
+    """The virtual cup: how fast its time runs, its seed, a script of probe faults; the acid, unless the seed draws it."""
 
     speed: Annotated[float, Field(gt=0, le=200, allow_inf_nan=False)] = 1.0
     seed: int = 1
     faults: str = ""
+    acid_mol_dm3: Annotated[float, Field(gt=0, le=20, allow_inf_nan=False)] | None = None
 
 
 class PanelSettings(_Table):

@@ -28,11 +28,14 @@ class Heard:
 
 @dataclass
 class BenchNow:
-    """One bench as its events leave it; `time_s` is its newest bench time."""
+    """One bench as its events leave it; `time_s` is its newest bench time, `began` the event of its practical."""
 
+    journal: str = ""
     state: State = field(default_factory=State)
     seq: int = 0
+    began: int = 0
     time_s: float = 0.0
+    boot: str = ""
     unreadable: bool = False
 
 
@@ -45,12 +48,12 @@ class Board:
     pace: Pace = field(default_factory=Pace)
     places: Places = field(default_factory=Places)
 
-    def take(self, bench: str, happened: Iterable[e.Stamped]) -> None:
+    def take(self, bench: str, journal: str, happened: Iterable[e.Stamped]) -> None:
         """Take a bench's next events in; what does not fit together is noted and changes nothing else."""
-        now = self.benches.setdefault(bench, BenchNow())
+        now = self.benches.get(bench)
+        if now is None or now.journal != journal:  # a new card, or one that was wiped
+            now = self.benches[bench] = BenchNow(journal)
         for stamped in happened:
-            if stamped.seq == 1 and now.seq > 0:
-                now = self.benches[bench] = BenchNow()  # another journal: a new card, or one that was wiped
             if stamped.seq <= now.seq:
                 continue
             before = now.state
@@ -59,9 +62,10 @@ class Board:
             except (LookupError, ValueError, TypeError, AttributeError):
                 now.unreadable = True
             else:
-                now.unreadable &= not isinstance(stamped.event, e.PlanChosen)
+                if isinstance(stamped.event, e.PlanChosen):
+                    now.unreadable, now.began = False, stamped.seq
                 self.pace.learn(before, now.state, stamped.time_s)
-            now.seq, now.time_s = stamped.seq, max(now.time_s, stamped.time_s)
+            now.seq, now.boot, now.time_s = stamped.seq, stamped.boot, max(now.time_s, stamped.time_s)
 
     def tiles(self, now_s: float, heard: Mapping[str, Heard], troubles: Mapping[str, str]) -> dict[str, Tile]:
         """Return a tile for each bench that is known in any way, in the order of the places.

@@ -39,7 +39,7 @@ def _meaning(quantity: Json) -> Sequence[str]:
     made, unit = quantity["pooled"], UNITS[quantity["quantity"]]
     explained = (
         f"The ± is of the class's mean, not of one bench: single benches spread by {made['sd']:.2f} {unit} (one "
-        f"standard deviation), while their own uncertainties let expect {made['own_u']:.2f} {unit}."
+        f"standard deviation); their own uncertainties alone would give {made['own_u']:.2f} {unit}."
     )
     if made["between"] == 0.0:
         verdict = "The benches agree within their own uncertainties: nothing more than those need separate them."

@@ -50,21 +50,21 @@ def add_downloads(app: FastAPI, watch: Watch) -> None:
             content, name = await run_sync(work, limiter=one_at_a_time)
         except (JournalError, OSError) as error:
             return problem(503, "not_made", f"The file could not be made. {error}")
-        return Response(content, media_type=media_type, headers=_attached(name))
+        return Response(content, media_type=media_type, headers=attached(name))
 
-    @app.get("/api/record.csv", response_class=Response, responses=_file(CSV))
+    @app.get("/api/record.csv", response_class=Response, responses=file_answer(CSV))
     async def record_csv(decimal: Decimal = "dot") -> Response:
         """All good samples of the repeats that count, and the portions."""
         comma = decimal == "comma"
         return await made("record.csv", CSV, lambda _, state: record_text(state, decimal_comma=comma).encode())
 
-    @app.get("/api/readings.csv", response_class=Response, responses=_file(CSV))
+    @app.get("/api/readings.csv", response_class=Response, responses=file_answer(CSV))
     async def readings_csv(decimal: Decimal = "dot") -> Response:
         """The readings; another bench can take them over."""
         comma = decimal == "comma"
         return await made("readings.csv", CSV, lambda _, state: readings_text(state, decimal_comma=comma).encode())
 
-    @app.get("/api/record.xlsx", response_class=Response, responses=_file(XLSX))
+    @app.get("/api/record.xlsx", response_class=Response, responses=file_answer(XLSX))
     async def record_xlsx() -> Response:
         """The whole record as a spreadsheet, with the results once they are shown."""
 
@@ -75,7 +75,7 @@ def add_downloads(app: FastAPI, watch: Watch) -> None:
 
         return await made("record.xlsx", XLSX, make)
 
-    @app.get("/api/journal.jsonl", response_class=StreamingResponse, responses=_file(LINES))
+    @app.get("/api/journal.jsonl", response_class=StreamingResponse, responses=file_answer(LINES))
     async def journal_jsonl(samples: bool = True) -> Response:
         """Every event of the newest practical, or all but the samples, one JSON object a line."""
         last, kinds = watch.bench.seq, () if samples else WITHOUT_SAMPLES
@@ -91,7 +91,7 @@ def add_downloads(app: FastAPI, watch: Watch) -> None:
                 piece, following = await run_sync(journal_piece, folder, following, last, kinds, limiter=one_at_a_time)
 
         name = file_name(watch.view()["bench"]["name"], await run_sync(_begun, folder), "journal.jsonl")
-        return StreamingResponse(pieces(piece, following), media_type=LINES, headers=_attached(name))
+        return StreamingResponse(pieces(piece, following), media_type=LINES, headers=attached(name))
 
 
 def file_name(bench: str, begun: str | None, ending: str) -> str:
@@ -111,11 +111,13 @@ def _begun(folder: Path) -> str | None:
     return day.date().isoformat() if day.year >= EARLIEST_YEAR else None
 
 
-def _attached(name: str) -> dict[str, str]:
+def attached(name: str) -> dict[str, str]:
+    """Return the headers of a file to be kept under this name."""
     return {"Content-Disposition": f'attachment; filename="{name}"'}
 
 
-def _file(media_type: str) -> dict[int | str, dict[str, object]]:
+def file_answer(media_type: str) -> dict[int | str, dict[str, object]]:
+    """Return what the OpenAPI document says of an endpoint that gives a file."""
     return {200: {"content": {media_type: {"schema": {"type": "string"}}}}}
 
 

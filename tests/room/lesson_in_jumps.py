@@ -4,6 +4,7 @@ import asyncio
 import itertools
 import os
 import tempfile
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -51,8 +52,19 @@ class Recording(Bench):
 @cache
 def events_of(seed: int, habits: Habits | None = None, faults: str = "", plan: Plan = SHORT) -> tuple[e.Stamped, ...]:
     """The events of one bench from its start to the end of its practical."""
-    with tempfile.TemporaryDirectory() as folder:
-        return asyncio.run(_worked(Path(folder), seed, habits or Habits(), faults, plan))
+    with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(1) as thread:  # a loop may be running here
+        work = _worked(Path(folder), seed, habits or Habits(), faults, plan)
+        return thread.submit(asyncio.run, work).result()
+
+
+def with_results(events: tuple[e.Stamped, ...], rule: str) -> tuple[e.Stamped, ...]:
+    """The same events under a plan that shows results at another time."""
+    return tuple(
+        replace(each, event=e.PlanChosen({**each.event.plan, "results": rule}))
+        if isinstance(each.event, e.PlanChosen)
+        else each
+        for each in events
+    )
 
 
 async def _worked(folder: Path, seed: int, habits: Habits, faults: str, plan: Plan) -> tuple[e.Stamped, ...]:

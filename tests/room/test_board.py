@@ -20,7 +20,7 @@ DOUBLED = Habits(doubled=frozenset({(1, 3)}))
 
 def tile_of(events: tuple[e.Stamped, ...], **around: Any) -> Tile:
     board = Board()
-    board.take("bench-1", events)
+    board.take("bench-1", "a", events)
     heard = {"bench-1": Heard(21.5, around.get("age_s", 0.4))}
     return board.tiles(0.0, heard, around.get("troubles", {}))["bench-1"]
 
@@ -75,13 +75,13 @@ def test_what_the_link_noticed_is_told() -> None:
 def test_a_bench_is_held_against_the_class() -> None:
     board = Board()
     for seed in range(ENOUGH):
-        board.take(f"quick-{seed}", events_of(1))
+        board.take(f"quick-{seed}", "a", events_of(1))
     slow = until(events_of(2), 200.0)
-    board.take("slow", slow)
+    board.take("slow", "a", slow)
     last = slow[-1]
     stale = [replace(last, seq=last.seq + 1, time_s=last.time_s + 600.0, event=e.SampleTaken(24.0))]
     assert board.tiles(0.0, {}, {})["slow"]["need"] <= 1
-    board.take("slow", stale)
+    board.take("slow", "a", stale)
     tile = board.tiles(0.0, {}, {})["slow"]
     assert codes(tile) == ["stuck", "behind"]
     assert tile["waits_s"] > 600
@@ -90,35 +90,35 @@ def test_a_bench_is_held_against_the_class() -> None:
 
 def test_who_has_not_begun_is_seen_once_the_class_has() -> None:
     board = Board()
-    board.take("bench-1", until(events_of(1), 1.0))
+    board.take("bench-1", "a", until(events_of(1), 1.0))
     assert codes(board.tiles(0.0, {}, {})["bench-1"]) == []
     for seed in (2, 3):
-        board.take(f"bench-{seed}", until(events_of(1), 300.0))
+        board.take(f"bench-{seed}", "a", until(events_of(1), 300.0))
     assert codes(board.tiles(0.0, {}, {})["bench-1"]) == ["not_begun"]
     assert board.tiles(0.0, {}, {})["bench-1"]["need"] == 2
 
 
 def test_events_that_come_twice_change_nothing_and_a_wiped_journal_begins_anew() -> None:
     board, events = Board(), until(events_of(1), 200.0)
-    board.take("bench-1", events)
+    board.take("bench-1", "a", events)
     before = board.tiles(0.0, {}, {})
-    board.take("bench-1", events[5:60])
+    board.take("bench-1", "a", events[5:60])
     assert board.tiles(0.0, {}, {}) == before
-    board.take("bench-1", until(events_of(2), 2.0))
+    board.take("bench-1", "b", until(events_of(2), 2.0))
     assert board.tiles(0.0, {}, {})["bench-1"]["repeat"] == 0
 
 
 def test_events_that_do_not_fit_together_are_named_and_cost_nobody_else() -> None:
     board, events = Board(), until(events_of(1), 200.0)
-    board.take("bench-1", events)
-    board.take("bench-2", events)
+    board.take("bench-1", "a", events)
+    board.take("bench-2", "a", events)
     alien = replace(events[-1], seq=events[-1].seq + 1, event=e.PortionAdded(7, 1, 4.0))
-    board.take("bench-2", [alien])
+    board.take("bench-2", "a", [alien])
     tiles = board.tiles(0.0, {}, {})
     assert codes(tiles["bench-2"]) == ["unreadable"]
     assert tiles["bench-1"]["need"] == 0
     again = replace(alien, seq=alien.seq + 1, event=e.PlanChosen(SHORT.model_dump(mode="json")))
-    board.take("bench-2", [again])
+    board.take("bench-2", "a", [again])
     assert codes(board.tiles(0.0, {}, {})["bench-2"]) != ["unreadable"]
 
 

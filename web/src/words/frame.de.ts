@@ -10,6 +10,8 @@ export const frame: Translated<typeof en> = {
     "/checks": "Fühler prüfen",
     "/kit": "Dieses Gerät",
     "/room": "Raum",
+    "/room/class": "Klassenergebnis",
+    "/room/lessons": "Stunden",
   },
   asking: "Die Station wird gefragt …",
   staffOnly: "Für Lehrkräfte und Technik",

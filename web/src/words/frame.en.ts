@@ -9,6 +9,8 @@ export const frame = {
     "/checks": "Probe checks",
     "/kit": "This kit",
     "/room": "Room",
+    "/room/class": "Class result",
+    "/room/lessons": "Lessons",
   },
   asking: "Asking the station …",
   staffOnly: "For staff",

@@ -1,0 +1,75 @@
+"""Which lesson a practical belongs to. A lesson begins when the teacher says so, or with the first practical of a day.
+
+A practical belongs to the lesson that is open when it is first heard of; one that comes late, from a bench that was
+away, to the lesson in which it began, where the bench's clock can be trusted.
+"""
+
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+
+from station.practical.events import Stamped
+from station.room.practicals import Practical
+from station.room.store import Lesson, RoomStore
+
+LONGEST_LESSON = timedelta(hours=4)
+"""After so long a practical that begins is of another lesson: two double lessons; an estimate."""
+LONGEST_LABEL = 24
+
+
+class LessonBook:
+    """The lessons of a store. Every method may raise StoreError, and blocks while it reads or writes."""
+
+    def __init__(self, store: RoomStore, now: Callable[[], datetime] = lambda: datetime.now(UTC)) -> None:
+        self._store, self._now = store, now
+
+    def current(self) -> Lesson | None:
+        """Return the lesson under way."""
+        return next((each for each in self._store.lessons() if each.ended is None), None)
+
+    def find(self, lesson: int | None) -> Lesson | None:
+        """Return the lesson of this number; without a number the one under way, or the newest."""
+        known = self._store.lessons()
+        if lesson is None:
+            return known[0] if known else None
+        return next((each for each in known if each.lesson == lesson), None)
+
+    def begin(self, label: str) -> int:
+        """Begin a lesson of this class; the one before ends."""
+        return self._store.begin_lesson(label)
+
+    def assign(self, which: Practical, chosen: Stamped) -> int:
+        """Put a practical into its lesson, begun where there is none; return its number."""
+        lesson = self._then(chosen) or self._open() or self.begin("")
+        self._store.add_practical(lesson, which.bench, which.journal, which.began)
+        return lesson
+
+    def practicals(self, lesson: int) -> list[Practical]:
+        """Return the practicals of a lesson, each bench's newest last."""
+        return [Practical(*each) for each in self._store.practicals(lesson)]
+
+    def _open(self) -> int | None:
+        lesson = self.current()
+        if lesson is None:
+            return None
+        began = _time(lesson.began)
+        lasts = began is None or timedelta() <= self._now() - began <= LONGEST_LESSON
+        return lesson.lesson if lasts else None
+
+    def _then(self, chosen: Stamped) -> int | None:
+        """Return the ended lesson during which this happened, by a clock that the network set."""
+        at = _time(chosen.wall) if chosen.clock == "network" else None
+        if at is None:
+            return None
+        for lesson in self._store.lessons():
+            began, ended = _time(lesson.began), _time(lesson.ended)
+            if began is not None and ended is not None and began <= at < ended:
+                return lesson.lesson
+        return None
+
+
+def _time(text: str | None) -> datetime | None:
+    try:
+        found = datetime.fromisoformat(text) if text else None
+    except ValueError:
+        return None
+    return found if found is None or found.tzinfo is not None else None

@@ -1,0 +1,200 @@
+"""One bench's own page, read-only, fed by what the room keeps of it: the same shapes, and nothing to press."""
+
+import asyncio
+from collections.abc import AsyncIterator
+from typing import Annotated, Any
+
+from fastapi import FastAPI, Header, Path, Query
+from fastapi.responses import FileResponse, Response, StreamingResponse
+
+from station.bench.calculator import Calculator
+from station.practical import events as e
+from station.practical.dataset import question_for
+from station.practical.view import View, live, samples_of, shown_result, trace, view
+from station.room.board import BenchNow
+from station.room.topics import is_user
+from station.server.access_routes import Standing
+from station.server.hub import Hub, Listener
+from station.server.messages import PADDING, RESET, RETRY, happened, unnumbered
+from station.server.pages import PAGE
+from station.server.problems import problem
+from station.server.room_desk import RoomDesk
+from station.server.stream import MOST_MISSED, heard, sequence_number
+
+Bench = Annotated[str, Path(max_length=40)]
+STREAM_HEADERS = {"Cache-Control": "no-cache, no-transform", "X-Accel-Buffering": "no"}
+
+
+class BenchViews:
+    """The benches as their pages see them. What nobody looks at costs nothing."""
+
+    def __init__(self, desk: RoomDesk) -> None:
+        self.desk = desk
+        self._hubs: dict[str, Hub] = {}
+        self._results: dict[str, tuple[tuple[str, int], Any]] = {}
+        self._calculators: dict[str, Calculator] = {}
+        desk.listen(self._happened)
+
+    def now(self, bench: str) -> BenchNow | None:
+        """Return a bench as the room knows it."""
+        return self.desk.board.benches.get(bench) if is_user(bench) else None
+
+    def view(self, bench: str, now: BenchNow) -> View:
+        """Return what `GET /api/state` of the bench would say, without its trace and without any act."""
+        shown = view(now.state, now.time_s)
+        return {
+            "seq": now.seq,
+            "boot": f"{now.journal} {now.began}",  # another practical is loaded anew
+            "time_s": round(now.time_s, 3),
+            "speed": 1.0,
+            "bench": {
+                "name": self.desk.name_of(bench),
+                "virtual": False,
+                "panel": "none",
+                "read_only": True,
+                **{name: self.desk.about.get(name) for name in ("language", "units")},
+            },
+            "fault": None,
+            **shown,
+            "instruction": {**shown["instruction"], "act": None, "label": None},
+            "other_acts": [],
+            "questions": [{**each, "answers": []} for each in shown["questions"]],
+            "result": self._result(bench, now) if now.state.results_shown else None,
+        }
+
+    def join(self, bench: str) -> Listener | None:
+        """Return a listener to a bench."""
+        return self._hubs.setdefault(bench, Hub()).join()
+
+    def leave(self, bench: str, listener: Listener) -> None:
+        """Forget a listener."""
+        hub = self._hubs.get(bench)
+        if hub is not None:
+            hub.leave(listener)
+            if hub.count == 0:
+                del self._hubs[bench]
+
+    def close(self) -> None:
+        """End all streams, so that the server can stop."""
+        for hub in self._hubs.values():
+            hub.close()
+
+    async def ended(self) -> None:
+        """Stop calculating."""
+        for calculator in self._calculators.values():
+            await calculator.close()
+
+    def _result(self, bench: str, now: BenchNow) -> Any:
+        """Return the newest result; one that is older than the readings is computed anew meanwhile."""
+        if not any(repeat.readings for repeat in now.state.worked_on):
+            return None
+        readings = sum(len(repeat.readings) for repeat in now.state.worked_on)
+        key = (f"{now.journal} {now.began} {now.state.adopted is None}", readings)
+        known = self._results.get(bench)
+        if known is None or known[0] != key:
+            self._results[bench] = (key, known[1] if known is not None and known[0][0] == key[0] else None)
+            self._calculator(bench).ask(now.seq, question_for(now.state))
+        return self._results[bench][1]
+
+    def _calculator(self, bench: str) -> Calculator:
+        def done(seq: int, answer: dict[str, Any]) -> None:
+            self._results[bench] = (self._results[bench][0], {"seq": seq, **shown_result(answer)})
+            now = self.now(bench)
+            if now is not None and bench in self._hubs:
+                self._hubs[bench].send(unnumbered("view", self.view(bench, now)))
+
+        return self._calculators.setdefault(bench, Calculator(done))
+
+    def _happened(self, bench: str, stamped: e.Stamped) -> None:
+        hub, now = self._hubs.get(bench), self.now(bench)
+        if hub is None or now is None:
+            return
+        hub.send(happened(stamped), stamped.seq)
+        if isinstance(stamped.event, e.SampleTaken):
+            time_s = round(now.time_s, 3)
+            hub.send(unnumbered("live", {"time_s": time_s, **live(now.state, now.time_s)}))
+        else:
+            hub.send(unnumbered("view", self.view(bench, now)))
+
+
+def add_bench_view(app: FastAPI, desk: RoomDesk) -> BenchViews:
+    """Add the benches' own pages to the application."""
+    views = BenchViews(desk)
+    _add_looking(app, views)
+
+    @app.get("/api/room/bench/{bench}/session")
+    async def session(bench: Bench) -> Any:
+        """Here everybody only looks; that asks for no code."""
+        return _no_bench() if views.now(bench) is None else Standing(role="looker", needs_code=False)
+
+    @app.get("/room/bench/{bench}", include_in_schema=False)
+    def page(bench: Bench) -> Response:
+        """Serve the bench's page."""
+        file = PAGE / "index.html"
+        if views.now(bench) is None or not file.is_file():
+            return _no_bench()
+        return FileResponse(file, headers={"Cache-Control": "no-cache"})
+
+    return views
+
+
+def _add_looking(app: FastAPI, views: BenchViews) -> None:
+    @app.get("/api/room/bench/{bench}/state")
+    async def state(bench: Bench) -> Any:
+        """Everything the bench's page shows, and the samples since the newest pour."""
+        now = views.now(bench)
+        if now is None:
+            return _no_bench()
+        return {**views.view(bench, now), "trace": trace(now.state)}
+
+    @app.get("/api/room/bench/{bench}/samples")
+    async def samples(bench: Bench, repeat: Annotated[int, Query(ge=1, le=100_000)]) -> Any:
+        """The whole trace of one repeat."""
+        now = views.now(bench)
+        if now is None or repeat > len(now.state.repeats):
+            return problem(404, "no_such_repeat", f"There is no repeat {repeat}.")
+        return samples_of(now.state.repeats[repeat - 1])
+
+    @app.get(
+        "/api/room/bench/{bench}/stream",
+        response_class=StreamingResponse,
+        responses={200: {"content": {"text/event-stream": {}}}},
+    )
+    async def live_stream(
+        bench: Bench,
+        after: Annotated[int, Query(ge=0)] = 0,
+        last_event_id: Annotated[str | None, Header()] = None,
+    ) -> Response:
+        """Server-sent events as the bench sends them; ids are its journal's numbers."""
+        if views.now(bench) is None:
+            return _no_bench()
+        start = after if last_event_id is None else max(after, sequence_number(last_event_id))
+        listener = views.join(bench)
+        if listener is None:
+            return problem(503, "too_many_streams", "Too many pages are open: ask the state instead.")
+        return StreamingResponse(
+            _stream(views, bench, listener, start), media_type="text/event-stream", headers=STREAM_HEADERS
+        )
+
+
+async def _stream(views: BenchViews, bench: str, listener: Listener, after: int) -> AsyncIterator[bytes]:
+    try:
+        yield RETRY + PADDING
+        now = views.now(bench)
+        if now is None or after > now.seq or now.seq - after > MOST_MISSED or after < now.began - 1:
+            yield RESET
+            return
+        store, journal = views.desk.store, now.journal
+        missed = await asyncio.to_thread(
+            lambda: [(each.seq, happened(each)) for each in store.events(bench, after, (), journal)]
+        )
+        sent = missed[-1][0] if missed else after
+        yield b"".join(message for _, message in missed) + unnumbered("view", views.view(bench, now))
+        async for message in heard(listener, sent):
+            yield message
+    finally:
+        views.leave(bench, listener)
+
+
+def _no_bench() -> Response:
+    return problem(404, "no_such_bench", "This room knows no such bench.")

@@ -1,0 +1,114 @@
+// All benches' values of one quantity by one method as dots with their intervals, and the class's mean as a band.
+
+import { scaleLinear } from "d3-scale";
+import { Sized } from "../parts/sized";
+import { decimal, placesFor, rounded } from "../format";
+import type { Box } from "../frame";
+import { roomWords as words } from "../words/room_topic";
+import type { Quantity } from "./contract";
+
+interface Props {
+  quantity: Quantity;
+  names: Readonly<Record<string, string>>;
+  odd: ReadonlySet<string>;
+}
+
+const ROW_LETTERS = 1.75;
+
+/** Low to high, in which all intervals fit; one far wider than the rest is cut, so that the rest can be told apart. */
+function reach({ values, pooled }: Quantity): [number, number] {
+  const middle = values.map(({ value }) => value);
+  const [low, high] = [Math.min(...middle), Math.max(...middle)];
+  const room = 1.5 * Math.max(high - low, ...values.map(({ u }) => u).sort((one, other) => one - other).slice(0, Math.ceil(values.length / 2)));
+  const ends = [...values.map(({ low }) => low), ...values.map(({ high }) => high), ...(pooled ? [pooled.low, pooled.high] : [])];
+  return [Math.max(Math.min(...ends), low - room), Math.min(Math.max(...ends), high + room)];
+}
+
+export function PlotDrawing({ quantity, names, odd, box }: Props & { box: Box }) {
+  const { letter, width } = box;
+  const rows = [...quantity.values].sort((one, other) => one.value - other.value);
+  const longest = Math.max(4, ...rows.map(({ bench }) => (names[bench] ?? bench).length));
+  const [left, right] = [Math.min(0.58 * longest * letter + letter, 0.4 * width), width - letter];
+  const [low, high] = reach(quantity);
+  const x = scaleLinear([low, high], [left, right]).nice(6);
+  const across = x.ticks(Math.max(3, Math.min(8, Math.floor((right - left) / (5 * letter)))));
+  const write = x.tickFormat(across.length);
+  const top = letter * 0.5;
+  const bottom = top + (rows.length + (quantity.pooled ? 1 : 0)) * ROW_LETTERS * letter;
+  const clip = (value: number) => Math.max(left, Math.min(right, x(value)));
+  const { pooled } = quantity;
+  return (
+    <svg
+      width={width}
+      height={bottom + 3 * letter}
+      role="img"
+      aria-label={words().plotTitle(words().quantities[quantity.quantity], words().methods[quantity.method])}
+      font-size={letter}
+      class="class-plot"
+    >
+      {pooled && <rect class="band" x={clip(pooled.low)} width={clip(pooled.high) - clip(pooled.low)} y={top} height={bottom - top} />}
+      {pooled && <path class="plot-mean" d={`M${clip(pooled.mean)},${top}V${bottom}`} />}
+      <g class="axes">
+        {across.map((value) => (
+          <g key={value}>
+            <line class="grid" x1={x(value)} x2={x(value)} y1={top} y2={bottom} />
+            <text x={x(value)} y={bottom + 1.3 * letter} text-anchor="middle">
+              {decimal(write(value))}
+            </text>
+          </g>
+        ))}
+        <path class="axis" d={`M${left},${bottom}H${right}`} />
+        <text class="quantity" x={right} y={bottom + 2.6 * letter} text-anchor="end">
+          {`${words().quantities[quantity.quantity]} / ${words().inUnit(quantity.quantity)}`}
+        </text>
+      </g>
+      {rows.map((each, index) => {
+        const y = top + (index + 0.5) * ROW_LETTERS * letter;
+        const name = names[each.bench] ?? each.bench;
+        return (
+          <g key={each.bench} class={odd.has(each.bench) ? "plot-row is-odd" : "plot-row"}>
+            <text x={left - 0.5 * letter} y={y + 0.35 * letter} text-anchor="end">
+              {odd.has(each.bench) ? `▲ ${name}` : name}
+            </text>
+            <path class="plot-interval" d={`M${clip(each.low)},${y}H${clip(each.high)}`} />
+            <circle class="plot-dot" cx={clip(each.value)} cy={y} r={0.38 * letter} />
+          </g>
+        );
+      })}
+      {pooled && (
+        <g class="plot-row is-class">
+          <text x={left - 0.5 * letter} y={bottom - 0.5 * letter} text-anchor="end">
+            {words().classMean}
+          </text>
+          <path class="plot-interval" d={`M${clip(pooled.low)},${bottom - 0.875 * letter}H${clip(pooled.high)}`} />
+          <path class="plot-dot" d={`M${clip(pooled.mean)},${bottom - 1.4 * letter}l${0.5 * letter},${0.525 * letter}l${-0.5 * letter},${0.525 * letter}l${-0.5 * letter},${-0.525 * letter}z`} />
+        </g>
+      )}
+    </svg>
+  );
+}
+
+/** The same in words, for who cannot see the drawing. */
+export function plotInWords({ quantity, names }: Omit<Props, "odd">): string[] {
+  return quantity.values.map(({ bench, value, u, low, high }) => {
+    const places = placesFor(u, 2);
+    return words().plotValue(names[bench] ?? bench, words().value(value, u), rounded(low, places), rounded(high, places));
+  });
+}
+
+export function ClassPlot(props: Props) {
+  const { quantity } = props;
+  return (
+    <figure class="figure class-figure">
+      <h3>{words().plotTitle(words().quantities[quantity.quantity], words().methods[quantity.method])}</h3>
+      <Sized class="drawing" shape={0.1} least={1}>
+        {(box) => <PlotDrawing {...props} box={box} />}
+      </Sized>
+      <ul class="unseen">
+        {plotInWords(props).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </figure>
+  );
+}

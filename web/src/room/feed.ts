@@ -1,0 +1,114 @@
+// Keeps the board up to date: one stream for all benches, polling where none comes through; none while hidden.
+
+import { useEffect, useRef, useState } from "preact/hooks";
+import { get } from "../get";
+import type { Room, TilesMessage } from "./contract";
+import { type Known, changed, whole } from "./model";
+
+const POLL_MS = 2000;
+const SILENCE_MS = 9000;
+const TRY_STREAM_AGAIN_MS = 15_000;
+/** Ages go on while nothing is heard. */
+const AGE_MS = 1000;
+const LATEST_MS = 100;
+
+export interface Following {
+  known: Known | null;
+  now_ms: number;
+  /** Whether nothing was heard of the room for a while. */
+  lost: boolean;
+}
+
+class Feed {
+  known: Known | null = null;
+  heard_ms = performance.now();
+  private stream: EventSource | null = null;
+  private polling = 0;
+  private tryStream_ms = 0;
+
+  constructor(private readonly tell: () => void) {}
+
+  /** Look after the stream; called again and again while the page is shown. */
+  look(): void {
+    const now = performance.now();
+    if (document.visibilityState !== "visible") return this.close();
+    if (this.stream && now - this.heard_ms > SILENCE_MS) {
+      this.close();
+      this.tryStream_ms = now + TRY_STREAM_AGAIN_MS;
+    }
+    if (!this.stream && now >= this.tryStream_ms) this.open();
+    if (!this.known || (!this.stream && now >= this.polling)) this.poll(now);
+  }
+
+  close(): void {
+    this.stream?.close();
+    this.stream = null;
+  }
+
+  private poll(now: number): void {
+    if (now < this.polling) return;
+    this.polling = now + POLL_MS;
+    get<Room>("/api/room").then((room) => this.take(whole(room, this.known, performance.now())), () => undefined);
+  }
+
+  private take(known: Known): void {
+    this.known = known;
+    this.heard_ms = performance.now();
+    this.tell();
+  }
+
+  private open(): void {
+    const stream = new EventSource("/api/room/stream");
+    this.stream = stream;
+    this.heard_ms = performance.now();
+    const on = (kind: string, taken: (data: string) => void) =>
+      stream.addEventListener(kind, (event) => {
+        if (stream === this.stream) taken((event as MessageEvent<string>).data);
+      });
+    on("room", (data) => this.take(whole(JSON.parse(data) as Room, this.known, performance.now())));
+    on("tiles", (data) => {
+      if (this.known) this.take(changed(this.known, JSON.parse(data) as TilesMessage, performance.now()));
+    });
+    on("reset", () => this.close());
+    stream.addEventListener("error", () => {
+      if (stream !== this.stream || stream.readyState !== EventSource.CLOSED) return;
+      this.close();
+      this.tryStream_ms = performance.now() + TRY_STREAM_AGAIN_MS;
+    });
+  }
+}
+
+/** The room as it is now; draws at most once a frame, and each second for the ages. */
+export function useRoom(): Following {
+  const [, drawn] = useState(0);
+  const feed = useRef<Feed | null>(null);
+  const asked = useRef(0);
+  useEffect(() => {
+    const draw = () => {
+      clearTimeout(asked.current);
+      asked.current = 0;
+      drawn((count) => count + 1);
+    };
+    const tell = () => {
+      if (asked.current) return;
+      asked.current = window.setTimeout(draw, LATEST_MS);
+      requestAnimationFrame(() => asked.current && draw());
+    };
+    const mine = new Feed(tell);
+    feed.current = mine;
+    const look = () => mine.look();
+    const timers = [window.setInterval(look, 500), window.setInterval(tell, AGE_MS)];
+    document.addEventListener("visibilitychange", look);
+    window.addEventListener("pagehide", () => mine.close());
+    look();
+    return () => {
+      timers.forEach(clearInterval);
+      clearTimeout(asked.current);
+      document.removeEventListener("visibilitychange", look);
+      mine.close();
+    };
+  }, []);
+  const now_ms = performance.now();
+  const current = feed.current;
+  return { known: current?.known ?? null, now_ms, lost: current !== null && now_ms - current.heard_ms > SILENCE_MS };
+}
