@@ -12,6 +12,7 @@ import uvicorn
 from pydantic import ValidationError
 
 from station.bench import watchdog
+from station.bench.panel import TICK_S, PanelPins, PanelPinsError, PanelUnavailable, Signal, open_panel
 from station.command import settings as known
 from station.command.errors import CommandError
 from station.command.look import looked
@@ -67,13 +68,14 @@ async def _mended(config: Path | None, reason: Reason, attempt: Callable[[], Non
     while True:
         _say(reason.line)
         seen, until_s = _seen(config), loop.time() + RETRY_S
-        look = asyncio.create_task(_look(config, reason))
+        beside = [asyncio.create_task(each) for each in (_look(config, reason), _attention(config))]
         try:
             while loop.time() < until_s and _seen(config) == seen:  # noqa: ASYNC110 - files tell nobody
                 await asyncio.sleep(LOOK_S)
         finally:
-            look.cancel()
-            await asyncio.wait([look])
+            for task in beside:
+                task.cancel()
+            await asyncio.wait(beside)
         try:
             await asyncio.to_thread(attempt)
         except CommandError as error:
@@ -87,6 +89,18 @@ async def _look(config: Path | None, reason: Reason) -> None:
     found = await looked(config, READS)
     # This page is who listens on the port.
     reason.findings = [each for each in found["findings"] if each["name"] != "port"]
+
+
+async def _attention(config: Path | None) -> None:
+    """Show on the panel that something is wrong, where the settings can be read and the panel opened."""
+    with contextlib.suppress(CommandError, PanelUnavailable, PanelPinsError):
+        panel = load_settings(config)[0].panel
+        pins = PanelPins(**panel.model_dump(exclude={"pins", "silent"}, exclude_none=True))
+        with open_panel(panel.pins, pins, lambda: None, silent=panel.silent) as lamps:
+            lamps.show(Signal.ATTENTION)
+            while True:
+                lamps.tick(asyncio.get_running_loop().time())
+                await asyncio.sleep(TICK_S)
 
 
 async def _fed() -> None:

@@ -45,7 +45,7 @@ def make_kits(
         sheets = (_private(out / LABELS, labels_sheet(drawn)), _private(out / SECRETS, secrets_sheet(known)))
     except OSError as error:
         raise KitError(f"{out}: cannot be written: {error.strerror}; choose another folder") from None
-    return Made(cards, sheets, _amber(kits, wheels), digest)
+    return Made(cards, sheets, missing(kits, wheels), digest)
 
 
 def _plan(kits: Kits, base: Path) -> str | None:
@@ -122,7 +122,8 @@ def _private(path: Path, text: str) -> Path:
     return path
 
 
-def _amber(kits: Kits, wheels: Path) -> tuple[str, ...]:
+def missing(kits: Kits, wheels: Path) -> tuple[str, ...]:
+    """Return what the wheels lack for these cards, and what follows, in words."""
     found: Sequence[Path] = list(wheels.glob("lgpio-*.whl"))
     if kits.panel == "real" and not found:
         return (

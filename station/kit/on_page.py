@@ -4,11 +4,12 @@ Nothing touches this station's card: codes and passphrases are drawn in memory a
 in the zip once, not once for each card.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from station.kit.card import FOLDER, card_files
-from station.kit.folders import LABELS, SECRETS, WHEELHOUSE
+from station.kit.folders import LABELS, SECRETS, WHEELHOUSE, missing
+from station.kit.offer import SUMS
 from station.kit.room import laptop_files, needs_laptop
 from station.kit.sheets import labels_sheet, secrets_sheet
 from station.kit.table import Kit, KitError, Kits, kits_from
@@ -32,7 +33,7 @@ For each bench:
 4. Put the card into the Pi and start it. What it did stands in benchwarm/result.txt on the card.
 
 {labels} goes onto the boxes. {secrets}: print it, lock it away, delete the file; the cards hold only hashes.
-{wheels}"""
+{lack}"""
 
 
 def wheelhouse_here(places: Iterable[Path] = WHEELHOUSES) -> Path | None:
@@ -48,7 +49,7 @@ def made_on_page(kits_text: str, plan_text: str | None, wheels: Path | None) -> 
     """
     kits = kits_from(kits_text, "kits.toml")
     plan = _plan(kits, kits_text, plan_text)
-    return _pieces(kits, plan, sorted(wheels.glob("*.whl")) if wheels else [])
+    return _pieces(kits, plan, wheels)
 
 
 def _plan(kits: Kits, kits_text: str, text: str | None) -> str | None:
@@ -67,7 +68,7 @@ def _plan(kits: Kits, kits_text: str, text: str | None) -> str | None:
     return text
 
 
-def _pieces(kits: Kits, plan: str | None, wheels: Sequence[Path]) -> Iterator[bytes]:
+def _pieces(kits: Kits, plan: str | None, wheels: Path | None) -> Iterator[bytes]:
     zipped = Zipped()
     yield from zipped.file("READ-ME-FIRST.txt", [_read_me(kits, wheels).encode()])
     drawn = [(kit, new_secrets()) for kit in kits.kit]
@@ -81,8 +82,9 @@ def _pieces(kits: Kits, plan: str | None, wheels: Sequence[Path]) -> Iterator[by
             yield from zipped.file(name, [text.encode()])
     yield from zipped.file(LABELS, [labels_sheet(drawn).encode()])
     yield from zipped.file(SECRETS, [secrets_sheet(known).encode()])
-    for wheel in wheels:
-        yield from zipped.file(f"{EVERY_CARD}/{FOLDER}/{WHEELHOUSE}/{wheel.name}", _in_pieces(wheel))
+    for wheel in sorted(wheels.iterdir()) if wheels else []:
+        if wheel.suffix == ".whl" or wheel.name == SUMS:
+            yield from zipped.file(f"{EVERY_CARD}/{FOLDER}/{WHEELHOUSE}/{wheel.name}", _in_pieces(wheel))
     yield zipped.end()
 
 
@@ -92,8 +94,9 @@ def _in_pieces(path: Path) -> Iterator[bytes]:
             yield piece
 
 
-def _read_me(kits: Kits, wheels: Sequence[Path]) -> str:
+def _read_me(kits: Kits, wheels: Path | None) -> str:
+    lack = (NO_WHEELS,) if wheels is None else missing(kits, wheels)
     text = _READ_ME.format(
-        release=kits.release, every_card=EVERY_CARD, labels=LABELS, secrets=SECRETS, wheels="" if wheels else NO_WHEELS
+        release=kits.release, every_card=EVERY_CARD, labels=LABELS, secrets=SECRETS, lack="\n".join(lack)
     )
     return f"{text.rstrip()}\n".replace("\n", "\r\n")  # for the editor of any computer

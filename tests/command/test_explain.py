@@ -1,5 +1,6 @@
 """A station that cannot start serves the reason at its address, and comes up by itself once the cause is mended."""
 
+import asyncio
 import os
 import signal
 import socket
@@ -13,6 +14,8 @@ from typing import Any
 import httpx
 import pytest
 
+from station.bench.panel import Panel, open_panel
+from station.command import explain
 from station.server.reason import Reason, ReasonApp, page, public
 from tests.command.child import RUN
 
@@ -151,6 +154,27 @@ def test_where_its_port_is_taken_the_line_and_the_status_are_those_of_the_cause(
     assert station.returncode == 2
     assert "[probe] driver" in told[1]
     assert len(told[1].splitlines()) == 1
+
+
+async def test_the_attention_lamp_tells_it_where_there_is_one(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    opened: list[Panel] = []
+
+    def open_one(*words: Any, **more: Any) -> Panel:
+        opened.append(open_panel(*words, **more))
+        return opened[-1]
+
+    monkeypatch.setattr(explain, "open_panel", open_one)
+    settings = tmp_path / "station.toml"
+    settings.write_text('plan = "missing.toml"\npanel.pins = "mock"\n')
+    shown = asyncio.create_task(explain._attention(settings))
+    async with asyncio.timeout(10):
+        while not (opened and opened[0].lit.attention):  # noqa: ASYNC110 - the panel's next tick
+            await asyncio.sleep(0.005)
+    shown.cancel()
+    await asyncio.wait([shown])
+    assert not any(opened[0].lit), "the pins are free for the next attempt"
+    settings.write_text("panel = 3\n")
+    await explain._attention(settings)  # nothing to show it with
 
 
 def test_what_is_served_has_no_markup_of_the_reasons_own() -> None:

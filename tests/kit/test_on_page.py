@@ -50,6 +50,7 @@ def test_each_card_has_its_folder_and_the_wheels_are_there_once(made: dict[str, 
     }
     assert made["READ-ME-FIRST.txt"].count(b"\r\n") > 5
     assert NO_WHEELS.encode() not in made["READ-ME-FIRST.txt"]
+    assert b"No lgpio wheel" in made["READ-ME-FIRST.txt"]
 
 
 def test_the_sheets_fit_the_cards_and_the_cards_hold_only_hashes(made: dict[str, bytes]) -> None:
