@@ -41,7 +41,7 @@ def test_every_command_is_in_the_readme(name: str) -> None:
     assert f"`station {name}" in README
 
 
-KEYS = set().union(*map(keys_of, (Settings, RoomSettings, PortionsPlan, OncePlan)))
+KEYS = {key for model in (Settings, RoomSettings, PortionsPlan, OncePlan) for key in keys_of(model)}
 
 
 @pytest.mark.parametrize("key", sorted(KEYS))
