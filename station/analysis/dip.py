@@ -18,6 +18,8 @@ LEAST_STEP_C = 10.0
 """A smaller step is lost in the probe's own steps of 1/16 °C where the slow part ends."""
 LEAST_AFTER_S = 60.0
 MOVED_C = 0.5
+WORST_C, WORST = 0.15, 0.015
+"""Rms in °C, or part of the step, above which the trace is not that of a probe plunged at once and held still."""
 SLOPE_S = 0.7
 """A conversion may be off by what the probe moves in so many seconds: its moment is not known better."""
 STALE_S = 0.3
@@ -77,6 +79,8 @@ def dip_of(samples: Sequence[Sample]) -> Dip:
     if abs(last_c - air_c) < LEAST_STEP_C:
         raise DipRefused(f"Water and air are too near each other: {LEAST_STEP_C:.0f} °C apart at least.")
     at, matrix, rms_c = _fitted(after, air_c, [last_c, begun_s + 0.5, log(4.5), log(17.0), 0.6])
+    if rms_c > max(WORST_C, WORST * abs(last_c - air_c)):
+        raise DipRefused("The trace is not that of a probe plunged at once into stirred water: do it again.")
     # The model is not the probe: what it leaves beyond the noise makes all of it less sure.
     misfit = max(1.0, rms_c / (STEP_C / sqrt(12.0)))
     covariance = [[each * misfit**2 for each in row] for row in inverse(matrix)]

@@ -16,6 +16,7 @@ from station.bench.no_probe import NoProbe
 from station.bench.onewire import OneWireReader
 from station.bench.panel import Panel, PanelPins, PanelPinsError, PanelUnavailable, open_panel
 from station.bench.reading import Probe, ProbeError
+from station.bench.virtual.checking import follow_check
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript, FaultScriptError
 from station.bench.virtual.parameters import SCENARIOS
@@ -142,6 +143,7 @@ def follow_presses(bench: Bench, driver: VirtualDriver) -> None:
             if act is not None:
                 values: dict[str, Any] = {**each.event.to_body(), "act": act}
                 follow_press(driver, values, each.time_s, bench.state.plan.portion_cm3)
+            follow_check(driver, bench.state.probes.check, each.event, each.time_s, driver.world.room_temperature_c)
 
     bench.listen(follow)
 

@@ -1,6 +1,7 @@
 """How a check goes on: its phases, what the station does at a sample, and which steps people may take when.
 
-ice, boiling: prepare → settling → found. comparison: prepare → comparing. dip: prepare → air → dipped → found.
+ice, boiling: prepare → settling → found. comparison: prepare → comparing. dip: prepare → air → plunge →
+dipped → found.
 cup: prepare → added → fill → warm → pour → mixed → weigh → found.
 """
 
@@ -32,7 +33,7 @@ NEAR_C = {"ice": 3.0, "boiling": 5.0}
 BATH_C = 0.2
 """What the water of a comparison may drift in HOLD_S: both thermometers are in it, and what remains counts in u."""
 
-AIR_S = 15.0
+AIR_S, AIR_DRIFT_C = 25.0, 0.15
 DIPPED_S = 110.0
 WARM_S = BEFORE_S + 90.0
 """Seconds that the warm cup needs: the wall has to warm through before the curve counts."""
@@ -47,7 +48,10 @@ STEPS: dict[str, tuple[str, ...]] = {
     "weigh": ("weighed",),
     "found": ("weighed",),
 }
-"""Steps that people may take in each phase; the station takes `added_measured` by itself."""
+"""Steps that people may take in each phase."""
+
+MEASURED = {"added": "added_measured", "air": "air_measured"}
+"""Steps that the station takes by itself once the probe is at rest."""
 
 
 @dataclass(frozen=True)
@@ -84,10 +88,12 @@ def _comparing(_: Check, rest: Steady, __: float) -> Standing:
 def _dipping(check: Check, rest: Steady, time_s: float) -> Standing:
     if check.found is not None:
         return Standing("found", rest)
-    since_s = check.steps[-1].time_s
-    plunged_s = plunge_s([each for each in check.samples if each[0] >= since_s])
+    step = check.steps[-1]
+    if step.step in ("hung", "dip_refused"):
+        return Standing("air", steadiness(check.samples, step.time_s, time_s, hold_s=AIR_S, most_c=AIR_DRIFT_C))
+    plunged_s = plunge_s([each for each in check.samples if each[0] >= step.time_s - AIR_S])
     if plunged_s is None:
-        return Standing("air", rest, max(since_s + AIR_S - time_s, 0.0))
+        return Standing("plunge", rest)
     return Standing("dipped", rest, max(plunged_s + DIPPED_S - time_s, 0.0))
 
 
@@ -130,17 +136,17 @@ def check_sample_events(probes: Probes, time_s: float) -> tuple[e.Event, ...]:
         return (_dipped(check),)
     if not now.rest.steady or now.why:
         return ()
-    if now.phase == "added":
+    if now.phase in MEASURED:
         measured = {"temperature_c": now.rest.temperature_c, "u_c": now.rest.u_c}
-        return (e.ProbeCheckStep("added_measured", measured),)
+        return (e.ProbeCheckStep(MEASURED[now.phase], measured),)
     return (e.ProbeCheckFound(fixed_point_found(check, now.rest)),) if now.phase == "settling" else ()
 
 
 def _dipped(check: Check) -> e.Event:
     try:
-        return e.ProbeCheckFound(dip_found(check, check.steps[-1].time_s))
+        return e.ProbeCheckFound(dip_found(check, check.steps[-1].time_s - AIR_S))
     except DipRefused as refusal:
-        return e.ProbeCheckDiscarded(str(refusal))
+        return e.ProbeCheckStep("dip_refused", {"why": str(refusal)})  # once more, from the air
 
 
 def found_after(probes: Probes, check: Check) -> tuple[e.Event, ...]:
@@ -167,6 +173,9 @@ def check_view(check: Check, time_s: float) -> dict[str, Any]:
             comparison_found(check)
         except CorrectionRefused as refusal:
             missing = str(refusal)
+    refused = check.step("dip_refused")
+    if refused is not None and found is None:
+        missing = refused.values["why"]
     known = known_point(check.check, check.values) if check.check in NEAR_C else None
     return {
         "check": check.check,

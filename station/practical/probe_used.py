@@ -85,7 +85,8 @@ def in_words(used: ProbeUsed) -> str:
             "In a difference of two temperatures an offset cancels."
         )
     name = NAMES.get(used.check, used.check)
-    told = f"Temperatures are corrected by {used.correction_c:+.2f} °C (± {used.u_c:.2f} °C): {name} of {used.day}. "
+    added_c = round(used.correction_c, 2) + 0.0  # no minus in front of nothing
+    told = f"Temperatures are corrected by {added_c:+.2f} °C (± {used.u_c:.2f} °C): {name} of {used.day}. "
     if used.has_slope:
         return told + (
             f"In a difference the offset cancels; of the slope ± {100.0 * used.u_slope:.2f} % remains and counts in "

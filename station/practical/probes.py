@@ -200,7 +200,8 @@ def fold_probes(probes: Probes, stamped: e.Stamped) -> Probes:
 def _sample(probes: Probes, event: e.SampleTaken, stamped: e.Stamped) -> Probes:
     if probes.probe_id is not None:
         entry = probes.entry(probes.probe_id)
-        bad = {} if event.bad is None else {event.bad: 1}
+        # What the gate refused was read well: right after a check a hot probe is no fault.
+        bad = {} if event.bad is None or event.rejected_c is not None else {event.bad: 1}
         probes = probes.with_entry(replace(entry, fresh=entry.fresh.with_more(1, bad)))
     check = probes.check
     if check is None:

@@ -16,6 +16,7 @@ from station.server.access import ACTING, Access
 from station.server.access_network import network_of
 from station.server.access_requires import address_of, requires
 from station.server.access_routes import add_access
+from station.server.checks_routes import add_checks
 from station.server.downloads import add_downloads
 from station.server.everything import add_everything
 from station.server.guard import LARGEST_BODY, Guard
@@ -55,6 +56,7 @@ def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAP
     _add_acting(app, watch)
     add_access(app, watch, access)
     add_downloads(app, watch)
+    add_checks(app, watch)
     add_everything(app, watch)
     add_kit(app, watch)
     add_cards(app, watch)

@@ -135,7 +135,9 @@ def test_a_dip_finds_both_times_by_itself() -> None:
     walk = Checking()
     walk.check("dip")
     walk.step("hung")
-    walk.run(20, lambda _: 22.0)
+    # It comes out of hot water: until it is at rest in the air nothing is a plunge.
+    rested = walk.run(150, lambda t: 22.0 + 40.0 * exp(-t / 12.0))
+    assert kinds(rested) == ["probe_check_step"]
     found = walk.run(130, lambda t: 3.0 + 19.0 * (0.55 * exp(-t / 4.5) + 0.45 * exp(-t / 18.0)))
     assert kinds(found) == ["probe_check_found"]
     walk.staff("check_save")
@@ -143,6 +145,20 @@ def test_a_dip_finds_both_times_by_itself() -> None:
     assert values["fast_s"] == pytest.approx(4.5, abs=0.8)
     assert values["slow_s"] == pytest.approx(18.0, abs=1.5)
     assert walk.state.probes.in_use is None
+
+
+def test_a_dip_that_was_no_plunge_is_done_again_and_says_why() -> None:
+    walk = Checking()
+    walk.check("dip")
+    walk.step("hung")
+    walk.run(40, lambda _: 22.0)
+    said = walk.run(130, lambda t: 22.0 - 15.0 * t / 130.0)
+    assert kinds(said) == ["probe_check_step"]
+    check = walk.state.probes.check
+    assert check is not None
+    shown = check_view(check, walk.time_s)
+    assert (shown["phase"], shown["found"]) == ("air", None)
+    assert "plunged at once" in shown["missing"]
 
 
 def test_a_cup_is_tested_step_by_step() -> None:

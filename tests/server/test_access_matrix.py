@@ -31,6 +31,7 @@ MATRIX: dict[tuple[str, str], tuple[dict[str, int], dict[str, object] | None]] =
     ("GET", "/api/plans"): (FREE, None),
     ("POST", "/api/plan"): (FREE, {"plan": PLAN.model_dump(mode="json")}),
     ("POST", "/api/plan/prediction"): (dict.fromkeys(ROLES, 422), {"plan": {}, "page": "matrix"}),
+    ("GET", "/api/checks"): (FREE, None),
     ("GET", "/api/kit"): (FREE, None),
     ("GET", "/api/kit/address.svg"): (FREE, None),
     ("GET", "/api/records.zip"): (STAFF, None),

@@ -92,6 +92,12 @@ class VirtualDriver:
             self.world.advance(time_s)
             self.world.dip_in_alkali()
 
+    def hold_in(self, time_s: float, temperature_c: float) -> None:
+        """The probe is held in a bath of this temperature."""
+        with self._lock:
+            self.world.advance(time_s)
+            self.world.hold_in(temperature_c)
+
     def back_in_cup(self, time_s: float) -> None:
         """The probe goes back into the cup."""
         with self._lock:

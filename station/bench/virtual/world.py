@@ -93,7 +93,7 @@ class World:
         self._probe_parts = [1.0 - math.exp(-STEP_S / s) for s in (parameters.probe_fast_s, parameters.probe_slow_s)]
         self._probe_shares = [parameters.probe_fast_share, 1.0 - parameters.probe_fast_share]
         self._probe_c = [parameters.probe_start_c, parameters.probe_start_c]
-        self._in_alkali = False
+        self._bath_c: float | None = None
         self._reading: tuple[int, float] | None = None
         self.refill()
 
@@ -168,11 +168,15 @@ class World:
 
     def dip_in_alkali(self) -> None:
         """The rinsed, wiped probe goes into the bottle of alkali."""
-        self._in_alkali = True
+        self.hold_in(self.parameters.alkali_temperature_c)
+
+    def hold_in(self, temperature_c: float) -> None:
+        """The probe is held in much liquid, or air, of this temperature."""
+        self._bath_c = temperature_c
 
     def back_in_cup(self) -> None:
         """The probe goes back into the cup."""
-        self._in_alkali = False
+        self._bath_c = None
 
     def advance(self, to_time_s: float) -> None:
         """Time goes on to `to_time_s` (a time already past changes nothing)."""
@@ -216,9 +220,9 @@ class World:
             half.heat_j -= to_wall_j + through_j
             if p.wall_heat_capacity_j_k > 0.0:
                 self._wall_c += to_wall_j / p.wall_heat_capacity_j_k
-        around_c = p.alkali_temperature_c if self._in_alkali else lower.temperature_c
+        around_c = lower.temperature_c if self._bath_c is None else self._bath_c
         for body, part in enumerate(self._probe_parts):
             warmed_c = part * (around_c - self._probe_c[body])
             self._probe_c[body] += warmed_c
-            if not self._in_alkali:
+            if self._bath_c is None:
                 lower.heat_j -= self._probe_shares[body] * p.probe_heat_capacity_j_k * warmed_c

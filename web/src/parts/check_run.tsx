@@ -1,0 +1,177 @@
+// The check under way: one instruction, the live reading with its age, what is missing, and in the end the result.
+
+import { useState } from "preact/hooks";
+import { type Check, type Watching, ageOf, doIt } from "../checks";
+import { decimal, fixed, placesFor, rounded } from "../format";
+import type { StaffAct } from "../session";
+import { typedNumber } from "../typed";
+import { said } from "../words";
+import { checkWords as words } from "../words/checks_topic";
+import { FoundWords } from "./check_found";
+
+const FIRST = { ice: "in", boiling: "in", comparison: "in", dip: "hung", cup: "in_added" } as const;
+const NEXT = { fill: "filled", pour: "poured" } as const;
+
+const instructionOf = ({ check, phase }: Check): string =>
+  (words().instruction[check] as Record<string, string>)[phase] ?? "";
+
+export function RunCheck({ watching, staff }: { watching: Watching; staff: boolean }) {
+  const check = watching.checks?.check;
+  if (!check) return null;
+  return (
+    <section class="check-part check-run" data-phase={check.phase}>
+      <h2>{words().names[check.check]}</h2>
+      <p class="check-instruction" aria-live="polite">
+        {instructionOf(check)}
+      </p>
+      {check.phase !== "found" && <p class="caution">{words().caution[check.check]}</p>}
+      <Live check={check} watching={watching} />
+      {check.points.length > 0 && (
+        <>
+          <h3>{words().points}</h3>
+          <ol class="check-points">
+            {check.points.map(({ probe_c, reference_c }, at) => (
+              <li key={at}>{words().point(fixed(probe_c, 2), fixed(reference_c, 2))}</li>
+            ))}
+          </ol>
+        </>
+      )}
+      {check.found && (
+        <div class="check-result">
+          <h3>{words().found}</h3>
+          <FoundWords check={check.check} found={check.found} />
+          <p>{words().standard}</p>
+        </div>
+      )}
+      {check.missing && (check.points.length > 0 || check.check === "dip") && <p>{said(check.missing)}</p>}
+      {staff ? <Acts check={check} again={watching.again} /> : <p>{words().staffGoOn}</p>}
+    </section>
+  );
+}
+
+function Live({ check, watching }: { check: Check; watching: Watching }) {
+  const celsius = check.live?.temperature_c ?? null;
+  const age_s = ageOf(watching);
+  const judged = ["settling", "comparing", "added", "air"].includes(check.phase);
+  const moving = check.moving_c_min;
+  return (
+    <div class="check-live">
+      <p>
+        {words().live} <strong>{celsius === null ? words().noLive : decimal(`${fixed(celsius, 2)} °C`)}</strong>{" "}
+        {age_s !== null && <small>{words().age(Math.round(age_s))}</small>}
+      </p>
+      <p>
+        {judged && words().rest[check.why]}{" "}
+        {judged && check.why === "moving" && moving !== null && words().moving(fixed(moving, 2))}
+        {check.left_s !== null && check.left_s > 0 && words().left(Math.ceil(check.left_s))}
+      </p>
+      {check.known_c !== null && check.u_known_c !== null && (
+        <p>
+          {words().known(
+            rounded(check.known_c, placesFor(check.u_known_c, 2)),
+            rounded(check.u_known_c, placesFor(check.u_known_c, 2)),
+          )}
+        </p>
+      )}
+      <small>{words().raw}</small>
+    </div>
+  );
+}
+
+function Acts({ check, again }: { check: Check; again: () => void }) {
+  const [why, say] = useState("");
+  const act = async (made: StaffAct) => {
+    const refused = await doIt(made);
+    say(refused === null ? words().noAnswer : said(refused));
+    again();
+    return refused === "";
+  };
+  const step = (name: string, values: object = {}) => act({ act: "check_step", step: name, values });
+  const next = check.phase === "prepare" ? FIRST[check.check] : NEXT[check.phase as keyof typeof NEXT];
+  return (
+    <div class="check-acts">
+      {next && (
+        <button type="button" class="strong" onClick={() => void step(next)}>
+          {words().step[next]}
+        </button>
+      )}
+      {check.phase === "comparing" && <Compare steady={check.rest.steady} step={step} say={say} />}
+      {check.phase === "comparing" && check.points.length > 0 && (
+        <button type="button" class="plain" onClick={() => void step("comparison_undone")}>
+          {words().step.comparison_undone}
+        </button>
+      )}
+      {check.phase === "weigh" && <Weigh step={step} say={say} />}
+      {check.found && (
+        <button type="button" class="strong" onClick={() => void act({ act: "check_save" })}>
+          {words().save}
+        </button>
+      )}
+      <button type="button" class="plain" onClick={() => void act({ act: "check_discard" })}>
+        {words().discard}
+      </button>
+      <p class="why-not" aria-live="assertive">
+        {why}
+      </p>
+    </div>
+  );
+}
+
+interface Typing {
+  step: (name: string, values?: object) => Promise<boolean>;
+  say: (why: string) => void;
+}
+
+function Compare({ steady, step, say }: Typing & { steady: boolean }) {
+  const [typed, type] = useState("");
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const reference_c = typedNumber(typed);
+    if (reference_c === null) return say(words().badNumber);
+    if (await step("compared", { reference_c })) type("");
+  };
+  return (
+    <form onSubmit={(event) => void submit(event)}>
+      <Field label={words().referenceSays} value={typed} type={type} />
+      <button type="submit" class={steady ? "strong" : "plain"}>
+        {words().step.compared}
+      </button>
+    </form>
+  );
+}
+
+function Weigh({ step, say }: Typing) {
+  const [warm, typeWarm] = useState("");
+  const [added, typeAdded] = useState("");
+  const submit = (event: Event) => {
+    event.preventDefault();
+    const [warm_g, added_g] = [typedNumber(warm), typedNumber(added)];
+    if (warm_g === null || added_g === null) return say(words().badNumber);
+    void step("weighed", { warm_g, added_g });
+  };
+  return (
+    <form onSubmit={submit}>
+      <Field label={words().warmMass} value={warm} type={typeWarm} />
+      <Field label={words().addedMass} value={added} type={typeAdded} />
+      <button type="submit" class="strong">
+        {words().step.weighed}
+      </button>
+    </form>
+  );
+}
+
+function Field({ label, value, type }: { label: string; value: string; type: (text: string) => void }) {
+  return (
+    <label>
+      {label}
+      <input
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        maxLength={12}
+        value={value}
+        onInput={(event) => type(event.currentTarget.value)}
+      />
+    </label>
+  );
+}
