@@ -139,3 +139,14 @@ async def test_sleeping_takes_bench_seconds() -> None:
 def test_the_boot_is_the_kernels_own() -> None:
     assert boot_id() == boot_id()
     assert len(boot_id()) == 36
+
+
+@pytest.mark.parametrize("days", [-365, 365])
+def test_a_wall_clock_that_jumps_at_work_moves_no_interval(machine: Machine, days: int) -> None:
+    clock = Clock.started()
+    before = clock.moment()
+    machine.pass_s(10.0)
+    machine.wall += timedelta(days=days)
+    after = clock.moment()
+    assert (after.time_s - before.time_s, after.monotonic_s - before.monotonic_s) == (10.0, 10.0)
+    assert after.wall[:4] == str(2026 + days // 365), "the label alone is what the wall says"
