@@ -72,7 +72,8 @@ NOT_WORDS = {
     r"(Ox|Flam|Skin|Eye|Acute|STOT|Aquatic|Respiratory)\b.*( \d[AB]?|\)|tract)": "categories of the regulation",
     r"water, long": "a family of categories",
     r".* \(\d{4}\).*": "a published source",
-    r"Raspberry Pi|Linux|benchwarm #[^.]*|not installed": "names and versions",
+    r"Raspberry Pi|Linux|benchwarm #[^.]*|not installed|page (not )?built": "names and versions",
+    r"SELECT .*": "a query",
     r"MB free|by the station at work": "parts of sentences that are known whole",
 }
 """Texts that are no words for people, as patterns, and what they are."""
