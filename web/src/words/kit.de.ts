@@ -39,6 +39,7 @@ export const kit: Translated<typeof en> = {
     network: "Netz",
     port: "Port",
     versions: "Versionen",
+    link: "Verbindung zum Raum",
     check: "Prüfung",
   },
   checksHint: "Abweichung und Alter des Fühlers:",

@@ -40,6 +40,7 @@ export const kit = {
     network: "network",
     port: "port",
     versions: "versions",
+    link: "link to the room",
     check: "check",
   },
   checksHint: "Offset and age of the probe:",
