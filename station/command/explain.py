@@ -17,6 +17,7 @@ from station.command import settings as known
 from station.command.errors import CommandError
 from station.command.look import looked
 from station.command.settings import ServerSettings, load_settings, read_text, settings_path
+from station.practical.toml_text import toml_values
 from station.server.reason import Reason, ReasonApp
 from station.server.serve import PortTaken, Server, listen
 
@@ -125,7 +126,7 @@ def _where(config: Path | None) -> ServerSettings:
     """Return the configured address, also where another table of the settings is wrong; else the default one."""
     path = settings_path(config)
     try:
-        table = tomllib.loads(read_text(path).removeprefix("\ufeff")).get("server", {}) if path else {}
+        table = toml_values(read_text(path)).get("server", {}) if path else {}
         return ServerSettings.model_validate(table)
     except (CommandError, tomllib.TOMLDecodeError, ValidationError):
         return ServerSettings()

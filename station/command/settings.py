@@ -11,6 +11,7 @@ from station.command.errors import CommandError
 from station.practical.plan import READY_PLAN, Plan, PlanError, read_plan
 from station.practical.plan_parts import Label
 from station.practical.problems import problem_line_of
+from station.practical.toml_text import toml_values
 from station.room.address import host_and_port
 from station.room.topics import is_user
 from station.server.access_secrets import Secrets, checked_hash, checked_words
@@ -160,7 +161,7 @@ def load_settings(named: Path | None) -> tuple[Settings, Path]:
 def read_settings(path: Path, kind: type[AnySettings]) -> AnySettings:
     """Return the settings in this file. Raises CommandError."""
     try:
-        values = tomllib.loads(read_text(path).removeprefix("\ufeff").replace("\r\n", "\n"))
+        values = toml_values(read_text(path))
         return kind.model_validate(values)
     except tomllib.TOMLDecodeError as error:
         raise CommandError(f"{path}: not valid TOML: {error}") from None

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal, Self
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from station.practical.problems import problem_line_of
+from station.practical.toml_text import toml_values
 
 LARGEST_BYTES = 200_000
 MOST_KITS = 100
@@ -131,7 +132,7 @@ def kits_from(text: str, where: str) -> Kits:
     """Return the table in this text; `where` names the file in errors. Raises KitError."""
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
     try:
-        values = tomllib.loads(text)
+        values = toml_values(text)
     except tomllib.TOMLDecodeError as error:
         raise KitError(f"{where}: not valid TOML: {error}") from None
     try:

@@ -19,6 +19,7 @@ from station.practical.plan_parts import (
     Timing,
 )
 from station.practical.problems import problem_line
+from station.practical.toml_text import toml_values
 
 
 class PlanError(ValueError):
@@ -172,7 +173,7 @@ def plan_from(values: Mapping[str, Any], where: str = "plan") -> Plan:
 def read_plan(text: str, where: str = "plan.toml") -> Plan:
     """Read a plan from TOML text; `where` names the file in errors. Raises PlanError."""
     try:
-        values = tomllib.loads(text.removeprefix("\ufeff").replace("\r\n", "\n"))
+        values = toml_values(text)
     except tomllib.TOMLDecodeError as error:
         raise PlanError(f"{where}: not valid TOML: {error}") from None
     return plan_from(values, where)

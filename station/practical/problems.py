@@ -14,7 +14,7 @@ def problem_line(error: ValidationError) -> str:
 def problem_line_of(errors: Sequence[Mapping[str, Any]]) -> str:
     """Return the same for a list of pydantic's error dictionaries; the part `body` of a request is left out."""
     first, *rest = errors
-    location = [str(part) for part in first["loc"] if part != "body"]
+    location = [_cut(str(part)) for part in first["loc"] if part != "body"]
     *tables, key = location or ["file"]
     place = f"[{'.'.join(tables)}] {key}" if tables else key
     kind, message = first["type"], str(first["msg"]).removeprefix("Value error, ")
@@ -30,5 +30,8 @@ def problem_line_of(errors: Sequence[Mapping[str, Any]]) -> str:
 
 
 def _shortened(value: object) -> str:
-    text = repr(value)
+    return _cut(repr(value))
+
+
+def _cut(text: str) -> str:
     return text if len(text) <= 60 else text[:57] + "…"

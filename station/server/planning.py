@@ -17,6 +17,7 @@ from station.chemistry.glassware import GLASSWARE
 from station.chemistry.reagents import REAGENTS
 from station.practical.plan import Plan, PlanError, plan_from
 from station.practical.plan_check import check_plan
+from station.practical.toml_text import toml_values
 from station.server.access import STAFF
 from station.server.access_refusal import Refusal
 from station.server.access_requires import access_of, role_now
@@ -45,9 +46,8 @@ class Chosen(BaseModel):
         """Return the plan's values. Raises Refusal for text that is no TOML."""
         if self.plan is not None:
             return self.plan
-        text = (self.plan_toml or "").removeprefix("\ufeff").replace("\r\n", "\n")
         try:
-            return tomllib.loads(text)
+            return toml_values(self.plan_toml or "")
         except tomllib.TOMLDecodeError as error:
             raise Refusal(422, "no_toml", f"This is no plan file: {error}.") from None
 

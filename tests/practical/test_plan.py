@@ -133,3 +133,15 @@ def test_a_plan_that_mixes_once_takes_a_solid_or_a_solution() -> None:
 def test_a_mistake_in_such_a_plan_says_what_to_do(changes: dict[str, object], says: str) -> None:
     with pytest.raises(PlanError, match=re.escape(says)):
         plan_from({**ONCE, **changes})
+
+
+def test_a_text_that_is_nested_without_end_is_no_plan() -> None:
+    """The library's parser calls itself for every bracket; 12,000 of them fit into what staff may send."""
+    with pytest.raises(PlanError, match="nested too deeply"):
+        read_plan("repeats = " + "[" * 11_000)
+
+
+def test_a_key_without_end_is_named_by_its_beginning() -> None:
+    with pytest.raises(PlanError) as error:
+        read_plan(f"{'x' * 11_000} = 1\n{GOOD}")
+    assert len(str(error.value)) < 200
