@@ -86,13 +86,11 @@ def in_words(used: ProbeUsed) -> str:
         )
     name = NAMES.get(used.check, used.check)
     added_c = round(used.correction_c, 2) + 0.0  # no minus in front of nothing
-    told = f"Temperatures are corrected by {added_c:+.2f} °C (± {used.u_c:.2f} °C): {name} of {used.day}. "
+    told = f"Temperatures are corrected by {added_c:+.2f} °C (± {used.u_c:.2f} °C): {name} of {used.day}."
     if used.has_slope:
-        return told + (
-            f"In a difference the offset cancels; of the slope ± {100.0 * used.u_slope:.2f} % remains and counts in "
-            "the enthalpy."
-        )
-    return told + "In a difference of two temperatures an offset cancels; the slope was not checked."
+        remains = f"± {100.0 * used.u_slope:.2f} %"
+        return f"{told} In a difference the offset cancels; of the slope {remains} remains and counts in the enthalpy."
+    return f"{told} In a difference of two temperatures an offset cancels; the slope was not checked."
 
 
 def changed_note(repeat: int) -> str:

@@ -182,6 +182,8 @@ export interface View {
   own_reading: OwnReading | null;
   group: string | null;
   notes: readonly Note[];
+  /** What was added to what the probe says, and in which repeats; all later ones where none is named. */
+  corrections: readonly { repeats: readonly number[]; text: string }[];
   thermometer: Thermometer;
   /** Another group's readings are shown in place of the own ones. */
   adopted: { label: string; repeats: number } | null;

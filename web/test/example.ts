@@ -56,6 +56,7 @@ const view: View = {
   own_reading: null,
   group: null,
   notes: [],
+  corrections: [],
   thermometer: { kind: "probe" },
   adopted: null,
   guide: { in_cup: [], added: [], cautions: [], clearing_up: [], first: "" },

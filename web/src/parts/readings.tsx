@@ -7,7 +7,7 @@ import { decimal, short } from "../format";
 import { addedWord } from "../plan";
 import { reasonInWords } from "../reasons";
 import { type Cell as TableCell, type Table, readingsTable } from "../table";
-import { words } from "../words";
+import { said, words } from "../words";
 import { TableFrame } from "./table_frame";
 
 function Cell({ cell: { reading, ownVolume_cm3, unsureReason }, typed }: { cell: TableCell; typed: boolean }) {
@@ -67,6 +67,13 @@ export function ReadingsTable({ table, write }: TableProps) {
   );
 }
 
+/** What the probe's temperatures are corrected by, or that they are not; by repeat where they differ. */
+export function corrections({ corrections: all }: View): string[] {
+  return all.map(({ repeats, text }) =>
+    all.length > 1 ? `${repeats.map(words.tableRepeat).join(", ")}: ${said(text)}` : said(text),
+  );
+}
+
 /** Repeats that were set aside, and how warm what is added was. */
 export function AsideAndAdded({ view }: { view: View }) {
   const { alkali_temperature_c } = view;
@@ -77,6 +84,9 @@ export function AsideAndAdded({ view }: { view: View }) {
         .map((repeat) => (
           <p key={repeat.started_s}>{words.setAside(repeat.repeat, reasonInWords(repeat.reason))}</p>
         ))}
+      {corrections(view).map((told) => (
+        <p key={told}>{told}</p>
+      ))}
       {alkali_temperature_c !== null && <p>{words.addedAt(addedWord(view.plan), alkali_temperature_c)}</p>}
     </>
   );
