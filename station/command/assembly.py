@@ -171,11 +171,11 @@ def _reader(settings: Settings, clock: Clock, driver: VirtualDriver | None) -> P
 def _virtual_driver(settings: Settings, clock: Clock, stack: ExitStack) -> VirtualDriver:
     virtual = settings.virtual
     scratch = stack.enter_context(tempfile.TemporaryDirectory(prefix="benchwarm-cup-"))
-    driver = VirtualDriver(
-        Path(scratch) / "devices",
     parameters = next(iter(SCENARIOS.values()))(virtual.seed)
     if virtual.acid_mol_dm3 is not None:
         parameters = replace(parameters, acid_concentration_mol_dm3=virtual.acid_mol_dm3)
+    driver = VirtualDriver(
+        Path(scratch) / "devices",
         parameters,
         seed=virtual.seed,
         faults=FaultScript.parse(virtual.faults, virtual.seed) if virtual.faults else None,
