@@ -12,8 +12,11 @@ from station.practical import events as e
 from station.practical.dataset import question_for
 from station.practical.view import View, live, samples_of, shown_result, trace, view
 from station.room.board import BenchNow
+from station.room.class_export import lesson_lines
+from station.room.practicals import Practical
 from station.room.topics import is_user
 from station.server.access_routes import Standing
+from station.server.downloads import LINES, file_answer
 from station.server.hub import Hub, Listener
 from station.server.messages import PADDING, RESET, RETRY, happened, unnumbered
 from station.server.pages import PAGE
@@ -154,6 +157,16 @@ def _add_looking(app: FastAPI, views: BenchViews) -> None:
         if now is None or repeat > len(now.state.repeats):
             return problem(404, "no_such_repeat", f"There is no repeat {repeat}.")
         return samples_of(now.state.repeats[repeat - 1])
+
+    @app.get("/api/room/bench/{bench}/journal.jsonl", response_class=StreamingResponse, responses=file_answer(LINES))
+    async def journal(bench: Bench, samples: bool = True) -> Response:
+        """Every event of the bench's practical, or all but the samples, one JSON object a line."""
+        now = views.now(bench)
+        if now is None:
+            return _no_bench()
+        which = Practical(bench, now.journal, now.began)
+        lines = lesson_lines(views.desk.store, [which], samples=samples)
+        return StreamingResponse(lines, media_type=LINES)
 
     @app.get(
         "/api/room/bench/{bench}/stream",

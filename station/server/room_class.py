@@ -65,6 +65,5 @@ def add_class(app: FastAPI, desk: RoomDesk) -> None:
                 "result": None,
             }
         standing = await lessons.standing(which, request)
-        result = await desk.class_at_hand(which) if standing["shown"] else None
-        computing = standing["shown"] and result is None
+        result, computing = await desk.class_at_hand(which) if standing["shown"] else (None, False)
         return {"lesson": lesson_json(which), **standing, "computing": computing, "result": result}

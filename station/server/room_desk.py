@@ -68,6 +68,7 @@ class RoomDesk:
         self._chosen: asyncio.Queue[tuple[Practical, e.Stamped] | None] = asyncio.Queue()
         self._class_due = asyncio.Event()
         self._computing: dict[int, asyncio.Task[None]] = {}
+        self._last: dict[int, Json] = {}
         self._listeners: list[Listener] = []
         collector.listen(self._happened)
 
@@ -214,7 +215,7 @@ class RoomDesk:
                 with contextlib.suppress(CalculationFailed, StoreError):
                     answer = await self.class_of(lesson)
                     if answer is not self.class_answer:
-                        self.class_answer = answer
+                        self.class_answer = self._last[lesson.lesson] = answer
                         self.class_version += 1
                         self._send_whole()
             await asyncio.sleep(CLASS_S)
@@ -224,16 +225,19 @@ class RoomDesk:
         states = await self.states_of(lesson)
         return await self.results.of(states, self.names_of(states))
 
-    async def class_at_hand(self, lesson: Lesson) -> Json | None:
-        """Return the same at once; None while it is being computed, and `class_version` tells when it is there.
+    async def class_at_hand(self, lesson: Lesson) -> tuple[Json | None, bool]:
+        """Return the same at once, or the last there was, and whether a newer one is being computed.
 
-        Raises StoreError.
+        `class_version` tells when that is there. Raises StoreError.
         """
         states = await self.states_of(lesson)
         known = await self.results.known(states, self.names_of(states))
-        if known is None and lesson.lesson not in self._computing:
+        if known is not None:
+            self._last[lesson.lesson] = known
+            return known, False
+        if lesson.lesson not in self._computing:
             self._computing[lesson.lesson] = asyncio.create_task(self._compute(lesson))
-        return known
+        return self._last.get(lesson.lesson), True
 
     async def states_of(self, lesson: Lesson) -> dict[str, State]:
         """Return each bench's state in a lesson. Raises StoreError."""

@@ -30,6 +30,7 @@ MATRIX: dict[tuple[str, str], tuple[dict[str, int], dict[str, object] | None]] =
     ("GET", "/api/room/bench/{bench}/state"): (FREE, None),
     ("GET", "/api/room/bench/{bench}/samples"): (FREE, None),
     ("GET", "/api/room/bench/{bench}/session"): (FREE, None),
+    ("GET", "/api/room/bench/{bench}/journal.jsonl"): (FREE, None),
     ("POST", "/api/room/orders"): (STAFF, {"benches": ["bench-1"], "act": {"act": "quiet", "silent": True}}),
     ("POST", "/api/room/orders/withdrawn"): (STAFF, {"benches": ["bench-1"]}),
     ("POST", "/api/room/lessons"): (STAFF, {"label": "10A"}),

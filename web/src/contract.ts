@@ -155,7 +155,7 @@ export interface View {
   boot: string;
   time_s: number;
   speed: number;
-  bench: { name: string; virtual: boolean; in_memory?: boolean; panel: string; language?: string | null; units?: string };
+  bench: { name: string; virtual: boolean; read_only?: boolean; in_memory?: boolean; panel: string; language?: string | null; units?: string };
   /** Why nothing can be kept just now, in words. */
   fault: string | null;
   plan: Plan;

@@ -5,6 +5,7 @@
 
 import type { Message, Sample, State } from "./contract";
 import { type Note, type Seat, type Step, heard, hidden, newSeat, shown, tick } from "./election";
+import { base } from "./base";
 import { get } from "./get";
 import { type Model, fold, nothingHeard } from "./model";
 import { randomId } from "./random";
@@ -23,7 +24,7 @@ interface Letter {
 export class Feed {
   model: Model = nothingHeard;
   private seat: Seat = newSeat(randomId());
-  private readonly channel = typeof BroadcastChannel === "function" ? new BroadcastChannel("station") : null;
+  private readonly channel = typeof BroadcastChannel === "function" ? new BroadcastChannel(`station ${base()}`) : null;
   private stream: EventSource | null = null;
   private streamHeard_ms = 0;
   private tryStream_ms = 0;
@@ -104,7 +105,7 @@ export class Feed {
   private async load(): Promise<void> {
     this.loading = true;
     try {
-      this.pass({ kind: "state", data: await get<State>("/api/state") });
+      this.pass({ kind: "state", data: await get<State>(`${base()}/state`) });
       if (this.loadFailed) this.tryStream_ms = 0; // the station is back
       this.loadFailed = false;
     } catch {
@@ -125,7 +126,7 @@ export class Feed {
   private async loadTrace({ repeat, started_s }: Wanted): Promise<void> {
     this.loadingTrace = true;
     try {
-      const { samples } = await get<{ samples: Sample[] }>(`/api/samples?repeat=${repeat}`);
+      const { samples } = await get<{ samples: Sample[] }>(`${base()}/samples?repeat=${repeat}`);
       this.take({ kind: "samples", data: { repeat, started_s, samples } });
     } catch {
       this.nextTrace_ms = performance.now() + POLL_MS;
@@ -135,7 +136,7 @@ export class Feed {
   }
 
   private openStream(): void {
-    const stream = new EventSource(`/api/stream?after=${this.model.seq}`);
+    const stream = new EventSource(`${base()}/stream?after=${this.model.seq}`);
     this.stream = stream;
     this.streamHeard_ms = performance.now();
     for (const kind of ["happened", "view", "live", "reset"] as const) {

@@ -1,5 +1,6 @@
 // Who this device is to the station: looking is free, operating may need the bench's code, staff have a passphrase.
 
+import { base } from "./base";
 import type { State } from "./contract";
 import { get } from "./get";
 import { randomId } from "./random";
@@ -53,7 +54,7 @@ const ANSWER_MS = 8000;
 export const isStaff = (role: Role | undefined): role is Staff => role === "teacher" || role === "technician";
 
 /** What this device may do; null when the station does not answer. */
-export const standingNow = (): Promise<Standing | null> => get<Standing>("/api/session").catch(() => null);
+export const standingNow = (): Promise<Standing | null> => get<Standing>(`${base()}/session`).catch(() => null);
 
 async function asked(path: string, method: string, body?: object): Promise<Response | null> {
   const abort = new AbortController();

@@ -34,7 +34,7 @@ export function isOver(view: View): boolean {
 
 /** Whether the students may still read by themselves. */
 export function mayRead(view: View): boolean {
-  return view.state === "done" && !view.results.shown && view.mean.length > 0;
+  return view.state === "done" && !view.results.shown && view.mean.length > 0 && !view.bench.read_only;
 }
 
 /** Samples are of the bench's own probe, and of its own readings. */

@@ -17,6 +17,11 @@ export function Header({ view, place }: { view: View; place: Place }) {
         <Menu place={place} />
       </div>
       <div class="head-about">
+        {view.bench.read_only && (
+          <a class="tag" href="/room">
+            {words.fromRoom}
+          </a>
+        )}
         {view.group && <span class="tag">{view.group}</span>}
         {view.bench.virtual && <span class="tag tag-virtual">{words.virtualCup}</span>}
         {view.speed !== 1 && <span class="tag">{words.speed(view.speed)}</span>}

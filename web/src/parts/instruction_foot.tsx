@@ -96,6 +96,7 @@ function Afterwards({ view }: { view: View }) {
 export function InstructionFoot({ view, poured_s, acting }: Props) {
   const { code, act } = view.instruction;
   const may = (name: string) => view.other_acts.includes(name);
+  if (view.bench.read_only) return isWaiting(view) ? <Waiting view={view} poured_s={poured_s} /> : null;
   if (code === "done" && act === null) return <Afterwards view={view} />;
   if (code === "thermometer") return <Divisions acting={acting} title={words.doing.divisions} />;
   if (code === "type_start" || code === "type_reading") {

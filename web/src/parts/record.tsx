@@ -89,7 +89,7 @@ export function RecordView({ view, model }: Props) {
             {words.record.print}
           </button>
           <p class="remark">{words.record.printHint}</p>
-          <Downloads />
+          {!bench.read_only && <Downloads />}
         </section>
         <article class="sheet">
           <RecordSheet view={view} traces={traces} lines={lines} day={day} />

@@ -1,10 +1,11 @@
 // Fetches what happened for the record, afresh whenever something did.
 
 import { useEffect, useState } from "preact/hooks";
+import { base } from "../base";
 import type { View } from "../contract";
 import { type JournalEvent, dayOf, eventsOf, happenedLines } from "../happened";
 
-const PATH = "/api/journal.jsonl?samples=false";
+const path = () => `${base()}/journal.jsonl?samples=false`;
 const AGAIN_MS = 3000;
 
 interface Known {
@@ -14,7 +15,7 @@ interface Known {
 }
 
 async function fetched(): Promise<JournalEvent[]> {
-  const answer = await fetch(PATH, { cache: "no-store" });
+  const answer = await fetch(path(), { cache: "no-store" });
   if (!answer.ok) throw new Error(`status ${answer.status}`);
   return eventsOf(await answer.text());
 }

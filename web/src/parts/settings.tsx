@@ -105,7 +105,7 @@ export function SettingsView({ view, session, take }: Props) {
         <p>{words.settings.soundWhy}</p>
         <SoundSwitch />
       </section>
-      <Who session={session} role={role} panel={view.bench.panel !== "none"} />
+      {!view.bench.read_only && <Who session={session} role={role} panel={view.bench.panel !== "none"} />}
       {isStaff(role) && <StaffControls view={view} take={take} />}
       <p>
         <a class="to-bench" href="#">

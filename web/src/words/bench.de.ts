@@ -19,6 +19,7 @@ const UNITS_OF_TIME = { now: "", s: "s", min: "min", h: "h" };
 export const bench: Translated<typeof en> = {
   station: "Messstation",
   connecting: "Verbindung zur Station wird hergestellt …",
+  fromRoom: "nur zum Ansehen; zurück zum Raum",
   virtualCup: "virtueller Becher",
   speed: (factor) => `die Zeit läuft ${short(factor)} × schneller`,
   silent: "Seit mehr als 3 Sekunden kommt nichts von der Station. Was du siehst, kann veraltet sein.",

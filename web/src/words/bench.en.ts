@@ -16,6 +16,7 @@ export const bench = {
   station: "Bench station",
   connecting: "Connecting to the station …",
   virtualCup: "virtual cup",
+  fromRoom: "to look at only; back to the room",
   speed: (factor: number) => `time runs ${short(factor)} × faster`,
   silent: "Nothing heard from the station for more than 3 seconds. What you see may be out of date.",
   lost: "No contact with the station. Look at the bench itself; this page catches up by itself.",
