@@ -74,6 +74,7 @@ class PrivateBroker:
 
     def add_users(self, users: Mapping[str, str]) -> None:
         """Let these users in, by their passwords, also while the broker is at work."""
+        self.folder.mkdir(parents=True, exist_ok=True)
         passwords = self.folder / PASSWORDS
         text = passwords.read_text(encoding="utf-8") if passwords.is_file() else ""
         write_private(passwords, with_passwords(text, users))

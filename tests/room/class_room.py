@@ -71,9 +71,11 @@ async def linked(at_work: BenchAtWork, broker: PrivateBroker, user: str) -> Asyn
 
 
 @asynccontextmanager
-async def collecting(folder: Path, broker: PrivateBroker) -> AsyncIterator[Collector]:
+async def collecting(
+    folder: Path, broker: PrivateBroker, address: BrokerAddress | None = None
+) -> AsyncIterator[Collector]:
     store = RoomStore(folder)
-    collector = Collector(store, broker.address)
+    collector = Collector(store, address or broker.address)
     async with running(collector.run()):
         yield collector
     store.close()
