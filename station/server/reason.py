@@ -24,11 +24,27 @@ _ORDER = ("red", "amber", "unknown", "green")
 _STYLE = """
 body { font: 1.05rem/1.5 system-ui, sans-serif; max-width: 46rem; margin: 1.5rem auto; padding: 0 1rem; }
 .reason { border-left: .4rem solid #b3261e; padding: .2rem 0 .2rem .8rem; font-size: 1.2rem; overflow-wrap: anywhere; }
-dt { font-weight: 650; margin-top: .7rem; overflow-wrap: anywhere; } dd { margin: 0 0 0 1.2rem; }
+ul { padding: 0; list-style: none; } li { margin-top: .7rem; overflow-wrap: anywhere; }
 @media (prefers-color-scheme: dark) { body { background: #15181c; color: #eee; } }
 """
-_DIGEST = base64.b64encode(hashlib.sha256(_STYLE.encode()).digest()).decode()
-_POLICY = f"default-src 'none'; style-src 'sha256-{_DIGEST}'; frame-ancestors 'none'; base-uri 'none'"
+_SCRIPT = """
+setInterval(async () => {
+  try {
+    const answer = await fetch("/api/state", { cache: "no-store" });
+    if (answer.headers.get("etag") !== document.body.dataset.seen) location.reload();
+  } catch { /* between two starts nobody answers */ }
+}, 3000);
+"""
+
+
+def _digest(text: str) -> str:
+    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
+
+
+_POLICY = (
+    f"default-src 'none'; style-src 'sha256-{_digest(_STYLE)}'; script-src 'sha256-{_digest(_SCRIPT)}'; "
+    "connect-src 'self'; img-src data:; frame-ancestors 'none'; base-uri 'none'"
+)
 
 
 @dataclass
@@ -54,18 +70,20 @@ class ReasonApp:
         """Answer one request."""
         if scope["type"] != "http":
             return
-        line = public(self.reason.line)
+        line, findings = public(self.reason.line), self._findings()
+        seen = f'"{_digest(json.dumps([line, findings]))}"'
         if scope["path"].startswith("/api/"):
-            answer = problem(503, "cannot_start", line, {"findings": self._findings()})
+            answer = problem(503, "cannot_start", line, {"findings": findings})
             kind, body = "application/problem+json", bytes(answer.body)
         else:
-            kind, body = "text/html; charset=utf-8", page(line, self._findings()).encode()
+            kind, body = "text/html; charset=utf-8", page(line, findings, seen).encode()
         headers = {
             **HEADERS,
             "Content-Security-Policy": _POLICY,
             "Content-Type": kind,
             "Content-Length": str(len(body)),
             "Cache-Control": "no-store",
+            "ETag": seen,
             "Retry-After": str(AGAIN_S),
         }
         sent = [(name.lower().encode(), value.encode()) for name, value in headers.items()]
@@ -79,26 +97,35 @@ class ReasonApp:
         return sorted(told, key=lambda each: _ORDER.index(each["colour"]))
 
 
-def page(line: str, findings: Sequence[Mapping[str, Any]] | None) -> str:
-    """Return the page: one clear line, what to do, and all that was found, worst first."""
+def page(line: str, findings: Sequence[Mapping[str, Any]] | None, seen: str = "") -> str:
+    """Return the page: one clear line, what to do, and all that was found, worst first.
+
+    It loads itself anew once what the station says is no longer `seen`, so that nobody who reads it is disturbed.
+    """
     if findings is None:
         rest = "<p>The station is looking at the kit; the findings follow in a moment.</p>"
     else:
-        rest = f"<h2>What the check found</h2><dl>{''.join(_finding(each) for each in findings)}</dl>"
+        bad = [each for each in findings if each["colour"] in ("red", "amber")]
+        rest = f"<h2>What the check found</h2>{_list(bad)}<details><summary>all the rest</summary>"
+        rest += f"{_list([each for each in findings if each not in bad])}</details>"
     return f"""<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark"><meta http-equiv="refresh" content="{AGAIN_S}">
+<meta name="color-scheme" content="light dark"><link rel="icon" href="data:,">
 <title>The station cannot start</title><style>{_STYLE}</style></head>
-<body><main><h1>The station cannot start</h1>
+<body data-seen="{escape(seen)}"><main><h1>The station cannot start</h1>
 <p class="reason">{escape(line)}</p>
 <p>Mend that; the station tries again by itself within half a minute, and this page becomes the bench's. The record is
 kept. Work on with an ordinary thermometer meanwhile.</p>
 <p lang="de">Die Station kann nicht starten. Der Grund steht oben auf Englisch, wie im Protokoll des Systems. Ist er
 behoben, startet sie von selbst innerhalb einer halben Minute. Die Aufzeichnung bleibt erhalten.</p>
-{rest}</main></body></html>
+{rest}</main><script>{_SCRIPT}</script></body></html>
 """
 
 
+def _list(findings: Sequence[Mapping[str, Any]]) -> str:
+    return f"<ul>{''.join(_finding(each) for each in findings)}</ul>" if findings else ""
+
+
 def _finding(finding: Mapping[str, Any]) -> str:
-    remedy = f"<dd>→ {escape(finding['remedy'])}</dd>" if finding["remedy"] else ""
-    return f"<dt>{escape(finding['colour'])}: {escape(finding['text'])}</dt>{remedy}"
+    remedy = f"<br>→ {escape(finding['remedy'])}" if finding["remedy"] else ""
+    return f"<li><b>{escape(finding['colour'])}: {escape(finding['text'])}</b>{remedy}</li>"

@@ -1,13 +1,16 @@
 """The page of the kit: verdict, what to mend first, QR code, lamps; for staff and for those who only look."""
 
 import re
+import subprocess
 import zipfile
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, ViewportSize, expect
 
-from tests.page.conftest import OpenContext, Station, expect_accessible, serve_settings
+from station.practical.plan import READY_PLAN
+from tests.page.conftest import STATION, OpenContext, Station, expect_accessible, serve_settings
 from tests.server.doors import SECRETS, TECHNICIAN
 
 WIDE, NARROW = ViewportSize(width=1280, height=900), ViewportSize(width=768, height=1024)
@@ -101,3 +104,25 @@ def test_it_speaks_german(kit: Station, open_context: OpenContext) -> None:
     expect(page.locator(".kit-findings > li").first).to_contain_text("die Einstellungen wählen den virtuellen Becher")
     expect(page.locator(".kit-address")).to_contain_text("127.0.0.1:")
     expect_accessible(page)
+
+
+def test_the_reason_becomes_the_bench_once_it_is_mended(tmp_path: Path, open_context: OpenContext) -> None:
+    settings = serve_settings(tmp_path, "127.0.0.1", plan="title = 3")
+    station = Station()
+    command = [str(STATION), "serve", "--explain", "--config", str(settings)]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as process:
+        try:
+            assert process.stdout is not None
+            station.url = process.stdout.readline().split()[-3]
+            context, watched = open_context(station, viewport=NARROW)
+            watched.expected = ("503",)
+            page = context.new_page()
+            page.goto(station.url)
+            expect(page.locator(".reason")).to_contain_text("plan.toml: title")
+            page.get_by_text("all the rest").click()
+            expect_accessible(page)
+            (tmp_path / "plan.toml").write_text(READY_PLAN, encoding="utf-8")
+            expect(page.locator(".instruction")).to_be_visible()
+        finally:
+            process.terminate()
+            process.wait(15)
