@@ -5,7 +5,7 @@ from collections.abc import AsyncIterator, Callable, Sequence
 from typing import Annotated, Any
 
 import segno
-from fastapi import Depends, FastAPI
+from fastapi import Depends, FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import RedirectResponse, Response, StreamingResponse
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
@@ -17,7 +17,8 @@ from station.room.lesson_book import LONGEST_LABEL
 from station.room.orders import OrderError
 from station.room.store import StoreError
 from station.server.access import STAFF, Access
-from station.server.access_requires import requires
+from station.server.access_network import network_of
+from station.server.access_requires import address_of, requires
 from station.server.access_routes import add_sessions
 from station.server.guard import LARGEST_BODY, Guard
 from station.server.hub import Hub, Listener
@@ -117,9 +118,9 @@ def _add_board(app: FastAPI, desk: RoomDesk, addresses: Callable[[], Sequence[st
     @app.get(
         "/api/room/stream", response_class=StreamingResponse, responses={200: {"content": {"text/event-stream": {}}}}
     )
-    async def stream() -> Response:
+    async def stream(request: Request) -> Response:
         """Server-sent events for all benches at once: `room` is the whole, `tiles` what has changed of it."""
-        listener = desk.hub.join()
+        listener = desk.hub.join(network_of(address_of(request)))
         if listener is None:
             return problem(503, "too_many_streams", "Too many pages are open: ask /api/room instead.")
         return StreamingResponse(
