@@ -27,6 +27,11 @@ from station.practical.view import view
 from station.record.exchange_in import ExchangeError, read_exchange
 from station.record.journal import FILE_NAME, first_broken, read_events
 from station.record.salvage import opened_journal
+from station.room.address import BrokerAddress
+from station.room.board import Board
+from station.room.collector import Collector
+from station.room.store import RoomStore
+from station.room.wire import packed
 from station.server.access_rate import Rate
 from station.server.app import make_app
 from tests.reliability import seeds
@@ -141,10 +146,14 @@ def acts() -> Iterator[Door]:
         cookie = f"{station.access.sessions.cookie_name}={station.access.sessions.issue('technician')}"
 
         def door(chance: Random) -> None:
-            path = chance.choice(("/api/acts", "/api/acts", "/api/acts", "/api/staff", "/api/session"))
+            path = chance.choice(("/api/acts", "/api/acts", "/api/acts", "/api/staff", "/api/session", "/api/plan"))
+            body = mutated(seeds.ACTS, chance)
+            if path == "/api/plan" and chance.random() < 0.8:
+                text = mutated(seeds.PLANS, chance).decode("utf-8", "replace")
+                body = json.dumps({"plan_toml": text}).encode()
             if chance.random() < 0.002:  # a practical that is full refuses everything: begin another
                 loop.run_until_complete(asked(app, "/api/staff", seeds.NEW_PLAN, cookie))
-            status, kind, body = loop.run_until_complete(asked(app, path, mutated(seeds.ACTS, chance), cookie))
+            status, kind, body = loop.run_until_complete(asked(app, path, body, cookie))
             assert status in {200, 204, 400, 403, 409, 413, 422, 429}, (status, body)
             assert status == 204 or json.loads(body)
             assert status < 400 or kind == "application/problem+json"
@@ -179,6 +188,34 @@ async def asked(app: Any, path: str, body: bytes, cookie: str) -> tuple[int, str
     await app(scope, receive, send)
     told = dict(sent[0]["headers"]).get(b"content-type", b"").decode()
     return sent[0]["status"], told, b"".join(each.get("body", b"") for each in sent[1:])
+
+
+@contextmanager
+def mqtt_payloads() -> Iterator[Door]:
+    """What a bench, or whoever has its password, may publish: through the collector into a real store and the board."""
+    with tempfile.TemporaryDirectory(dir=MEMORY) as folder:
+        store, board, now_s = RoomStore(Path(folder)), Board(), [0.0]
+        collector = Collector(store, BrokerAddress("localhost"), lambda: now_s[0])
+        collector.listen(lambda bench, journal, event: board.take(bench, journal, [event]))
+
+        def door(chance: Random) -> None:
+            now_s[0] += 10.0
+            topic = f"benchwarm/1/bench-{chance.randrange(3)}/{chance.choice(('events', 'events', 'live', 'here'))}"
+            if chance.random() < 0.1:
+                topic = mutated([topic.encode()], chance).decode("utf-8", "replace")
+            collector._received(topic, mutated(seeds.mqtt(), chance), chance.random() < 0.1)
+            asked = []
+            while not collector._waiting.empty():
+                asked.append(collector._waiting.get_nowait())
+            answers = store.keep_many([each.sent for each in asked]) if asked else []
+            for _, message in collector._answers(asked, answers):
+                assert packed(message)
+            assert all(len(words) < 500 for words in collector.troubles.values())
+
+        try:
+            yield door
+        finally:
+            store.close()
 
 
 @contextmanager
@@ -230,5 +267,6 @@ DOORS = {
     "station.toml": settings_files,
     "kits.toml": kits_files,
     "JSON of acts": acts,
+    "MQTT payloads": mqtt_payloads,
     "stored journals": stored_journals,
 }

@@ -1,11 +1,14 @@
 """Good input of every kind, to be spoilt."""
 
 import json
+import zlib
+from functools import cache
 from pathlib import Path
 
 from station.practical import events as e
-from station.practical.plan import READY_PLAN
+from station.practical.plan import READY_PLAN, read_plan
 from station.record.journal import FILE_NAME, Journal, Moment
+from station.room.wire import Row, packed_batch
 from tests.bench.one_wire_rig import good
 from tests.records import PLAN, record
 from tests.server.doors import GIVEN, SECRETS
@@ -130,6 +133,24 @@ _ACTS: list[dict[str, object]] = [
 ACTS = [json.dumps({**act, "key": f"key {number}"}).encode() for number, act in enumerate(_ACTS * 2)]
 ACTS += [json.dumps(credential).encode() for credential in GIVEN.values()]
 NEW_PLAN = json.dumps({"act": "choose_plan", "plan_toml": PLAN.format(u_volume_cm3=0.1)}).encode()
+
+
+@cache
+def mqtt() -> tuple[bytes, ...]:
+    """Messages of a bench to its room."""
+    journal, kit = "0123456789abcdef", "fedcba9876543210"
+    events: list[e.Event] = [e.PlanChosen(read_plan(READY_PLAN).model_dump(mode="json")), e.RepeatBegun(1)]
+    events += [e.SampleTaken(20.0 + number / 16) for number in range(6)]
+    events += [e.PortionAdded(1, 1, 4.0, key="a"), e.ReadingSettled(1, 1, 21.0, 0.03, True)]
+    rows: list[Row] = [
+        (seq, "boot", float(seq), float(seq), "2031-02-03", "none", event.kind, json.dumps(event.to_body()))
+        for seq, event in enumerate(events, 1)
+    ]
+    whole = {"journal": journal, "kit": kit, "events": [[*row[:7], json.loads(row[7])] for row in rows]}
+    here = {"journal": journal, "kit": kit, "name": "Bench 1", "addresses": ["http://10.0.0.7:8080/"], "last_seq": 9}
+    live = {"kit": kit, "temperature_c": 21.5}
+    plain = [json.dumps(each).encode() for each in (whole, {**whole, "events": whole["events"][2:5]}, here, live)]
+    return (*plain, packed_batch(journal, kit, rows), zlib.compress(plain[0]), zlib.compress(b"[" * 900_000))
 
 
 def at(time_s: float) -> Moment:
