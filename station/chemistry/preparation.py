@@ -32,9 +32,9 @@ class Stock:
 
 LIQUIDS: Final = MappingProxyType(
     {
-        "hydrochloric acid": Stock(11.65, "36 %, 1.18 g/cm³"),
-        "nitric acid": Stock(15.8, "70 %, 1.42 g/cm³"),
-        "sulfuric acid": Stock(18.4, "98 %, 1.84 g/cm³"),
+        "hydrochloric acid": Stock(11.65, "36 % by mass, 1.18 g/cm³"),
+        "nitric acid": Stock(15.8, "70 % by mass, 1.42 g/cm³"),
+        "sulfuric acid": Stock(18.4, "98 % by mass, 1.84 g/cm³"),
         "ethanoic acid": Stock(17.4, "glacial, 99.5 %, 1.05 g/cm³"),
         "phosphoric acid": Stock(14.7, "85 %, 1.70 g/cm³; from memory"),
         "ammonia": Stock(13.4, "25 %, 0.91 g/cm³; from memory"),
@@ -122,11 +122,15 @@ def _weighed(reagent: Reagent, mass_g: float, volume_cm3: float) -> tuple[str, .
         if hot
         else f"Add {mass_g:.3g} g of {reagent.name} and stir until it has dissolved."
     )
-    wait = "Let it cool to room temperature" if hot else "Let it come to room temperature"
+    make_up = f"Let it come to room temperature, then make up to {volume_cm3:g} cm³ with distilled water and mix well."
+    if hot:
+        make_up = (
+            f"Let it cool to room temperature, then make up to {volume_cm3:g} cm³ with distilled water and mix well."
+        )
     return (
         f"Put about {water:g} cm³ of cold distilled water into a large beaker.",
         add,
-        f"{wait}, then make up to {volume_cm3:g} cm³ with distilled water and mix well.",
+        make_up,
         "Close and label the bottle at once.",
     )
 
@@ -134,12 +138,20 @@ def _weighed(reagent: Reagent, mass_g: float, volume_cm3: float) -> tuple[str, .
 def _diluted(reagent: Reagent, stock: Stock, stock_cm3: float, volume_cm3: float) -> tuple[str, ...]:
     water = _rounded(0.7 * volume_cm3)
     strong = (stock.mol_dm3 or 0.0) >= CONCENTRATED_MOL_DM3
-    where = "In a fume cupboard: p" if strong else "P"
-    what = "acid to water, never water to acid" if reagent.is_acid else "stock to water"
-    heats = ", stirring: it heats" if strong and reagent.name == "sulfuric acid" else ", stirring"
+    put = f"Put about {water:g} cm³ of cold distilled water into a large beaker."
+    if strong:
+        put = f"In a fume cupboard: put about {water:g} cm³ of cold distilled water into a large beaker."
+    add = f"Add {stock_cm3:.3g} cm³ of {reagent.name} ({stock.mol_dm3:g} mol/dm³) slowly, stirring: stock to water."
+    if reagent.is_acid:
+        add = (
+            f"Add {stock_cm3:.3g} cm³ of {reagent.name} ({stock.mol_dm3:g} mol/dm³) slowly, stirring: acid to water, "
+            "never water to acid."
+        )
+    if strong and reagent.name == "sulfuric acid":
+        add += " Mind: it heats."
     return (
-        f"{where}ut about {water:g} cm³ of cold distilled water into a large beaker.",
-        f"Add {stock_cm3:.3g} cm³ of {reagent.name} ({stock.mol_dm3:g} mol/dm³) slowly, {what}{heats}.",
+        put,
+        add,
         f"Let it come to room temperature, then make up to {volume_cm3:g} cm³ with distilled water and mix well.",
         "Close and label the bottle at once.",
     )

@@ -11,9 +11,9 @@ from station.chemistry.reagents import UnknownReagentError, find_reagent
 from station.command.errors import CommandError
 from station.command.named_plan import PLAN_HELP, named_plan
 from station.command.prepare_page import preparation_page
-from station.command.prepare_parts import laid_out, left_line, solid_line, solution_head, solution_lines, unknown_lines
 from station.practical.plan import PlanError
-from station.practical.prepare import preparation
+from station.practical.prepare import SCHOOLS_OWN, preparation
+from station.practical.prepare_words import hazards, sheet
 
 Json = dict[str, Any]
 COLUMNS = 80
@@ -44,7 +44,7 @@ def _prepare(options: argparse.Namespace) -> int:
         raise CommandError(f"{options.plan}: {error}") from None
     if options.out is not None:
         try:
-            options.out.write_text(preparation_page(answer), encoding="utf-8")
+            options.out.write_text(preparation_page(sheet(answer)), encoding="utf-8")
         except OSError as error:
             raise CommandError(f"{options.out}: cannot be written: {error.strerror}") from None
     if options.json:
@@ -52,7 +52,7 @@ def _prepare(options: argparse.Namespace) -> int:
     elif options.out is not None:
         print(f"{options.out}: preparation for {options.benches} benches, to print.")
     else:
-        print(preparation_in_words(answer))
+        print(preparation_in_words(sheet(answer)))
     return 0
 
 
@@ -67,26 +67,19 @@ def _stock(text: str) -> tuple[str, Stock]:
         raise CommandError(f"--stock {text}: write it as NAME=MOL_DM3, for example nitric acid=2.0") from None
     if not 0 < mol_dm3 <= 20:
         raise CommandError(f"--stock {text}: mol/dm³ must be above 0 and at most 20")
-    return reagent.name, Stock(mol_dm3, "the school's own bottle")
+    return reagent.name, Stock(mol_dm3, SCHOOLS_OWN)
 
 
-def preparation_in_words(answer: Json) -> str:
+def preparation_in_words(sheet: Json) -> str:
     """Return the preparation as lines of text."""
-    blocks = [[f"{answer['practical']}: {answer['benches']} benches", *_folded([answer["first"]])]]
-    blocks += [[*_folded([solution_head(each)]), *_folded(solution_lines(each), "- ")] for each in answer["solutions"]]
-    for each in answer["unknown"]:
-        blocks.append([each["name"].capitalize(), *_folded(unknown_lines(each, answer["range_mol_dm3"]), "- ")])
-    blocks += [[each["name"].capitalize(), *_folded([solid_line(each)], "- ")] for each in answer["solids"]]
-    for head, lines in (
-        ("Lay out:", laid_out(answer)),
-        ("Mind:", answer["cautions"]),
-        ("Spills:", answer["spills"]),
-        ("Away with it:", answer["disposal"]),
-    ):
-        blocks.append([head, *_folded(lines, "- ")])
-    for lesson, table in answer["timetable"].items():
-        parts = [f"{each['minutes']:6.0f} min  {each['part']}" for each in table["parts"]]
-        blocks.append([f"Lesson of {lesson} minutes:", *parts, *_folded([left_line(table)])])
+    blocks = [[f"{sheet['practical']}: {sheet['benches']} benches", *_folded([sheet["first"]])]]
+    for each in sheet["sections"]:
+        labels = [f"{label['of']}: {hazards(label)}" for label in each["labels"]]
+        head = each["head"][:1].upper() + each["head"][1:]
+        blocks.append([*_folded([head]), *_folded([*each["steps"], *each["lines"], *labels], "- ")])
+    for each in sheet["lessons"]:
+        parts = [f"{part['minutes']:6.0f} min  {part['part']}" for part in each["parts"]]
+        blocks.append([f"{each['head']}:", *parts, *_folded([each["left"]])])
     return "\n\n".join("\n".join(block) for block in blocks)
 
 

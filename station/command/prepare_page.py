@@ -1,17 +1,12 @@
 """The preparation as one page to print: it stands alone, without a script and without anything from elsewhere."""
 
+import functools
+import json
 from html import escape
+from importlib.resources import files
 from typing import Any
 
-from station.command.prepare_parts import (
-    hazards,
-    laid_out,
-    left_line,
-    solid_line,
-    solution_head,
-    solution_lines,
-    unknown_lines,
-)
+from station.practical.prepare_words import MADE, TO_FIND, hazards
 
 Json = dict[str, Any]
 
@@ -23,24 +18,20 @@ td, th { border: 1px solid #777; padding: 1mm 2mm; text-align: left; }
 .labels { display: grid; grid-template-columns: 1fr 1fr; gap: 3mm; break-before: page; }
 .label { border: 1px solid #111; padding: 2mm 3mm; break-inside: avoid; }
 .label b { font-size: 13pt; } section { break-inside: avoid; }
+.marks svg { width: 15mm; height: 15mm; margin: 1mm 1mm 0 0; }
 """
 
 
-def preparation_page(answer: Json) -> str:
+def preparation_page(sheet: Json) -> str:
     """Return the page as HTML."""
-    title = f"{answer['practical']}: {answer['benches']} benches"
+    title = f"{sheet['practical']}: {sheet['benches']} benches"
+    boxes = "".join(_label(each) * each["count"] for each in sheet["bottles"])
     parts = [
         f"<h1>{escape(title)}</h1>",
-        f'<p class="first">{escape(answer["first"])}</p>',
-        *(_section(solution_head(each), solution_lines(each)) for each in answer["solutions"]),
-        *(_section(each["name"], unknown_lines(each, answer["range_mol_dm3"])) for each in answer["unknown"]),
-        *(_section(each["name"], [solid_line(each)]) for each in answer["solids"]),
-        _section("Lay out", laid_out(answer)),
-        _section("Mind", answer["cautions"]),
-        _section("Spills", answer["spills"]),
-        _section("Away with it", answer["disposal"]),
-        *(_timetable(lesson, table) for lesson, table in answer["timetable"].items()),
-        _labels(answer),
+        f'<p class="first">{escape(sheet["first"])}</p>',
+        *(_section(each) for each in sheet["sections"]),
+        *(_lesson(each) for each in sheet["lessons"]),
+        f'<div class="labels">{boxes}</div>' if boxes else "",
     ]
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title>'
@@ -49,29 +40,52 @@ def preparation_page(answer: Json) -> str:
     )
 
 
-def _section(head: str, lines: list[str]) -> str:
-    items = "".join(f"<li>{escape(line)}</li>" for line in lines)
-    return f"<section><h2>{escape(head[:1].upper() + head[1:])}</h2><ul>{items}</ul></section>"
-
-
-def _timetable(lesson: str, table: Json) -> str:
-    rows = "".join(
-        f"<tr><td>{each['minutes']:.0f} min</td><td>{escape(each['part'])}</td></tr>" for each in table["parts"]
-    )
-    left = f"<p>{escape(left_line(table))}</p>"
-    return f"<section><h2>Lesson of {escape(lesson)} minutes</h2><table>{rows}</table>{left}</section>"
-
-
-def _labels(answer: Json) -> str:
-    boxes = "".join(_label(each) * each["labels"] for each in answer["solutions"])
-    return f'<div class="labels">{boxes}</div>'
-
-
-def _label(each: Json) -> str:
-    strength = "concentration to be found" if each["secret"] else f"{each['concentration_mol_dm3']:g} mol/dm³"
-    label = each["label"]
-    marks = f"<br>Pictograms: {' '.join(label['pictograms'])}" if label["pictograms"] else ""
+def pictogram(code: str) -> str:
+    """Return a hazard pictogram as SVG, the drawing that the page shows too."""
+    drawn = _drawings()
     return (
-        f'<div class="label"><b>{escape(each["name"].capitalize())}</b><br>{strength}<br>'
-        f"{escape(hazards(label))}{marks}<br>Made on: ________ by: ________</div>"
+        f'<svg viewBox="0 0 100 100" role="img" aria-label="{escape(code)}">{drawn["frame"]}'
+        f'<g transform="{drawn["place"]}">{drawn["symbols"][code]}</g></svg>'
     )
+
+
+@functools.cache
+def _drawings() -> Json:
+    text = files("station.chemistry").joinpath("pictograms.json").read_text(encoding="utf-8")
+    drawings: Json = json.loads(text)
+    return drawings
+
+
+def _section(section: Json) -> str:
+    steps = "".join(f"<li>{escape(line)}</li>" for line in section["steps"])
+    lines = "".join(f"<li>{escape(line)}</li>" for line in section["lines"])
+    labels = "".join(
+        f"<p>{escape(each['of'])}: {escape(hazards(each))}</p>{_marks(each)}" for each in section["labels"]
+    )
+    return (
+        f"<section><h2>{escape(section['head'][:1].upper() + section['head'][1:])}</h2>"
+        + (f"<ol>{steps}</ol>" if steps else "")
+        + (f"<ul>{lines}</ul>" if lines else "")
+        + f"{labels}</section>"
+    )
+
+
+def _lesson(lesson: Json) -> str:
+    rows = "".join(
+        f"<tr><td>{each['minutes']:.0f} min</td><td>{escape(each['part'])}</td></tr>" for each in lesson["parts"]
+    )
+    return f"<section><h2>{escape(lesson['head'])}</h2><table>{rows}</table><p>{escape(lesson['left'])}</p></section>"
+
+
+def _label(bottle: Json) -> str:
+    label, mol_dm3 = bottle["label"], bottle["concentration_mol_dm3"]
+    strength = TO_FIND if mol_dm3 is None else f"{mol_dm3:g} mol/dm³"
+    return (
+        f'<div class="label"><b>{escape(bottle["name"].capitalize())}</b>, {escape(bottle["formula"])}<br>'
+        f"{escape(strength)}<br>{escape(hazards(label))}{_marks(label)}<br>{escape(MADE)}</div>"
+    )
+
+
+def _marks(label: Json) -> str:
+    drawn = "".join(pictogram(code) for code in label["pictograms"])
+    return f'<div class="marks">{drawn}</div>' if drawn else ""

@@ -8,6 +8,7 @@ import math
 from collections.abc import Mapping
 from typing import Any, Final
 
+from station.chemistry.hazards import substance_label
 from station.chemistry.preparation import Preparation, Stock, prepare
 from station.chemistry.reagents import find_reagent
 from station.practical.guide import guide
@@ -23,6 +24,7 @@ RESERVE: Final = 0.2
 """More than is poured, for spills, rinsing and a repeat that goes wrong."""
 RINSE_CM3: Final = 25.0
 """For each bench and solution: glassware rinsed with it, and the probe dipped."""
+SCHOOLS_OWN: Final = "the school's own bottle"
 LESSONS_MIN: Final = (50, 60)
 BRIEF_MIN, CLEAR_MIN, TALK_MIN = 8.0, 8.0, 5.0
 FIRST: Final = (
@@ -77,7 +79,7 @@ def timetable(plan: Plan, lesson_min: int) -> Json:
     work_min = float(minutes(plan)["total"])
     parts = [
         ("Explain, hand out, put on eye protection", BRIEF_MIN),
-        (f"{plan.repeats} {'repeat' if plan.repeats == 1 else 'repeats'} at the bench", work_min),
+        (_repeats(plan.repeats), work_min),
         ("Clear up, wash hands", CLEAR_MIN),
         ("Own lines, results, talk", TALK_MIN),
     ]
@@ -87,6 +89,10 @@ def timetable(plan: Plan, lesson_min: int) -> Json:
         fits -= 1
     told = [{"part": part, "minutes": each_min} for part, each_min in parts]
     return {"parts": told, "left_min": left, "repeats_that_fit": fits if left < 0 else plan.repeats}
+
+
+def _repeats(repeats: int) -> str:
+    return "1 repeat at the bench" if repeats == 1 else f"{repeats} repeats at the bench"
 
 
 def _with_repeats(plan: Plan, repeats: int) -> float:
@@ -134,7 +140,13 @@ def _solution(made: Preparation) -> Json:
 def _solid(plan: OncePlan, benches: int) -> Json:
     each_g = plan.addition.mass_g or 0.0
     total_g = each_g * plan.repeats * benches * (1 + RESERVE)
-    return {"name": plan.addition.name, "each_g": each_g, "count": plan.repeats * benches, "total_g": round(total_g, 1)}
+    return {
+        "name": plan.addition.name,
+        "each_g": each_g,
+        "count": plan.repeats * benches,
+        "total_g": round(total_g, 1),
+        "label": label_values(substance_label(find_reagent(plan.addition.name))),
+    }
 
 
 def _range_mol_dm3(plan: Plan) -> list[float] | None:

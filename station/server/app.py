@@ -24,6 +24,7 @@ from station.server.kit_cards import add_cards
 from station.server.kit_routes import add_kit
 from station.server.pages import BENCH_PAGES, add_pages
 from station.server.planning import add_planning
+from station.server.preparing import add_preparing
 from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
 from station.server.stream import sequence_number, stream
 from station.server.watch import Watch
@@ -61,6 +62,7 @@ def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAP
     add_kit(app, watch)
     add_cards(app, watch)
     add_planning(app, watch)
+    add_preparing(app)
     add_pages(app, BENCH_PAGES)
     return app
 

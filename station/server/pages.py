@@ -10,7 +10,13 @@ from fastapi.staticfiles import StaticFiles
 from station.server.problems import problem
 
 PAGE = Path(__file__).parent.parent / "page"
-BENCH_PAGES = {"/": "index.html", "/plan": "plan.html", "/checks": "checks.html", "/checks": "checks.html", "/kit": "kit.html"}
+BENCH_PAGES = {
+    "/": "index.html",
+    "/plan": "plan.html",
+    "/prepare": "prepare.html",
+    "/checks": "checks.html",
+    "/kit": "kit.html",
+}
 """Address and file of each page of a bench."""
 
 

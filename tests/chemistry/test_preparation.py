@@ -37,7 +37,7 @@ def test_hydrochloric_acid_36_percent_as_a_laboratory_table_has_it() -> None:
 def test_the_strength_of_each_stock_fits_its_density_and_percent(name: str) -> None:
     """Percent times density over molar mass, from the same line of the table."""
     stock = LIQUIDS[name]
-    found = re.search(r"([\d.]+) %, ([\d.]+) g/cm³", stock.words)
+    found = re.search(r"([\d.]+) %(?: by mass)?, ([\d.]+) g/cm³", stock.words)
     assert found is not None
     percent, density = found.groups()
     mol_dm3 = 10 * float(percent) * float(density) / find_reagent(name).molar_mass_g_mol

@@ -65,6 +65,8 @@ def test_the_page_stands_alone_and_no_label_gives_the_answer_away(plan: str, tmp
     assert "Nitric acid <by titration> & heat" in page.text
     labels = page.labels[1:]
     assert len(labels) == 8
+    drawn = out.read_text(encoding="utf-8").partition('<div class="labels">')[2]
+    assert drawn.count("<svg") == 8, "the pictogram is drawn on each label"
     assert not [each for each in labels if "0.357" in each]
     assert len([each for each in labels if "Causes severe skin burns" in each]) == 4
 

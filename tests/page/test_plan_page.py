@@ -1,6 +1,7 @@
 """A teacher plans a practical on the page: the station computes, refuses beside the field, and starts what is kept."""
 
 import re
+import subprocess
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
@@ -44,7 +45,7 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Station]:
 @pytest.fixture
 def page(bench: Station, open_context: OpenContext) -> Page:
     context, watched = open_context(bench, viewport=WIDE)
-    watched.expected = ("status of 409",)
+    watched.expected = ("status of 409", "status of 403")  # signed out under the page
     return context.new_page()
 
 
@@ -57,6 +58,14 @@ def sign_in(page: Page) -> None:
     page.get_by_label("Passphrase").fill(PASSPHRASE)
     page.get_by_role("button", name="Sign in").click()
     expect(page.get_by_role("button", name="Save as plan.toml")).to_be_visible()
+
+
+def expect_to_fit(page: Page) -> None:
+    """Nothing is wider than the screen, and axe finds nothing, at both widths."""
+    for size in (WIDE, NARROW):
+        page.set_viewport_size(size)
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+        expect_accessible(page)
 
 
 def test_anybody_computes_and_sees_nothing_that_staff_made_up(page: Page, bench: Station) -> None:
@@ -111,6 +120,37 @@ def test_staff_plan_confirm_save_and_start(page: Page, bench: Station, tmp_path:
     assert "0.41" not in page.content()
 
 
+def test_from_the_plan_to_a_printed_preparation(page: Page, bench: Station, tmp_path: Path) -> None:
+    planned(page, bench)
+    sign_in(page)
+    page.get_by_label("Start from").select_option("neutralisation")
+    expect(page.locator(".plan-promise")).to_contain_text("22.5 cm³", timeout=COMPUTED_MS)
+    page.get_by_role("link", name="Prepare this for a class").click()
+    expect(page.get_by_label("Plan", exact=True)).to_have_value("tab", timeout=COMPUTED_MS)
+    page.get_by_label("Benches").fill("15")
+    sheet = page.locator(".preparation")
+    expect(sheet).to_contain_text("How strong is this hydrochloric acid? (15 benches)", timeout=COMPUTED_MS)
+    expect(sheet).to_contain_text("Hydrochloric acid, 0.36 mol/dm³: make 1500 cm³ from 46.35 cm³")
+    page.get_by_label("Your bottle of hydrochloric acid").fill("2")
+    expect(sheet).to_contain_text("from 270 cm³ (the school's own bottle)")
+    page.get_by_label("Lesson", exact=True).select_option("60")
+    expect(sheet).to_contain_text("Lesson of 60 minutes")
+    expect(sheet).not_to_contain_text("Lesson of 50 minutes")
+    expect_to_fit(page)
+    paper = tmp_path / "sheet.pdf"
+    page.pdf(path=paper, prefer_css_page_size=True)
+    pages = subprocess.run(["pdftotext", "-layout", paper, "-"], capture_output=True, text=True, check=True).stdout
+    first, *rest = pages.rstrip("\f").split("\f")
+    labels = [number for number, text in enumerate(rest) if "Made on:" in text]
+    assert labels == list(range(labels[0], len(rest))), "labels stand on sheets of their own, at the end"
+    told = "".join(rest[labels[0] :])
+    assert told.count("Made on:") == 30
+    assert told.count("concentration to be found") == 15
+    assert "0.36" not in told
+    assert "Spills" not in told
+    assert "Sign" not in first + "".join(rest)
+
+
 def test_it_is_accessible_fits_and_speaks_german(page: Page, bench: Station) -> None:
     planned(page, bench, "?language=de")
     page.locator(".plan-source select").select_option("mixed-once")
@@ -118,7 +158,7 @@ def test_it_is_accessible_fits_and_speaks_german(page: Page, bench: Station) -> 
     for summary in page.locator("summary").all():
         summary.click()
     assert [each for each in texts(page) if in_english(each[1])] == []
-    for size in (WIDE, NARROW):
-        page.set_viewport_size(size)
-        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
-        expect_accessible(page)
+    expect_to_fit(page)
+    page.goto(f"{bench.url}prepare?language=de")
+    page.locator(".preparation").wait_for()
+    assert [each for each in texts(page) if in_english(each[1])] == []

@@ -59,7 +59,9 @@ def test_without_a_concentration_the_volume_and_the_range_are_told() -> None:
 
 def test_a_weighed_solid_is_counted_out() -> None:
     answer = preparation(plan_from(COLD), 10)
-    assert answer["solids"] == [{"name": "ammonium chloride", "each_g": 3.0, "count": 20, "total_g": 72.0}]
+    (solid,) = answer["solids"]
+    assert (solid["name"], solid["each_g"], solid["count"], solid["total_g"]) == ("ammonium chloride", 3.0, 20, 72.0)
+    assert [each["code"] for each in solid["label"]["hazards"]] == ["H302", "H319"]
     assert answer["solutions"] == []
 
 

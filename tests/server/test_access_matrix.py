@@ -28,6 +28,7 @@ MATRIX: dict[tuple[str, str], tuple[dict[str, int], dict[str, object] | None]] =
     ("GET", "/api/readings.csv"): (FREE, None),
     ("GET", "/api/record.xlsx"): (FREE, None),
     ("GET", "/api/journal.jsonl"): (FREE, None),
+    ("POST", "/api/preparation"): (FREE, {"plan": PLAN.model_dump(mode="json"), "benches": 3}),
     ("GET", "/api/plans"): (FREE, None),
     ("POST", "/api/plan"): (FREE, {"plan": PLAN.model_dump(mode="json")}),
     ("POST", "/api/plan/prediction"): (dict.fromkeys(ROLES, 422), {"plan": {}, "page": "matrix"}),

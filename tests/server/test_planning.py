@@ -20,6 +20,7 @@ from station.practical.plan_check import check_plan
 from station.practical.plan_toml import plan_toml
 from station.practical.predict import predict
 from station.practical.prepare import preparation
+from station.practical.prepare_words import sheet
 from station.server.ready_plans import READY_NAMES, ready_plan
 from tests.server.doors import GIVEN, SECRETS
 from tests.server.live import Station, here, in_process
@@ -109,7 +110,7 @@ async def test_a_plan_file_is_read_whatever_is_in_it(station: Station) -> None:
 
 async def test_what_staff_made_up_is_for_staff(station: Station) -> None:
     station.watch.remember(plan_from(PREPARED))
-    for path, more in ((URL, {}), (f"{URL}/prediction", {"page": "one"})):
+    for path, more in ((URL, {}), (f"{URL}/prediction", {"page": "one"}), ("/api/preparation", {"benches": 3})):
         answer = await station.client.post(path, json={"plan": PREPARED, **more})
         assert (answer.status_code, answer.json()["code"]) == (403, "staff_only")
         assert str(SECRET) not in answer.text
@@ -143,6 +144,34 @@ async def test_the_prediction_is_the_commands(station: Station) -> None:
     assert kept == found
     bad = await station.client.post(f"{URL}/prediction", json={**asked, "plan": changed("portions", count=0)})
     assert (bad.status_code, bad.json()["code"]) == (422, "bad_plan")
+
+
+async def test_the_preparation_is_the_commands(station: Station) -> None:
+    answer = await station.client.post("/api/preparation", json={"plan": PLAN, "benches": 4})
+    assert answer.json() == json.loads(json.dumps(sheet(preparation(plan_from(PLAN), 4))))
+    assert "0.128 to 0.512 mol/dm³" in answer.text, "the acid is not said: the range that the plan can find"
+    await sign_in(station)
+    own = {"plan": PREPARED, "benches": 4, "stocks": {"nitric acid": 2.0}}
+    acid = (await station.client.post("/api/preparation", json=own)).json()["sections"][0]
+    assert acid["head"].startswith(f"nitric acid, {SECRET} mol/dm³: make ")
+    assert "the school's own bottle" in acid["head"]
+    bottles = (await station.client.post("/api/preparation", json=own)).json()["bottles"]
+    assert [each["concentration_mol_dm3"] for each in bottles] == [None, 0.4]
+
+
+@pytest.mark.parametrize(
+    ("more", "says"),
+    [
+        ({"benches": 0}, "benches"),
+        ({"benches": 3, "stocks": {"moonshine": 2}}, "moonshine"),
+        ({"benches": 3, "stocks": {"nitric acid": -1}}, "stocks"),
+        ({"benches": 3, "plan": {}}, "missing"),
+    ],
+)
+async def test_a_mistake_is_told_in_words(station: Station, more: dict[str, Any], says: str) -> None:
+    answer = await station.client.post("/api/preparation", json={"plan": PLAN, **more})
+    assert answer.status_code == 422
+    assert says in answer.json()["detail"]
 
 
 async def test_above_1_mol_dm3_staff_confirm(station: Station) -> None:

@@ -1,6 +1,7 @@
 // What is chosen for a practical, part by part.
 
 import type { ComponentChildren } from "preact";
+import { lowered } from "../formula";
 import type { Form, Kind, Told } from "../plan_form";
 import type { Plans, Reagent } from "../planning";
 import { said } from "../words";
@@ -24,10 +25,6 @@ function Part({ title, table, problems, children }: { title: string; table?: str
     </fieldset>
   );
 }
-
-/** Numbers of atoms stand low; those of water after the dot do not. */
-const lowered = (formula: string) =>
-  formula.replace(/([A-Za-z)])(\d+)/g, (_, atom: string, count: string) => atom + count.replace(/\d/g, (digit) => "₀₁₂₃₄₅₆₇₈₉"[+digit] ?? digit));
 
 const reagentOptions = (reagents: readonly Reagent[]): Option[] =>
   reagents.map(({ name, formula }) => [name, `${capital(said(name))}, ${lowered(formula)}`]);
