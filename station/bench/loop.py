@@ -181,10 +181,11 @@ class Bench:
             except TimeoutError:
                 taken, time_s = e.SampleTaken(None, "no_answer"), self.clock.time_s()
             async with self._lock:
+                with contextlib.suppress(JournalError):  # put down before its first sample, so that this is corrected
+                    await self._look_at_probe(time_s)
                 events = advance(self.state, taken, time_s)
                 try:
                     await self._commit(events, time_s)
-                    await self._look_at_probe(time_s)
                 except JournalError:  # said by `fault`; sampling goes on
                     self._show_unkept(events, time_s)
 
