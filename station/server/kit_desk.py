@@ -6,8 +6,9 @@ from collections.abc import Awaitable, Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-FRESH_S = 5.0
-"""A look is not repeated sooner than this."""
+FRESH_S, REST = 5.0, 3.0
+"""A look is not repeated sooner than this, nor sooner than so many times as long as it took: whoever asks all the time
+has a quarter of one core at most, with a low priority."""
 
 Found = dict[str, Any]
 Look = Callable[[], Awaitable[Found]]
@@ -20,18 +21,20 @@ class Looks:
     def __init__(self, look: Look, monotonic: Callable[[], float] = time.monotonic) -> None:
         self._look, self._monotonic = look, monotonic
         self._task: asyncio.Task[Found] | None = None
-        self._since_s = 0.0
+        self._since_s, self._rest_s = 0.0, FRESH_S
 
     async def newest(self) -> tuple[Found, float]:
         """Return what `station check --json` says, and how old it is in seconds."""
-        if self._task is None or (self._task.done() and self._age_s() > FRESH_S):
+        if self._task is None or (self._task.done() and self._age_s() > self._rest_s):
             self._task = asyncio.get_running_loop().create_task(self._looked())
         found = await asyncio.shield(self._task)  # whoever goes away does not end it for the others
         return found, self._age_s()
 
     async def _looked(self) -> Found:
+        begun_s = self._monotonic()
         found = await self._look()
         self._since_s = self._monotonic()
+        self._rest_s = max(FRESH_S, REST * (self._since_s - begun_s))
         return found
 
     def _age_s(self) -> float:

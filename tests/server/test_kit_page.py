@@ -38,6 +38,7 @@ async def test_many_who_ask_get_one_look_and_none_too_soon_after_it() -> None:
     async def look() -> Found:
         nonlocal looks
         looks += 1
+        clock.now_s += 4.0 if looks == 2 else 0.0
         await go.wait()
         return {"status": "green", "findings": [], "look": looks}
 
@@ -52,6 +53,10 @@ async def test_many_who_ask_get_one_look_and_none_too_soon_after_it() -> None:
     clock.now_s += 0.1
     found, age_s = await seen.newest()
     assert (found["look"], age_s) == (2, 0.0)
+    clock.now_s += 3 * 4.0  # a slow one is rested from for longer
+    assert (await seen.newest())[0]["look"] == 2
+    clock.now_s += 0.1
+    assert (await seen.newest())[0]["look"] == 3
 
 
 async def test_without_a_look_it_says_so(tmp_path: Path) -> None:
