@@ -22,7 +22,7 @@ from station.practical import events as e
 from station.practical.acts import Act, ActRefused
 from station.practical.fold import fold
 from station.practical.plan import Plan
-from station.practical.probes import LASTING, Probes, fold_probes, in_use_events
+from station.practical.probes import LASTING, Probes, fold_probes, in_use_events, looked_events
 from station.practical.problems import problem_line
 from station.practical.procedure import advance
 from station.practical.prompts import instruction
@@ -197,9 +197,7 @@ class Bench:
             return
         if (probe_id, against) == (probes.probe_id, probes.entry(probe_id).against):
             return
-        looked = e.ProbeLookedAt(probe_id, list(against))
-        after = fold_probes(probes, e.Stamped(0, "", 0.0, time_s, "", "", looked))
-        await self._commit((looked, *in_use_events(after)), time_s)
+        await self._commit(looked_events(probes, probe_id, against), time_s)
 
     async def _beat(self) -> None:
         """Without a probe: let screens and watchdog know once a second that the station lives."""

@@ -5,7 +5,7 @@ from typing import Any
 
 from station.practical.checks_run import check_view
 from station.practical.probe_used import used_json, used_of
-from station.practical.probes import Checked, Cup, Entry, Probes
+from station.practical.probes import Checked, Cup, Entry, InUse, Probes
 from station.practical.state import State
 
 Json = dict[str, Any]
@@ -37,17 +37,22 @@ def _probe(probes: Probes, entry: Entry, wall: str, clock: str) -> Json:
         "against": None if entry.against is None else list(entry.against),
         "samples": tally.samples,
         "bad": dict(tally.bad),
-        "checks": [_check(each, None if in_use is None else in_use.check, wall, clock) for each in checks],
+        "checks": [_check(each, in_use is not None and _is_in(probes, each, in_use), wall, clock) for each in checks],
     }
 
 
-def _check(checked: Checked, used: str | None, wall: str, clock: str) -> Json:
+def _is_in(probes: Probes, checked: Checked, in_use: InUse) -> bool:
+    """Whether the correction in use is made of this check: the newest of its kind that stands."""
+    return checked.check in in_use.check and probes.of(checked.probe_id, checked.check) == checked
+
+
+def _check(checked: Checked, used: bool, wall: str, clock: str) -> Json:
     return {
         "number": checked.number,
         "check": checked.check,
         **_age(checked.wall, checked.clock, wall, clock),
         "withdrawn": checked.withdrawn,
-        "used": not checked.withdrawn and used is not None and checked.check in used,
+        "used": used,
         "values": {name: value for name, value in checked.values.items() if name not in ("correction", "covariance")},
     }
 

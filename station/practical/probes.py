@@ -1,6 +1,6 @@
 """The probe register, the correction in use and the check under way: a fold of its own over the same events."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
@@ -183,6 +183,16 @@ def in_use_events(probes: Probes) -> tuple[e.Event, ...]:
         return (e.ProbeInUse(probes.probe_id),)
     body = {each.name: getattr(best.correction, each.name) for each in fields(Correction)}
     return (e.ProbeInUse(best.probe_id, body, best.check, best.number, best.wall or None, best.clock or None),)
+
+
+def looked_events(probes: Probes, probe_id: str, against: Sequence[str]) -> tuple[e.Event, ...]:
+    """Return what follows once this probe was seen so: a check of another probe is over, its own correction is used."""
+    looked = e.ProbeLookedAt(probe_id, list(against))
+    events: tuple[e.Event, ...] = (looked,)
+    if probes.check is not None and probes.check.probe_id not in (None, probe_id):
+        events = (e.ProbeCheckDiscarded("another probe"), looked)
+    after = fold_probes(probes, e.Stamped(0, "", 0.0, 0.0, "", "", looked))
+    return (*events, *in_use_events(after))
 
 
 def tally_events(probes: Probes) -> tuple[e.Event, ...]:

@@ -8,8 +8,10 @@ import pytest
 from station.practical import events as e
 from station.practical.acts import ActRefused
 from station.practical.checks_run import check_view
+from station.practical.checks_view import checks_view
 from station.practical.events import from_body
 from station.practical.fold import fold_all
+from station.practical.probes import looked_events
 from station.practical.procedure import possible_acts
 from station.practical.prompts import instruction
 from station.practical.state import State, Step
@@ -271,6 +273,24 @@ def test_the_register_outlasts_a_new_practical_and_follows_a_swap_of_probes() ->
     other = e.ProbeLookedAt("28-00000b5eca01", [])
     walk.keep([other])
     assert walk.state.probes.best() is None
+
+
+def test_a_swap_in_the_midst_of_a_check_ends_it() -> None:
+    walk = Checking()
+    walk.ice(0.4)
+    walk.check("ice")
+    walk.keep(list(looked_events(walk.state.probes, PROBE, ["a reason"])))
+    events = walk.keep(list(looked_events(walk.state.probes, "28-00000b5eca01", [])))
+    assert kinds(events) == ["probe_check_discarded", "probe_looked_at", "probe_in_use"]
+    assert (walk.state.probes.check, walk.state.probes.in_use) == (None, None)
+
+
+def test_of_two_ice_points_the_newer_one_is_in_use() -> None:
+    walk = Checking()
+    walk.ice(0.4)
+    walk.ice(0.5)
+    (probe,) = checks_view(walk.state, walk.time_s, "", "none")["probes"]
+    assert [(each["number"], each["used"]) for each in probe["checks"]] == [(2, True), (1, False)]
 
 
 def test_bodies_survive_json_and_a_key_of_a_newer_station() -> None:

@@ -43,7 +43,7 @@ function ageInWords({ day, clock_set, age_days }: Pick<Checked, "day" | "clock_s
 function failures({ samples, bad }: Probe): string {
   const kinds = Object.entries(bad).filter(([, n]) => n > 0);
   if (samples === 0 || kinds.length === 0) return words().noFailures(samples);
-  const told = kinds.map(([kind, n]) => `${kind.replace(/_/g, " ")} ${decimal(fixed((1000 * n) / samples, 1))}`);
+  const told = kinds.map(([kind, n]) => `${words().bad[kind] ?? kind} ${decimal(fixed((1000 * n) / samples, 1))}`);
   return words().failures(told.join(", "), samples);
 }
 
