@@ -34,6 +34,8 @@ from station.room.wire import (
 
 MOST_WAITING: Final = 2000
 """Batches that wait for the store; what comes beyond is not acknowledged, so it is sent again."""
+GATHER_S: Final = 0.02
+"""How long a commit waits for further benches: a thousand commits a second would cost more than all else."""
 RETRY_S: Final = (0.5, 5.0)
 _HEARD: Final = {topics.EVENTS: 1, topics.HERE: 1, topics.LIVE: 0}
 
@@ -177,6 +179,7 @@ class Collector:
     async def _keep(self) -> None:
         while True:
             asked = [await self._waiting.get()]
+            await asyncio.sleep(GATHER_S)
             while not self._waiting.empty():
                 asked.append(self._waiting.get_nowait())
             try:
@@ -187,7 +190,8 @@ class Collector:
                 continue
             self._store_fault = None
             for bench, message in _last_words(self._answers(asked, answers)):
-                await self._publish(topics.topic(bench, topics.KEPT), packed(message))
+                if self._client is not None:
+                    self._client.post(topics.topic(bench, topics.KEPT), packed(message))
             await self._send_orders(
                 [each.sent.bench for each, answer in zip(asked, answers, strict=True) if _took(answer)]
             )
@@ -219,13 +223,9 @@ class Collector:
                 pending = await asyncio.to_thread(self.store.pending, bench)
                 orders = tuple(Order(order=each.order, act=each.act) for each in pending)
                 payload = packed(Orders(room=self.store.room, orders=orders)) if orders else b""
-                await self._publish(topics.topic(bench, topics.ORDERS), payload, qos=1, retain=True)
-
-    async def _publish(self, name: str, payload: bytes, *, qos: int = 0, retain: bool = False) -> None:
-        """Send it if there is a broker; what is lost so is asked for again, or said again at the next connection."""
-        if self._client is not None:
-            with contextlib.suppress(BrokerLost):
-                await self._client.publish(name, payload, qos=qos, retain=retain)
+                if self._client is not None:
+                    with contextlib.suppress(BrokerLost):  # said again at the next connection
+                        await self._client.publish(topics.topic(bench, topics.ORDERS), payload, qos=1, retain=True)
 
 
 def _last_words(answers: Iterable[tuple[str, KeptMessage]]) -> Iterator[tuple[str, KeptMessage]]:

@@ -21,6 +21,7 @@ from station.room.address import BrokerAddress
 KEEPALIVE_S: Final = 15
 WITHIN_S: Final = 10.0
 MISC_S: Final = 1.0
+MOST_POSTED: Final = 5000
 _REFUSED: Final = (0x86, 0x87)
 """User name or password wrong; not authorised (MQTT 5, 3.2.2.2)."""
 
@@ -71,6 +72,7 @@ class Connection:
         self._open: asyncio.Future[None] = self._loop.create_future()
         self._lost: asyncio.Future[BrokerLost] = self._loop.create_future()
         self._answers: dict[int, asyncio.Future[None]] = {}
+        self._posted: set[int] = set()
         self._sock: socket.socket | None = None
         self._closed = False
         self._misc: asyncio.TimerHandle | None = None
@@ -89,6 +91,14 @@ class Connection:
         except OSError as error:
             raise BrokerLost(error.strerror or str(error)) from None
         self._misc = self._loop.call_later(MISC_S, self._keep_alive)
+
+    def post(self, topic: str, payload: bytes, *, qos: int = 0) -> None:
+        """Publish without waiting; who posts faster than the network takes it loses the connection."""
+        info = self._client.publish(topic, payload, qos=qos)
+        if info.rc == MQTTErrorCode.MQTT_ERR_SUCCESS:
+            self._posted.add(info.mid)
+        if info.rc != MQTTErrorCode.MQTT_ERR_SUCCESS or len(self._posted) > MOST_POSTED:
+            self._lose(BrokerLost("the network takes nothing"))
 
     async def publish(self, topic: str, payload: bytes, *, qos: int = 0, retain: bool = False) -> None:
         """Publish, and wait until it is on its way (QoS 0) or the broker has it (QoS 1). Raises BrokerLost."""
@@ -213,6 +223,7 @@ class Connection:
         self._lose(BrokerLost(str(reason)))
 
     def _answered(self, _client: Any, _data: Any, mid: int, *_: Any) -> None:
+        self._posted.discard(mid)
         answer = self._answers.get(mid)
         if answer is not None and not answer.done():
             answer.set_result(None)

@@ -3,6 +3,7 @@
 A new number in the second place is a new language: old and new benches do not misunderstand each other.
 """
 
+import re
 from typing import Final
 
 PREFIX: Final = "benchwarm/1"
@@ -21,6 +22,7 @@ ORDERS: Final = "orders"
 FROM_BENCH: Final = (EVENTS, LIVE, HERE)
 TO_BENCH: Final = (KEPT, ORDERS)
 LONGEST_USER: Final = 40
+_USER: Final = re.compile(rf"[0-9A-Za-z._-]{{1,{LONGEST_USER}}}")
 
 
 def topic(user: str, what: str) -> str:
@@ -32,7 +34,7 @@ def topic(user: str, what: str) -> str:
 
 def is_user(user: str) -> bool:
     """Whether this can be the user of a bench: nothing that means something else in a topic, a file or a page."""
-    return 0 < len(user) <= LONGEST_USER and user.isascii() and all(each.isalnum() or each in "-_." for each in user)
+    return _USER.fullmatch(user) is not None
 
 
 def parts(name: str) -> tuple[str, str] | None:
