@@ -6,9 +6,7 @@ The curve and the ± need a fit: `practical/predict.py`, in a child process.
 from collections.abc import Mapping
 from typing import Any
 
-from station.chemistry.pairs import WrongPairError, neutralisation_steps
-from station.chemistry.reagents import find_reagent
-from station.practical.plan import OncePlan, Plan, PlanError, PortionsPlan, plan_from
+from station.practical.plan import Plan, PlanError, PortionsPlan, plan_from
 from station.practical.plan_hazards import hazards_of
 from station.practical.plan_problems import problems_of
 from station.practical.plan_toml import plan_toml
@@ -41,8 +39,6 @@ def _refused(problems: list[Json]) -> Json:
 def _looked_at(plan: Plan) -> Json:
     if isinstance(plan, PortionsPlan):
         acid_of(plan, pair_of(plan))
-    else:
-        _mixable(plan)
     return {
         "plan": plan.model_dump(mode="json"),
         "toml": plan_toml(plan),
@@ -52,15 +48,3 @@ def _looked_at(plan: Plan) -> Json:
         "left_min": {str(lesson): timetable(plan, lesson)["left_min"] for lesson in LESSONS_MIN},
         "strong": strong_words(strong_solutions(plan)),
     }
-
-
-def _mixable(plan: OncePlan) -> None:
-    """Raise PlanError for two solutions of which one is neither acid nor alkali to the other."""
-    if plan.liquid.name == "water" or plan.addition.mass_g is not None:
-        return
-    liquid, addition = find_reagent(plan.liquid.name), find_reagent(plan.addition.name)
-    acid, alkali = (liquid, addition) if liquid.is_acid else (addition, liquid)
-    try:
-        neutralisation_steps(acid, alkali)
-    except WrongPairError as error:
-        raise PlanError(f"{error}", ("addition", "name")) from None

@@ -35,12 +35,16 @@ SHOWN_EVERY_S: Final = 10
 def predict_once(plan: OncePlan) -> Json:
     """Return the prediction as JSON values, units in the keys. Raises PlanError for what cannot be mixed."""
     try:
-        contents, begin_c = contents_of(plan), usual_start_c(plan)
-    except ValueError:
+        return _predicted(plan)
+    except ValueError:  # of the chemistry or of the heat balance: nobody can pour that
         raise PlanError(
             "there is no such solution in water: check volumes, mass and concentrations of [liquid] and [addition]",
             ("addition",),
         ) from None
+
+
+def _predicted(plan: OncePlan) -> Json:
+    contents, begin_c = contents_of(plan), usual_start_c(plan)
     found: Json = {"kind": "once", "practical": plan.name, "start_c": begin_c, "minutes": minutes(plan)}
     enthalpy, refusal = _enthalpy_kj_mol(plan, begin_c)
     if enthalpy is None or contents.amount_mol is None:

@@ -120,8 +120,8 @@ def _choose_plan(state: State, act: StaffAct) -> tuple[e.Event, ...]:
         named, mol_dm3 = max(strong, key=lambda each: each[1])
         raise ActRefused(
             "not_confirmed",
-            f"Above {STRONG_MOL_DM3} mol/dm³: {named} ({mol_dm3:g} mol/dm³). Confirm it against the school's risk "
-            "assessment, or weaken it.",
+            f"Above {STRONG_MOL_DM3} mol/dm³: {named} ({mol_dm3:g} mol/dm³). Confirm it on the page /plan against "
+            "the school's risk assessment, or weaken it.",
         )
     chosen = e.PlanChosen(plan.without_prepared().model_dump(mode="json"), act.by, act.key)
     return plan_events(state, chosen)

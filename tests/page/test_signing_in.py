@@ -147,18 +147,22 @@ def test_staff_begin_a_new_practical_with_the_plan_in_a_file(
     bench: Station, open_context: OpenContext, tmp_path: Path
 ) -> None:
     context, watched = open_context(bench)
-    watched.expected = ("409",)
+    watched.expected = ("422",)
     page = context.new_page()
     page.goto(bench.url)
     go_to(page, "Settings")
     page.get_by_label("Passphrase").fill(TEACHER)
     page.get_by_role("button", name="Sign in").click()
+    page.get_by_role("link", name="Plan and begin a practical").click()
     plan = tmp_path / "new.toml"
     plan.write_text("[acid", encoding="utf-8")
-    page.get_by_label("choose its plan").set_input_files(plan)
-    expect(page.locator(".told")).to_contain_text("This plan cannot be used")
+    page.get_by_label("Open a plan file").set_input_files(plan)
+    expect(page.locator(".plan-source .told")).to_contain_text("This is no plan file")
     plan.write_text(READY_PLAN.replace("nitric acid", "hydrochloric acid"), encoding="utf-8")
-    page.get_by_label("choose its plan").set_input_files(plan)
+    page.get_by_label("Open a plan file").set_input_files(plan)
+    expect(page.locator("[id='acid.name']")).to_have_value("hydrochloric acid")
+    page.get_by_role("button", name="Start on this bench").click()
+    page.get_by_role("link", name="To the bench").click()
     expect(page.locator(".practical")).to_contain_text("hydrochloric acid")
     assert bench.state()["plan"]["acid"]["name"] == "hydrochloric acid"
 

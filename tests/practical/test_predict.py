@@ -236,7 +236,7 @@ def test_a_mixture_without_a_known_heat_says_so() -> None:
     )
     assert (found["change_c"], found["methods"]) == (None, None)
     assert "is not known here" in found["refused"]["curve"]
-    assert any("above 1.0 mol/dm³" in each for each in found["warnings"])
+    assert any("Above 1.0 mol/dm³" in each for each in found["warnings"])
 
 
 def test_more_solid_than_the_water_can_take_is_one_line() -> None:

@@ -46,10 +46,12 @@ export function useComputed(values: Values, staff: boolean): Computed {
     const answer = await compute<Promised>("/api/plan/prediction", { plan: values, page, compare });
     if (turn !== newest.current) return false;
     wait(false);
-    if (answer.found && !answer.found.refused_plan) promised(answer.found);
+    const problem = answer.found?.refused_plan;
+    // What only the fit finds out stands beside its field like all else.
+    if (problem) check((old) => old && { ...old, problems: [problem] });
+    else if (answer.found) promised(answer.found);
     else if (!compare) promised(null);
-    const words_ = answer.found ? answer.found.refused_plan?.text : answer.words;
-    refuse(answer.found && !answer.found.refused_plan ? "" : said(words_ ?? "") || words().noAnswer);
+    refuse(answer.found ? "" : said(answer.words ?? "") || words().noAnswer);
     return answer.found !== null;
   };
 

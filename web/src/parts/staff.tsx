@@ -3,7 +3,6 @@
 import { useState } from "preact/hooks";
 import type { Message, View } from "../contract";
 import { type StaffAct, sendStaff } from "../session";
-import { textOf } from "../text_of";
 import { said, words } from "../words";
 import { ReasonField, useReason } from "./reason";
 
@@ -64,24 +63,18 @@ function SetAside({ view, send }: { view: View; send: Send }) {
   );
 }
 
-/** The station takes a body of 16 KiB; a plan has hundreds of letters. */
-const LONGEST_PLAN = 12_000;
-
-/** A new practical begins with the plan in a file; what is wrong with it the station says. */
-function ChoosePlan({ send, tell }: { send: Send; tell: (words: string) => void }) {
-  const pick = async (input: HTMLInputElement) => {
-    const file = input.files?.[0];
-    if (!file) return;
-    const text = file.size > LONGEST_PLAN ? null : await textOf(file).catch(() => null);
-    input.value = "";
-    if (text === null) tell(words.settings.noPlan);
-    else send({ act: "choose_plan", plan_toml: text });
-  };
+/** The pages of staff; a new practical begins with a plan on the first. */
+function StaffPages() {
   return (
-    <label>
-      {words.settings.choosePlan}
-      <input type="file" accept=".toml,text/plain" onChange={(event) => void pick(event.currentTarget)} />
-    </label>
+    <ul class="legend">
+      {Object.entries(words.settings.pages).map(([address, name]) => (
+        <li key={address}>
+          <a class="to-bench" href={address}>
+            {name}
+          </a>
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -97,6 +90,7 @@ export function StaffControls({ view, take }: Props) {
   return (
     <section class="settings-part">
       <h2>{words.settings.staffTitle}</h2>
+      <StaffPages />
       <p>{shown ? words.settings.resultsShown : words.settings.resultsHeld}</p>
       <button type="button" class="plain" onClick={() => send({ act: "show_results", shown: !shown })}>
         {shown ? words.settings.hideResults : words.settings.showResults}
@@ -105,7 +99,6 @@ export function StaffControls({ view, take }: Props) {
       <button type="button" class="plain" onClick={() => send({ act: "quiet", silent: !quiet })}>
         {quiet ? words.settings.loud : words.settings.quiet}
       </button>
-      <ChoosePlan send={send} tell={tell} />
       <Rename key={view.bench.name} name={view.bench.name} send={send} />
       <SetAside view={view} send={send} />
       <p class="told" role="status">
