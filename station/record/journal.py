@@ -72,6 +72,7 @@ class Journal:
         try:
             self._connection = open_to_write(self.path)
             self._seq, self._digest = tail(self._connection)
+            self._file = _file_at(self.path)
         except BaseException as error:
             os.close(self._lock)
             if isinstance(error, sqlite3.Error):
@@ -125,6 +126,8 @@ class Journal:
         os.close(self._lock)
 
     def _commit(self, happened: Sequence[tuple[Moment, Event]]) -> list[Stamped]:
+        if _file_at(self.path) != self._file:  # SQLite would go on writing into what nobody can open any more
+            raise JournalError("its file was moved or deleted; restart the station")
         seq, digest = self._seq, self._digest
         stamped, rows = [], []
         for at, event in happened:
@@ -139,6 +142,15 @@ class Journal:
             self._connection.executemany("INSERT INTO events VALUES (?,?,?,?,?,?,?,?,?)", rows)
         self._seq, self._digest = seq, digest
         return stamped
+
+
+def _file_at(path: Path) -> tuple[int, int] | None:
+    """Return which file lies at this path now; None when there is none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
 
 
 def chain(before: bytes, row: tuple[Any, ...]) -> bytes:

@@ -3,7 +3,7 @@
 import asyncio
 from collections.abc import AsyncIterator
 
-from station.record.journal import read_events
+from station.record.journal import JournalError, read_events
 from station.server.hub import Listener
 from station.server.messages import HEARTBEAT, PADDING, RESET, RETRY, happened
 from station.server.watch import Watch
@@ -36,8 +36,14 @@ async def stream(watch: Watch, listener: Listener, after: int) -> AsyncIterator[
         if after > seq or seq - after > MOST_MISSED:
             yield RESET
             return
-        folder = watch.bench.journal.path.parent
-        missed = await asyncio.to_thread(lambda: [(e.seq, happened(e)) for e in read_events(folder, after)])
+        missed: list[tuple[int, bytes]] = []
+        if after < seq:
+            folder = watch.bench.journal.path.parent
+            try:
+                missed = await asyncio.to_thread(lambda: [(e.seq, happened(e)) for e in read_events(folder, after)])
+            except JournalError:  # a card that is gone: the state is all there is, and it says so
+                yield RESET
+                return
         sent = missed[-1][0] if missed else after
         yield b"".join(message for _, message in missed) + watch.view_message()
         async for message in heard(listener, sent):

@@ -1,5 +1,6 @@
 """The journal keeps what was answered, in order, for ever, and says clearly when it cannot."""
 
+import shutil
 import sqlite3
 import subprocess
 import sys
@@ -341,3 +342,20 @@ def test_a_folder_that_may_not_be_written_says_so(card: Path) -> None:
     subprocess.run(["mount", "-o", "remount,ro", card], check=True)
     with pytest.raises(JournalError, match=r"[Rr]ead-only.*make its folder writable or choose another"):
         Journal(card)
+
+
+@pytest.mark.parametrize("gone", ["deleted", "moved", "replaced"])
+def test_what_would_go_into_a_file_that_is_gone_is_refused(tmp_path: Path, gone: str) -> None:
+    """SQLite writes on into a deleted file, and everything that was acknowledged goes with it."""
+    folder = tmp_path / "record"
+    journal = Journal(folder)
+    journal.append([(AT, sample())]).result()
+    if gone == "deleted":
+        shutil.rmtree(folder)
+    else:
+        folder.rename(tmp_path / "elsewhere")
+        if gone == "replaced":
+            Journal(folder).close()
+    with pytest.raises(JournalError, match="moved or deleted; restart the station"):
+        journal.append([(AT, sample())]).result()
+    journal.close()

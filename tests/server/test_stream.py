@@ -1,7 +1,9 @@
 """The live stream loses nothing and doubles nothing, wherever it is cut, and nobody waits for a slow reader."""
 
 import asyncio
+import logging
 import random
+import shutil
 import socket
 from collections.abc import AsyncIterator, Callable
 from pathlib import Path
@@ -246,3 +248,30 @@ async def test_nobody_waits_for_a_reader_that_sleeps_and_its_connection_is_let_g
         await _until(lambda: established(station.port) == 1, 5.0)
         asleep.close()
         await stream.close()
+
+
+async def test_a_record_that_is_gone_ends_no_stream_in_a_fault(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    log = logging.getLogger("uvicorn.error")
+    async with served(tmp_path / "record") as station:
+        first = await Stream.opened(station.port, after=0)
+        await first.until("view")
+        await first.close()
+        newest = await station.sample(21.0)
+        log.addHandler(caplog.handler)
+        shutil.rmtree(tmp_path / "record")
+        assert (await station.act("begin")).status_code == 503
+        behind = await Stream.opened(station.port, after=0)
+        await behind.until("reset")
+        await behind.rest()
+        stream = await Stream.opened(station.port, after=newest)
+        view = (await stream.until("view")).data
+        assert "moved or deleted" in view["fault"]
+        station.probe.read(21.0625)
+        station.probe.read(21.0625)  # after a gap the gate waits for a second one
+        while (await stream.until("live")).data["live"]["temperature_c"] != 21.0625:
+            pass
+        await stream.close()
+        log.removeHandler(caplog.handler)
+    assert caplog.text == ""
