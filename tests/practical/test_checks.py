@@ -4,6 +4,8 @@ from math import exp
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
@@ -300,3 +302,41 @@ def test_bodies_survive_json_and_a_key_of_a_newer_station() -> None:
         body = {**each.event.to_body(), "later": 1}
         assert from_body(each.event.kind, body) == each.event
     assert State().probes == fold_all([]).probes
+
+
+STEP_NAMES = ("in", "hung", "in_added", "filled", "poured", "weighed", "compared", "comparison_undone")
+ANY_ACT = st.one_of(
+    st.tuples(st.just("check_begin"), st.sampled_from(["ice", "boiling", "comparison", "dip", "cup"])),
+    st.tuples(st.just("check_step"), st.sampled_from(STEP_NAMES)),
+    st.tuples(st.sampled_from(["check_save", "check_discard", "check_withdraw"]), st.just("")),
+    st.tuples(st.just("sample"), st.floats(-6.0, 112.0)),
+    st.tuples(st.just("rest"), st.sampled_from([0.2, 21.0, 45.0, 99.5])),
+    st.tuples(st.just("act"), st.sampled_from(["begin", "finish"])),
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(ANY_ACT, min_size=4, max_size=14))
+def test_whatever_staff_do_in_whatever_order_the_journal_tells_the_same_state(acts: list[tuple[str, Any]]) -> None:
+    walk = Checking()
+    values = {"reference_c": 20.0, "warm_g": 25.0, "added_g": 25.0, "label": "A cup", "pressure_kpa": 101.0}
+    for name, what in acts:
+        try:
+            if name == "sample":
+                walk.sample(what)
+            elif name == "rest":
+                walk.run(45, lambda _, what=what: float(what))  # type: ignore[misc]
+            elif name == "act":
+                walk.act(what)
+            elif name == "check_begin":
+                walk.staff(name, check=what, values=values)
+            elif name == "check_step":
+                walk.staff(name, step=what, values=values)
+            else:
+                walk.staff(name, number=1 if name == "check_withdraw" else None)
+        except ActRefused as refusal:
+            assert str(refusal)
+        assert walk.state.running is None or walk.state.probes.check is None
+        checks_view(walk.state, walk.time_s, "", "none")
+    assert fold_all(walk.happened) == walk.state
+    assert walk.state.probes.in_use == walk.state.probes.best()
