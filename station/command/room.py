@@ -57,6 +57,7 @@ def opened_room(settings: RoomSettings, base: Path, folder: Path) -> Iterator[Ro
     """Open store and broker; close them at the end. Raises CommandError."""
     try:
         store = RoomStore(folder)
+        store.hold()
     except StoreError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     private: PrivateBroker | None = None

@@ -19,7 +19,7 @@ from station.record.opening import (
 )
 from station.record.schema import SCHEMA_VERSION
 
-SESSIONS_NAME = "sessions.json"
+SESSIONS_NAME, LINK_NAME = "sessions.json", "link.json"
 
 
 def backup(folder: Path, target: Path) -> int:
@@ -84,7 +84,7 @@ def wipe(folder: Path) -> None:
     try:
         lock = locked(folder / LOCK_NAME)
         try:
-            for name in (*(f"{FILE_NAME}{suffix}" for suffix in ("", *SIDE_FILES)), SESSIONS_NAME):
+            for name in (*(f"{FILE_NAME}{suffix}" for suffix in ("", *SIDE_FILES)), SESSIONS_NAME, LINK_NAME):
                 (folder / name).unlink(missing_ok=True)
             for why in (DAMAGED, BEFORE_RESTORE):
                 for aside in folder.glob(f"{why}-*"):

@@ -63,6 +63,10 @@ class Link:
         waiting = max(self.bench.seq - self._outbox.acknowledged, 0)
         return LinkState(self._up, self._text, waiting, self._detail)
 
+    @property
+    def _name(self) -> str:
+        return self.bench.state.name or self._own_name
+
     async def run(self) -> None:
         """Connect, send and take orders until cancelled, over every loss; nothing that fails here ends the bench."""
         pause_s = RECONNECT_S[0]
@@ -118,7 +122,7 @@ class Link:
         return Here(
             journal=self._outbox.journal,
             kit=self._kit,
-            name=self.bench.state.name or self._own_name,
+            name=self._name,
             boot=self.bench.clock.boot,
             version=self._about.version,
             board=self._about.board,
@@ -136,7 +140,7 @@ class Link:
                     async with asyncio.timeout(SAMPLES_S):
                         await self._more.wait()
             self._more.clear()
-            if self.bench.state.name not in (None, self._said_name):
+            if self._name != self._said_name:
                 await self._say_here(client)
             rows = await asyncio.to_thread(self._outbox.next_rows)
             much = len(rows) >= PLENTY

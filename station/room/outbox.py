@@ -15,9 +15,9 @@ from secrets import token_hex
 from typing import Any, Final
 
 from station.record.journal import JournalError, read_rows
+from station.record.upkeep import LINK_NAME
 from station.room.wire import MOST_EVENTS, Row, digest_of
 
-FILE_NAME: Final = "link.json"
 MOST_BODY_BYTES: Final = 200_000
 
 
@@ -61,8 +61,8 @@ class Outbox:
 
     def save(self) -> None:
         """Write down how far it is. Not needed after each answer: what is not written down is only asked again."""
-        path = self.folder / FILE_NAME
-        part = path.with_name(f"{FILE_NAME}.part")
+        path = self.folder / LINK_NAME
+        part = path.with_name(f"{LINK_NAME}.part")
         text = json.dumps({"seq": self.acknowledged, "digest": self._digest, "salt": self._salt})
         try:
             with part.open("w", encoding="utf-8") as file:
@@ -92,7 +92,7 @@ class Outbox:
     def _load(self) -> None:
         """A file that is lost or spoilt costs only that the room is asked again."""
         try:
-            kept = json.loads((self.folder / FILE_NAME).read_text(encoding="utf-8"))
+            kept = json.loads((self.folder / LINK_NAME).read_text(encoding="utf-8"))
             self.acknowledged, self._digest, self._salt = int(kept["seq"]), str(kept["digest"]), str(kept["salt"])
         except (OSError, ValueError, LookupError, TypeError):
             self.acknowledged, self._digest, self._salt = 0, "", ""

@@ -87,6 +87,7 @@ async def test_a_wiped_and_a_restored_record_are_other_histories(broker: Private
                 restore(copy, folder)
             else:
                 wipe(folder)
+                assert not (folder / "link.json").exists()
         kept = [list(room.store.events("bench-3", journal=each.journal)) for each in room.store.histories("bench-3")]
         assert kept == told
         assert room.troubles == {}

@@ -134,7 +134,7 @@ def test_many_threads_write_and_read(store: RoomStore) -> None:
 
 def test_what_cannot_be_opened_is_told(tmp_path: Path) -> None:
     (tmp_path / "room.sqlite3").write_text("this is not a database, and much longer than a hundred bytes" * 9)
-    with pytest.raises(StoreError, match="cannot open"):
+    with pytest.raises(StoreError, match=r"damaged .* the benches send what they have"):
         RoomStore(tmp_path)
     newer = tmp_path / "newer"
     newer.mkdir()
@@ -149,6 +149,16 @@ def taken(room: str, order: int, refused: str | None, seq: int = 1) -> e.Stamped
 
 def taken_of_another_room(order: int) -> e.Stamped:
     return taken("ffffffffffffffff", order, "never mind", seq=2)
+
+
+def test_two_rooms_do_not_share_a_folder(tmp_path: Path) -> None:
+    first, second = RoomStore(tmp_path), RoomStore(tmp_path)
+    first.hold()
+    with pytest.raises(StoreError, match="another room is at work here"):
+        second.hold()
+    first.close()
+    second.hold()
+    second.close()
 
 
 def test_orders_have_numbers_that_go_up_and_are_done_once(store: RoomStore) -> None:
