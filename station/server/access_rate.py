@@ -10,6 +10,18 @@ LOOKS_PER_S = 80.0
 LOOKS_AT_ONCE = 600
 """Forty pages behind one address that all load at once, and then ask every second because no stream reaches them."""
 
+WEIGHTS = {
+    "/api/stream": 5,
+    "/api/samples": 5,
+    "/api/kit": 10,
+    "/api/readings.csv": 10,
+    "/api/record.csv": 20,
+    "/api/journal.jsonl": 20,
+    "/api/record.xlsx": 60,
+    "/api/records.zip": 60,
+}
+"""So many looks count those that cost the station more than a state does. A group may fetch everything five times over."""
+
 MOST_ADDRESSES = 512
 
 
@@ -20,13 +32,16 @@ class Rate:
         self._every_s, self._slack_s = 1.0 / per_s, (at_once - 1) / per_s
         self._due_s: OrderedDict[str, float] = OrderedDict()
 
-    def wait_s(self, address: str, now_s: float) -> float:
-        """Count a request: return 0 when it may pass, else in how many seconds the next may (it is not counted)."""
+    def wait_s(self, address: str, now_s: float, weight: int = 1) -> float:
+        """Count a request: return 0 when it may pass, else in how many seconds the next may (it is not counted).
+
+        One that weighs more counts as so many.
+        """
         due_s = max(self._due_s.get(address, now_s), now_s)
         early_s = due_s - self._slack_s - now_s
         if early_s > 1e-6:  # less is rounding
             return early_s
-        self._due_s[address] = due_s + self._every_s
+        self._due_s[address] = due_s + weight * self._every_s
         self._due_s.move_to_end(address)
         if len(self._due_s) > MOST_ADDRESSES:
             self._due_s.popitem(last=False)

@@ -10,6 +10,7 @@ from starlette.types import ASGIApp, Receive, Scope, Send
 
 from station.server.access import Access
 from station.server.access_network import network_of
+from station.server.access_rate import WEIGHTS
 from station.server.access_refusal import reply, too_soon
 from station.server.problems import Problem, problem
 
@@ -84,7 +85,8 @@ class Guard:
         looks = scope["method"] in _LOOKING
         rate = self._access.looks if looks else self._access.rate
         client = scope.get("client")
-        wait_s = rate.wait_s(network_of(client[0] if client else ""), self._access.monotonic())
+        weight = WEIGHTS.get(scope["path"], 1) if looks else 1
+        wait_s = rate.wait_s(network_of(client[0] if client else ""), self._access.monotonic(), weight)
         if wait_s <= 0.0:
             return None
         code = "too_many_looks" if looks else "too_many_acts"

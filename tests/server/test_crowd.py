@@ -10,7 +10,7 @@ import pytest
 import pytest_asyncio
 
 from station.server import connections
-from station.server.access_rate import LOOKS_AT_ONCE
+from station.server.access_rate import LOOKS_AT_ONCE, WEIGHTS
 from station.server.connections import MOST, MOST_OF_ONE, Connection
 from station.server.hub import MOST_LISTENERS, Hub, Listener
 from tests.server.doors import Hand
@@ -179,6 +179,16 @@ async def test_a_flood_of_looks_is_slowed_and_acts_still_pass(tmp_path: Path) ->
         assert (await station.act("begin")).status_code == 200
         clock.now_s += 1.0
         assert (await station.client.get("/api/state")).status_code == 200
+
+
+async def test_what_costs_the_station_more_counts_more(tmp_path: Path) -> None:
+    clock = Hand()
+    async with in_process(tmp_path, access=here(monotonic=clock)) as station:
+        assert (await station.client.get("/api/state")).status_code == 200
+        told = set((await station.client.get("/api/openapi.json")).json()["paths"])
+        assert set(WEIGHTS) <= told, "a path that is weighed is there"
+        statuses = [(await station.client.get("/api/readings.csv")).status_code for _ in range(LOOKS_AT_ONCE // 10 + 5)]
+    assert statuses.count(200) == LOOKS_AT_ONCE // WEIGHTS["/api/readings.csv"]
 
 
 def test_who_holds_the_most_streams_gives_way() -> None:
