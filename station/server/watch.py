@@ -39,7 +39,7 @@ class Watch:
         self.desk: KitDesk | None = None
         self._result_since = 0
         self._about = about
-        self._fault = bench.fault
+        self._troubles = bench.fault, self._link_text()
         self.calculator = Calculator(self._calculated)
         self.predictor = Predictor(self.calculator.finished)
         self._staff_plans: list[Plan] = []
@@ -87,6 +87,10 @@ class Watch:
         """Return the message that replaces what a page knows."""
         return unnumbered("view", self.view())
 
+    def _link_text(self) -> str | None:
+        state = self.link()
+        return None if state is None else state.text
+
     def _link(self) -> View | None:
         state = self.link()
         return None if state is None else {"up": state.up, "text": state.text, "waiting": state.waiting}
@@ -99,7 +103,8 @@ class Watch:
             self.hub.send(happened(each), each.seq)
         if any(isinstance(each.event, _CHANGES_RESULT) for each in stamped):
             self._ask()
-        fault_changed, self._fault = self.bench.fault != self._fault, self.bench.fault
+        troubles = self.bench.fault, self._link_text()
+        fault_changed, self._troubles = troubles != self._troubles, troubles
         if all(isinstance(each.event, e.SampleTaken) for each in stamped) and not fault_changed:
             time_s = self.bench.clock.time_s()
             self.hub.send(unnumbered("live", {"time_s": round(time_s, 3), **live(self.bench.state, time_s)}))

@@ -158,6 +158,8 @@ export interface View {
   bench: { name: string; virtual: boolean; read_only?: boolean; in_memory?: boolean; panel: string; language?: string | null; units?: string };
   /** Why nothing can be kept just now, in words. */
   fault: string | null;
+  /** How the link to the room is; null where there is no room. */
+  link?: { up: boolean; text: string; waiting: number } | null;
   plan: Plan;
   state: "ready" | "alkali" | "start" | "pour" | "settle" | "rinse" | "paused" | "done";
   instruction: Instruction;

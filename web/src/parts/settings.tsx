@@ -93,6 +93,18 @@ function Who({ session, role, panel }: { session: Session; role: Role; panel: bo
   );
 }
 
+function Room({ view }: { view: View }) {
+  if (!view.link) return null;
+  return (
+    <section class="settings-part">
+      <h2>{words.settings.room}</h2>
+      <p class={view.link.up ? undefined : "away"} role="status">
+        {said(view.link.text)}
+      </p>
+    </section>
+  );
+}
+
 export function SettingsView({ view, session, take }: Props) {
   const role = session.standing?.role ?? "looker";
   return (
@@ -106,6 +118,7 @@ export function SettingsView({ view, session, take }: Props) {
         <SoundSwitch />
       </section>
       {!view.bench.read_only && <Who session={session} role={role} panel={view.bench.panel !== "none"} />}
+      <Room view={view} />
       {isStaff(role) && <StaffControls view={view} take={take} />}
       <p>
         <a class="to-bench" href="#">

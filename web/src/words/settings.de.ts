@@ -13,6 +13,7 @@ export const settings: Translated<typeof en> = {
   soundWhy: "Ein kurzer Ton, wenn etwas zu tun ist. Ein Browser tönt erst, nachdem auf die Seite getippt wurde.",
 
   who: "Wer den Platz bedient",
+  room: "Der Raum",
   role: {
     looker: "Dieses Gerät darf zusehen. Beim ersten Druck wird nach dem Code auf dem Schild des Platzes gefragt.",
     bench: "Dieses Gerät bedient den Platz.",

@@ -12,6 +12,7 @@ export const settings = {
   soundWhy: "A short tone when there is something to do. A browser sounds only after a tap on this page.",
 
   who: "Who operates the bench",
+  room: "The room",
   role: {
     looker: "This device may look. The first press asks for the code on the bench’s label.",
     bench: "This device operates the bench.",
