@@ -11,6 +11,7 @@ from station.practical.prepare_words import MADE, TO_FIND, hazards
 Json = dict[str, Any]
 
 _STYLE = """
+@page { size: A4; margin: 14mm; }
 body { font: 11pt/1.4 system-ui, sans-serif; color: #111; background: #fff; max-width: 180mm; margin: 10mm auto; }
 h1 { font-size: 16pt; } h2 { font-size: 13pt; margin-top: 6mm; } table { border-collapse: collapse; }
 td, th { border: 1px solid #777; padding: 1mm 2mm; text-align: left; }
@@ -18,6 +19,7 @@ td, th { border: 1px solid #777; padding: 1mm 2mm; text-align: left; }
 .labels { display: grid; grid-template-columns: 1fr 1fr; gap: 3mm; break-before: page; }
 .label { border: 1px solid #111; padding: 2mm 3mm; break-inside: avoid; }
 .label b { font-size: 13pt; } section { break-inside: avoid; }
+@media print { body { margin: 0; max-width: none; } }
 .marks svg { width: 15mm; height: 15mm; margin: 1mm 1mm 0 0; }
 """
 
@@ -82,7 +84,7 @@ def _label(bottle: Json) -> str:
     strength = TO_FIND if mol_dm3 is None else f"{mol_dm3:g} mol/dm³"
     return (
         f'<div class="label"><b>{escape(bottle["name"].capitalize())}</b>, {escape(bottle["formula"])}<br>'
-        f"{escape(strength)}<br>{escape(hazards(label))}{_marks(label)}<br>{escape(MADE)}</div>"
+        f"{escape(strength)}<br>{escape(hazards(label))}{_marks(label)}<div>{escape(MADE)}</div></div>"
     )
 
 

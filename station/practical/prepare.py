@@ -171,7 +171,9 @@ def _glassware(plan: Plan, benches: int) -> list[Json]:
         ware = plan.portions.glassware or "syringe or measuring cylinder"
         each.insert(2, (f"{ware} for {number(plan.portion_cm3)} cm³ portions", 1))
     else:
-        each.insert(1, (f"measuring cylinder for {number(plan.liquid.volume_cm3)} cm³", 1))
+        poured_cm3 = [plan.liquid.volume_cm3, *([plan.portion_cm3] if plan.portion_cm3 else [])]
+        for volume_cm3 in dict.fromkeys(reversed(poured_cm3)):
+            each.insert(1, (f"measuring cylinder for {number(volume_cm3)} cm³", poured_cm3.count(volume_cm3)))
         if plan.addition.mass_g is not None:
             each.insert(2, (f"weighing boat with {number(plan.addition.mass_g)} g", plan.repeats))
     return [{"item": item, "each": count, "all": count * benches} for item, count in each]

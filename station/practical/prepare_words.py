@@ -83,7 +83,9 @@ def _unknown(each: Json, range_mol_dm3: list[float] | None) -> list[str]:
 
 def _lesson(lesson: str, table: Json) -> Json:
     left_min = table["left_min"]
-    if left_min >= 0:
+    if round(left_min) == 1:
+        left = "1 minute is left."
+    elif left_min >= 0:
         left = f"{left_min:.0f} minutes are left."
     else:
         fits = table["repeats_that_fit"]

@@ -65,6 +65,19 @@ def test_a_weighed_solid_is_counted_out() -> None:
     assert answer["solutions"] == []
 
 
+def test_each_liquid_that_is_mixed_once_has_its_cylinder() -> None:
+    once = {
+        "kind": "once",
+        "liquid": {"name": "nitric acid", "volume_cm3": 40, "concentration_mol_dm3": 0.4},
+        "addition": {"name": "sodium hydroxide", "volume_cm3": 40, "concentration_mol_dm3": 0.4},
+    }
+    laid = {each["item"]: each["all"] for each in preparation(plan_from(once), 5)["glassware"]}
+    assert laid["measuring cylinder for 40 cm³"] == 10
+    once["addition"] = {"name": "sodium hydroxide", "volume_cm3": 25, "concentration_mol_dm3": 0.4}
+    laid = {each["item"]: each["all"] for each in preparation(plan_from(once), 5)["glassware"]}
+    assert (laid["measuring cylinder for 40 cm³"], laid["measuring cylinder for 25 cm³"]) == (5, 5)
+
+
 def test_a_strong_solution_needs_staff_to_confirm() -> None:
     alkali = {"name": "sodium hydroxide", "concentration_mol_dm3": 1.2}
     answer = preparation(plan_from({**PLAN, "alkali": alkali}), 3)
