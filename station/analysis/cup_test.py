@@ -16,11 +16,14 @@ from station.analysis.settle_lags import ProbeLags
 from station.analysis.settle_trace import STEP_C, Sample, fresh
 
 BEFORE_S, AFTER_S = 90.0, 180.0
-"""How much of the trace just before pouring, and how long after it, the curves need at least."""
+"""How much of the trace just before pouring counts, and how long after it the curve needs at least. What came before
+is the cup and the probe warming through: no cooling curve."""
 SKIP_S = 60.0
 """After pouring so long nothing counts: mixing, the probe's lag, the wall's share."""
 LEAST_C = 6.0
 """How much warmer than the room the cup must be before; colder, the steps of the probe are all the result."""
+ROUGH_C = 0.15
+"""Scatter about a cooling curve above which it is none: a cup that still warms through, a lid that was lifted."""
 U_MOMENT_S = 2.0
 """Standard uncertainty of the moment of pouring."""
 
@@ -71,7 +74,7 @@ def cup_of(
     """
     trace = fresh(samples, float("inf"))
     room_c, u_added_c = added_c
-    before = [(t, c) for t, c in trace if poured_s - 2.0 * BEFORE_S <= t < poured_s - 3.0]
+    before = [(t, c) for t, c in trace if poured_s - BEFORE_S <= t < poured_s - 3.0]
     after = [(t, c) for t, c in trace if t >= poured_s + SKIP_S]
     if len(before) < 0.6 * BEFORE_S or before[0][0] > poured_s - 0.9 * BEFORE_S:
         raise CupRefused(f"The trace before pouring is too short: {BEFORE_S:.0f} s at least.")
@@ -125,6 +128,8 @@ def _cooling(rows: Sequence[tuple[float, float]], room_c: float, at_s: float, la
     # A trace that falls by one step in twenty samples is worth no more than its steps.
     worth = max(abs(rows[0][1] - rows[-1][1]) / STEP_C, 1.0)
     excess_c = exp(mean - slope * mid)
+    if scatter * exp(mean) > ROUGH_C:
+        raise CupRefused("The cup did not cool smoothly: keep the lid on, stir steadily, wait longer; do it again.")
     u_line = scatter * sqrt(1.0 / min(worth, n) + mid**2 / spread * n / min(worth, n))
     u_slope = scatter * sqrt(n / min(worth, n) / spread)
     rate_s = -slope

@@ -1,5 +1,6 @@
 """Rest, dip and cup test: on the real step response of a DS18B20, on the virtual cup, and by their own logic."""
 
+from dataclasses import replace
 from random import Random
 
 import pytest
@@ -127,12 +128,21 @@ def test_an_offset_and_a_slope_of_the_probe_cancel() -> None:
 
 @pytest.mark.parametrize(
     ("until_s", "added_c", "words"),
-    [(300.0, 21.0, "after pouring"), (480.0, 40.0, "warmer than what is added"), (200.0, 21.0, "after pouring")],
+    [(300.0, 21.0, "after pouring"), (480.0, 40.0, "warmer than what is added"), (200.0, 21.0, "before pouring")],
 )
 def test_a_cup_test_that_cannot_be_used_says_why(until_s: float, added_c: float, words: str) -> None:
     trace = cup_trace(water_cup(44.0, 5.0, 0.1), 1, 25.0, until_s)
     with pytest.raises(CupRefused, match=words):
         cup_of(trace, 241.0, (added_c, 0.03), (25.0, 25.0), 0.05, WATER_J_G_K, STEEL_TUBE)
+
+
+def test_a_cup_that_still_warms_through_gives_no_figure() -> None:
+    """Its curve just before pouring is the wall's, not that of a cup that cools: the result would be far too low."""
+    cold_wall = replace(water_cup(45.0, 20.0, 0.1), wall_warming_s=40.0)
+    trace = [(t + 130.0, c) for t, c in cup_trace(cold_wall, 2, 25.0, 110.0)]
+    settled = [row for row in cup_trace(cold_wall, 2, 25.0) if row[0] > 241.0]
+    with pytest.raises(CupRefused, match="smoothly"):
+        cup_of([*trace, *settled], 241.0, (21.0, 0.03), (25.0, 25.0), 0.05, WATER_J_G_K, STEEL_TUBE)
 
 
 def test_rest_is_told_from_drift_scatter_and_too_short_a_time() -> None:

@@ -1,4 +1,4 @@
-"""Hands that check a virtual probe: what a person at the page says was done is done to it. Cups are not tested so."""
+"""Hands that check a virtual probe or cup: what a person at the page says was done is done to it."""
 
 from typing import Final, Protocol
 
@@ -8,6 +8,10 @@ from station.practical.probes import Check
 
 COLD_C: Final = 3.0
 APART_C: Final = 12.0
+WATER_CM3: Final = 25.0
+WARM_C: Final = 45.0
+AT_ONCE_S: Final = 3.0
+"""The virtual cup is tested with so much warm water, and with as much of the alkali's temperature."""
 
 
 class BathHands(Protocol):
@@ -18,6 +22,15 @@ class BathHands(Protocol):
 
     def back_in_cup(self, time_s: float) -> None:
         """Put the probe back into the cup."""
+
+    def dip_in_alkali(self, time_s: float) -> None:
+        """Dip the probe into what is to be added."""
+
+    def fill_with_water(self, time_s: float, volume_cm3: float, temperature_c: float) -> None:
+        """Fill the cup with water of this temperature."""
+
+    def pour(self, time_s: float, volume_cm3: float, duration_s: float | None = None) -> None:
+        """Pour so much into the cup within this time."""
 
 
 def follow_check(hands: BathHands, check: Check | None, event: e.Event, time_s: float, room_c: float) -> None:
@@ -34,4 +47,14 @@ def follow_check(hands: BathHands, check: Check | None, event: e.Event, time_s: 
     elif check.check == "dip":
         hands.hold_in(time_s, room_c if event.step == "hung" else COLD_C)
     elif check.check == "cup":
-        hands.hold_in(time_s, room_c)
+        _test_cup(hands, event.step, time_s)
+
+
+def _test_cup(hands: BathHands, step: str, time_s: float) -> None:
+    match step:
+        case "in_added":
+            hands.dip_in_alkali(time_s)
+        case "filled":
+            hands.fill_with_water(time_s, WATER_CM3, WARM_C)
+        case "poured":
+            hands.pour(time_s, WATER_CM3, AT_ONCE_S)

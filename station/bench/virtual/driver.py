@@ -80,6 +80,13 @@ class VirtualDriver:
             self.world.advance(time_s)
             self.world.refill(acid_volume_cm3)
 
+    def fill_with_water(self, time_s: float, volume_cm3: float, temperature_c: float) -> None:
+        """The cup gets water of this temperature, and the probe stands in it."""
+        with self._lock:
+            self.world.advance(time_s)
+            self.world.fill_with_water(volume_cm3, temperature_c)
+            self.world.back_in_cup()
+
     def spill(self, time_s: float, volume_cm3: float) -> None:
         """Part of what is in the cup is lost."""
         with self._lock:

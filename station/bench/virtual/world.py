@@ -160,6 +160,13 @@ class World:
         self._wall_c = self.room_temperature_c
         self._pours: deque[list[float]] = deque()
 
+    def fill_with_water(self, volume_cm3: float, temperature_c: float) -> None:
+        """The cup is emptied and gets so much water in place of acid; what is poured to it then does not react."""
+        self.refill(volume_cm3)
+        self._upper, self._lower = (_Half(self.parameters, volume_cm3 / 2, temperature_c) for _ in range(2))
+        for half in (self._upper, self._lower):
+            half.excess_acid_mol = 0.0
+
     def spill(self, volume_cm3: float) -> None:
         """The cup tips: so much of what is in it is lost (at most 90 %)."""
         part = min(volume_cm3 / self.volume_cm3, 0.9)
