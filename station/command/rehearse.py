@@ -6,8 +6,9 @@ import json
 import os
 import sys
 import tempfile
-from collections.abc import Sequence
-from contextlib import suppress
+from asyncio.subprocess import Process
+from collections.abc import AsyncIterator, Sequence
+from contextlib import asynccontextmanager, suppress
 from pathlib import Path
 from typing import Any
 
@@ -94,10 +95,11 @@ async def _class(options: argparse.Namespace, url: str) -> None:
     for each in benches:
         each["password"] = admitted["passwords"][each["user"]]
     real_s = None if options.minutes is None else 60.0 * options.minutes / options.speed
-    with suppress(TimeoutError):
-        async with asyncio.timeout(real_s):
-            await _until_finished(asked, _shared(benches, _processes(len(benches))))
-            print("All benches have finished.", flush=True)
+    async with _children(asked, _shared(benches, _processes(len(benches)))) as children:
+        with suppress(TimeoutError):
+            async with asyncio.timeout(real_s):
+                await asyncio.gather(*(_lines(child, count) for child, count in children))
+                print("All benches have finished.", flush=True)
     await _tell_result(url, lesson["lesson"])
 
 
@@ -110,19 +112,21 @@ def _shared(benches: Sequence[Json], processes: int) -> list[list[Json]]:
     return [list(benches[first::processes]) for first in range(processes)]
 
 
-async def _until_finished(asked: Json, shares: Sequence[Sequence[Json]]) -> None:
-    """Return when every bench has finished; whatever ends this ends the benches."""
-    children = [await _child({**asked, "benches": share}) for share in shares]
+@asynccontextmanager
+async def _children(asked: Json, shares: Sequence[Sequence[Json]]) -> AsyncIterator[list[tuple[Process, int]]]:
+    """Yield the processes with their numbers of benches once all have begun; whatever ends this ends them."""
+    children = [(await _child({**asked, "benches": share}), len(share)) for share in shares]
     try:
-        await asyncio.gather(*(_finished(child, len(share)) for child, share in zip(children, shares, strict=True)))
+        await asyncio.gather(*(_lines(child, 1) for child, _ in children))
+        yield children
     finally:
-        for child in children:
+        for child, _ in children:
             if child.stdin is not None:
                 child.stdin.close()
-        await asyncio.gather(*(_ended(child) for child in children))
+        await asyncio.gather(*(_ended(child) for child, _ in children))
 
 
-async def _child(asked: Json) -> asyncio.subprocess.Process:
+async def _child(asked: Json) -> Process:
     child = await asyncio.create_subprocess_exec(
         sys.executable, "-P", "-m", CHILD, stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE
     )
@@ -132,14 +136,15 @@ async def _child(asked: Json) -> asyncio.subprocess.Process:
     return child
 
 
-async def _finished(child: asyncio.subprocess.Process, count: int) -> None:
+async def _lines(child: Process, count: int) -> None:
+    """Return when the process has said so many things."""
     assert child.stdout is not None  # noqa: S101 - it is a pipe
     for _ in range(count):
         if not await child.stdout.readline():
             raise CommandError("some benches of the rehearsal ended too soon; see above", EXIT_FAILED)
 
 
-async def _ended(child: asyncio.subprocess.Process) -> None:
+async def _ended(child: Process) -> None:
     try:
         async with asyncio.timeout(10):
             await child.wait()

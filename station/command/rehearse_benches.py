@@ -1,4 +1,5 @@
-"""A process with some benches of a rehearsal: what to do on standard input, JSON; a line for each that has finished.
+"""A process with some benches of a rehearsal: what to do on standard input, JSON; a line when they begin, and for each
+that has finished.
 
 Each is a whole station but for its page: probe thread, one-wire tree, procedure, journal, link; and a student. It ends
 when standard input is closed.
@@ -49,6 +50,7 @@ def _parts(bench: Json, asked: Json, folder: Path) -> AbstractContextManager[Par
 
 
 async def _work(benches: Sequence[tuple[Json, Parts]], asked: Json) -> None:
+    print(json.dumps({"begun": len(benches)}), flush=True)
     async with asyncio.TaskGroup() as tasks:
         working = [tasks.create_task(_bench(each, parts, asked)) for each, parts in benches]
         await _closed()

@@ -15,6 +15,7 @@ from station.record.exchange_journal import journal_line
 from station.record.spreadsheet import DANGEROUS
 from station.record.spreadsheet_cells import Cell, Sheet
 from station.room.class_anomalies import METHODS, NAMES, UNITS
+from station.room.places import natural
 from station.room.practicals import Practical, practical_events
 from station.room.store import RoomStore
 
@@ -42,8 +43,8 @@ def result_rows(answer: Json) -> Rows:
 
 def reading_rows(states: Mapping[str, State], names: Mapping[str, str]) -> Rows:
     """Yield every reading of every bench's own repeats, those set aside too, with their status."""
-    for bench, state in states.items():
-        for repeat in state.repeats:
+    for bench in sorted(states, key=natural):
+        for repeat in states[bench].repeats:
             for each in sorted(repeat.readings, key=lambda reading: reading.portion):
                 yield (
                     bench,

@@ -10,10 +10,11 @@ from typing import Any
 from station.bench.calculator import CalculationFailed, answered
 from station.practical.state import State
 from station.room.class_facts import facts_of, has_ended, question_of
+from station.room.places import natural
 
 Json = dict[str, Any]
 
-AT_ONCE = 3
+AT_ONCE = 5
 """So many benches are asked about in one child, so that no child takes long."""
 MOST_KEPT = 200
 _CHILD = "station.room.class_calculate"
@@ -45,7 +46,9 @@ class ClassResults:
             return self._classes[whole]
 
     async def _compute(self, asked: Mapping[str, Json]) -> None:
-        new = [bench for bench, each in asked.items() if each["digest"] not in self._benches]
+        new = list(
+            {each["digest"]: bench for bench, each in asked.items() if each["digest"] not in self._benches}.values()
+        )
         for first in range(0, len(new), AT_ONCE):
             some = {bench: asked[bench] for bench in new[first : first + AT_ONCE]}
             answer = await answered(_CHILD, {"benches": some})
@@ -61,7 +64,8 @@ class ClassResults:
 def _asked(states: Mapping[str, State], names: Mapping[str, str]) -> dict[str, Json]:
     """Return what the child is asked of each bench that has ended a repeat, with a digest of its question."""
     asked = {}
-    for bench, state in states.items():
+    for bench in sorted(states, key=natural):
+        state = states[bench]
         if has_ended(state):
             question = question_of(state)
             asked[bench] = {

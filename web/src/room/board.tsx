@@ -7,6 +7,9 @@ import type { Known } from "./model";
 import { ageOf, counted, numberOf } from "./model";
 import { BenchTile } from "./tile";
 
+/** With more benches than this the tiles are small, so that a wide screen shows all of them. */
+const MANY = 18;
+
 interface Props {
   known: Known;
   now_ms: number;
@@ -31,7 +34,7 @@ export function Board({ known, now_ms, projector, chosen, choose }: Props) {
   if (order.length === 0) return <p class="board-none">{words().none}</p>;
   return (
     <ul
-      class="board"
+      class={order.length > MANY ? "board board-many" : "board"}
       onPointerEnter={() => setRead(true)}
       onPointerLeave={() => setRead(false)}
       onFocusIn={() => setRead(true)}

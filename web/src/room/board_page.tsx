@@ -49,10 +49,10 @@ export function BoardPage() {
         <button type="button" class="plain" onClick={turn}>
           {projector ? words().noProjector : words().projector}
         </button>
-      </div>
-      <div role="alert">
-        {lost && <p class="contact">{words().lost}</p>}
-        {!lost && room.fault && <p class="fault">{words().fault(said(room.fault))}</p>}
+        <div role="alert">
+          {lost && <p class="contact">{words().lost}</p>}
+          {!lost && room.fault && <p class="fault">{words().fault(said(room.fault))}</p>}
+        </div>
       </div>
       <h2 class="unseen">{words().boardTitle}</h2>
       <Board known={known} now_ms={now_ms} projector={projector} chosen={projector ? null : chosen} choose={choose} />

@@ -24,19 +24,21 @@ function reach({ values, pooled }: Quantity): [number, number] {
   return [Math.max(Math.min(...ends), low - room), Math.min(Math.max(...ends), high + room)];
 }
 
-export function PlotDrawing({ quantity, names, odd, box }: Props & { box: Box }) {
+/** `pitch` is the height of a row in letters. */
+export function PlotDrawing({ quantity, names, odd, box, pitch = ROW_LETTERS }: Props & { box: Box; pitch?: number }) {
   const { letter, width } = box;
   const rows = [...quantity.values].sort((one, other) => one.value - other.value);
   const longest = Math.max(4, ...rows.map(({ bench }) => (names[bench] ?? bench).length));
-  const [left, right] = [Math.min(0.58 * longest * letter + letter, 0.4 * width), width - letter];
+  const [left, right] = [Math.min(0.58 * longest * letter + 2 * letter, 0.4 * width), width - letter];
   const [low, high] = reach(quantity);
   const x = scaleLinear([low, high], [left, right]).nice(6);
   const across = x.ticks(Math.max(3, Math.min(8, Math.floor((right - left) / (5 * letter)))));
   const write = x.tickFormat(across.length);
   const top = letter * 0.5;
-  const bottom = top + (rows.length + (quantity.pooled ? 1 : 0)) * ROW_LETTERS * letter;
+  const bottom = top + (rows.length + (quantity.pooled ? 1 : 0)) * pitch * letter;
   const clip = (value: number) => Math.max(left, Math.min(right, x(value)));
   const { pooled } = quantity;
+  const middle = bottom - 0.5 * pitch * letter;
   return (
     <svg
       width={width}
@@ -63,7 +65,7 @@ export function PlotDrawing({ quantity, names, odd, box }: Props & { box: Box })
         </text>
       </g>
       {rows.map((each, index) => {
-        const y = top + (index + 0.5) * ROW_LETTERS * letter;
+        const y = top + (index + 0.5) * pitch * letter;
         const name = names[each.bench] ?? each.bench;
         return (
           <g key={each.bench} class={odd.has(each.bench) ? "plot-row is-odd" : "plot-row"}>
@@ -77,11 +79,11 @@ export function PlotDrawing({ quantity, names, odd, box }: Props & { box: Box })
       })}
       {pooled && (
         <g class="plot-row is-class">
-          <text x={left - 0.5 * letter} y={bottom - 0.5 * letter} text-anchor="end">
+          <text x={left - 0.5 * letter} y={middle + 0.35 * letter} text-anchor="end">
             {words().classMean}
           </text>
-          <path class="plot-interval" d={`M${clip(pooled.low)},${bottom - 0.875 * letter}H${clip(pooled.high)}`} />
-          <path class="plot-dot" d={`M${clip(pooled.mean)},${bottom - 1.4 * letter}l${0.5 * letter},${0.525 * letter}l${-0.5 * letter},${0.525 * letter}l${-0.5 * letter},${-0.525 * letter}z`} />
+          <path class="plot-interval" d={`M${clip(pooled.low)},${middle}H${clip(pooled.high)}`} />
+          <path class="plot-dot" d={`M${clip(pooled.mean)},${middle - 0.525 * letter}l${0.5 * letter},${0.525 * letter}l${-0.5 * letter},${0.525 * letter}l${-0.5 * letter},${-0.525 * letter}z`} />
         </g>
       )}
     </svg>

@@ -11,8 +11,11 @@ import type { ClassResult, Lesson } from "./contract";
 import { moment } from "./lesson";
 
 const SIZES = 8;
-const HALF_PX = 330;
-const LETTER_PX = 9.5;
+/** Width of the paper / CSS px, and of the room between two drawings. */
+const WIDTH_PX = 700;
+const GAP_PX = 12;
+const MANY = 16;
+const MOST_ODD = 5;
 
 /** Take the largest letters with which all of it stands on one side. */
 function fit(paper: HTMLElement): void {
@@ -37,10 +40,13 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
     document.body.classList.add("prints-record");
     return () => document.body.classList.remove("prints-record");
   }, []);
-  const box = (height: number) => ({ width: HALF_PX, height, letter: LETTER_PX });
+  const columns = Math.min(3, Math.max(2, result.quantities.length));
+  const width = Math.floor(WIDTH_PX / columns) - GAP_PX;
+  const many = result.benches.length > MANY;
+  const letter = many ? 6.5 : 9;
   return (
     <div class="paper-room">
-      <div class="paper class-sheet" ref={paper}>
+      <div class={`paper class-sheet${many ? " class-many" : ""}`} ref={paper}>
         <div>
           <h2>{words().classTitle}</h2>
           <p>{[lesson.label, moment(lesson.began)].filter(Boolean).join(" · ")}</p>
@@ -51,25 +57,31 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
           ))}
         </ul>
         <ClassTable result={result} />
-        <div class="class-drawings">
+        <div class="class-drawings" style={{ gridTemplateColumns: `repeat(${columns}, 1fr)` }}>
           {result.quantities.map((quantity) => (
             <div key={`${quantity.quantity} ${quantity.method}`}>
               <h3>{words().plotTitle(words().quantities[quantity.quantity], words().methods[quantity.method])}</h3>
-              <PlotDrawing quantity={quantity} names={names} odd={odd} box={box(0)} />
+              <PlotDrawing quantity={quantity} names={names} odd={odd} box={{ width, height: 0, letter }} {...(many ? { pitch: 1.3 } : {})} />
             </div>
           ))}
+        </div>
+        <div class="class-last">
           {result.curve.length > 1 && (
             <div>
               <h3>{words().curveTitle}</h3>
-              <CurveDrawing curve={result.curve} box={box(200)} />
+              <CurveDrawing curve={result.curve} box={{ width: WIDTH_PX / 2 - GAP_PX, height: many ? 125 : 170, letter: 8 }} />
             </div>
           )}
+          <div>
+            <h3>{words().oddTitle}</h3>
+            {result.anomalies.length === 0 && <p>{words().noOdd}</p>}
+            {result.anomalies.slice(0, MOST_ODD).map((each) => (
+              <p key={each.bench} class="class-odd">
+                ▲ {said(each.text)} {each.reasons.slice(0, 1).map(said).join(" ")}
+              </p>
+            ))}
+          </div>
         </div>
-        {result.anomalies.map((each) => (
-          <p key={each.bench} class="class-odd">
-            ▲ {said(each.text)} {each.reasons.slice(0, 2).map(said).join(" ")}
-          </p>
-        ))}
       </div>
     </div>
   );

@@ -70,7 +70,7 @@ function Drawn({ tile, age_s, number, chosen, choose }: Props) {
           {state !== "done" && state !== "ready" && <span>{words().waits(tile.waits_s, tile.usual_s)}</span>}
         </p>
       )}
-      {state !== "unknown" && state !== "ready" && <p class="tile-where">{words().where(tile)}</p>}
+      {state !== "unknown" && state !== "ready" && state !== "done" && <p class="tile-where">{words().where(tile)}</p>}
       <Temperature tile={tile} age_s={age_s} />
       {number === null && tile.group && <p class="tile-group">{tile.group}</p>}
       <div class="tile-progress" aria-hidden="true">

@@ -34,7 +34,7 @@ export const room: Translated<typeof en> = {
   where: ({ repeat, repeats_planned, portion, portions_planned }) =>
     `Durchgang ${repeat}/${repeats_planned}, Portion ${portion}/${portions_planned}`,
   celsius: (temperature_c) => `${fixed(temperature_c, 1)} °C`,
-  noTemperature: "keine Messung",
+  noTemperature: "– °C",
   age: (age_s) => {
     const { unit, count } = ageParts(age_s);
     return unit === "now" ? "jetzt" : `vor ${count} ${unit}`;

@@ -35,7 +35,7 @@ export const room = {
   where: ({ repeat, repeats_planned, portion, portions_planned }: Tile) =>
     `repeat ${repeat}/${repeats_planned}, portion ${portion}/${portions_planned}`,
   celsius: (temperature_c: number) => `${fixed(temperature_c, 1)} °C`,
-  noTemperature: "no reading",
+  noTemperature: "– °C",
   age: (age_s: number) => {
     const { unit, count } = ageParts(age_s);
     return unit === "now" ? "now" : `${count} ${unit} ago`;
