@@ -15,6 +15,7 @@ from station.bench.check.kit import Kit
 from station.bench.check.run import check_kit
 from station.bench.panel import TICK_S, PanelPins, PanelPinsError, PanelUnavailable, Signal, open_panel
 from station.command.check_link import link
+from station.command.check_room import check_room, room_settings_path
 from station.command.errors import CommandError
 from station.command.settings import Settings, default_record_folder, load_plan, load_settings, settings_path
 from station.server.addresses import addresses
@@ -91,6 +92,11 @@ def _plan(settings: Settings, base: Path) -> Finding:
 
 
 def _check(options: argparse.Namespace) -> int:
+    room = room_settings_path(options.config)
+    if room is not None:
+        name, findings = check_room(room)
+        print(json.dumps(as_json(findings), ensure_ascii=False) if options.json else _words(name, findings))
+        return EXIT_STATUS[status_of(findings)]
     if sys.stderr.isatty():
         print(f"This takes about {options.reads} s: the probe is read once a second.", file=sys.stderr)
     settings, findings = _all(options.config, options.reads)

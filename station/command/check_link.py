@@ -27,10 +27,11 @@ def link(settings: Settings) -> Finding:
         address = BrokerAddress.read(settings.link.broker, settings.link.user, settings.link.password_file)
     except AddressError as error:
         return Finding("link", "amber", str(error), "put the file with the password there, as station kit made it")
-    return asyncio.run(_asked(address))
+    return asyncio.run(asked(address))
 
 
-async def _asked(address: BrokerAddress) -> Finding:
+async def asked(address: BrokerAddress) -> Finding:
+    """Return whether the broker answers and lets this user in."""
     from station.room.mqtt import BrokerLost, connected  # noqa: PLC0415 - only where a broker is set
 
     try:
