@@ -294,6 +294,8 @@ def last_event(journal: Journal) -> e.Stamped | None:
 
 def signal_of(state: State) -> Signal:
     """Return what the panel shows in this state."""
+    if state.probes.check is not None:
+        return Signal.WAIT
     if state.probe == "lost" and state.step is not Step.DONE and not state.typed:
         return Signal.ATTENTION
     if state.step in (Step.START, Step.SETTLE) and not state.station_reads:

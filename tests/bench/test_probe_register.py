@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from station.bench.clock import Clock
-from station.bench.loop import Bench, last_event
+from station.bench.loop import Bench, last_event, signal_of
 from station.bench.onewire import OneWireReader
-from station.bench.panel import PanelPins, open_panel
+from station.bench.panel import PanelPins, Signal, open_panel
 from station.bench.virtual.tree import OneWireTree
 from station.practical import events as e
 from station.practical.checks_view import checks_view
@@ -57,6 +57,7 @@ async def test_a_correction_belongs_to_its_probe_whatever_is_begun_restarted_or_
     async with at_work(tmp_path, COPY, 0.4375) as bench:
         await until_seen(bench, COPY)
         await staff(bench, "check_begin", check="ice", values={"water": "distilled"})
+        assert signal_of(bench.state) is Signal.WAIT, "nobody is asked to begin"
         await staff(bench, "check_step", step="in")
         while (check := bench.state.probes.check) is not None and check.found is None:
             await bench.changed()
