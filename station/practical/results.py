@@ -26,8 +26,8 @@ from station.practical.judgement import judgement
 from station.practical.means import mean_rows
 from station.practical.once import once_results
 from station.practical.plan import OncePlan, Plan, PortionsPlan
-from station.practical.probe_results import mean_probe, probe_of, with_probe
 from station.practical.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
+from station.practical.probe_results import mean_probe, probe_of, with_probe
 from station.practical.steps import division_of, portions_worked
 from station.practical.straight import straight_lines
 
