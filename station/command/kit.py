@@ -31,6 +31,8 @@ def _kit(options: argparse.Namespace) -> int:
     labels, words = made.sheets
     print(f"{labels}: print it, cut it, one label on each box.")
     print(f"{words}: print it, lock it away, delete the file.")
+    if (options.out / "room" / "record").is_dir():
+        print(f"{options.out / 'room'}: copy it to the room's machine; there: station room --config room/room.toml")
     print(f"The folder wheelhouse also updates a station: station update wheelhouse --sha256 {made.digest[:16]}")
     for amber in made.amber:
         print(f"Mind: {amber}")
