@@ -21,18 +21,27 @@ _NO_WHOLE_NUMBER: Final = ("int_parsing", "int_type", "int_from_float")
 _PLAINLY: Final = {
     **dict.fromkeys(_NO_NUMBER, "Must be a number."),
     **dict.fromkeys(_NO_WHOLE_NUMBER, "Must be a whole number."),
+    **dict.fromkeys(("model_type", "dict_type"), "Must be a table of keys."),
+    "string_type": "Must be a text.",
     "extra_forbidden": "This key is not known here.",
 }
 
 
 def problems_of(values: Mapping[str, Any]) -> list[Json]:
-    """Return each problem as `where` (table and key) and `text`; none when the plan can be used."""
+    """Return each problem as `where` (table and key) and `text`; none when the plan can be used.
+
+    `unknown` says that the key is none of a plan's: a form may leave it out.
+    """
     kind = OncePlan if values.get("kind") == "once" else PortionsPlan
     try:
         kind.model_validate(dict(values))
     except ValidationError as error:
         return [
-            {"where": [str(part) for part in each["loc"]], "text": _words(each["type"], each.get("ctx", {}), each)}
+            {
+                "where": [str(part) for part in each["loc"]],
+                "text": _words(each["type"], each.get("ctx", {}), each),
+                "unknown": each["type"] == "extra_forbidden",
+            }
             for each in error.errors(include_url=False)
         ]
     return []
@@ -43,7 +52,7 @@ def _words(kind: str, context: Mapping[str, Any], problem: Mapping[str, Any]) ->
     if limit is not None:
         key, words = limit
         return words.format(limit=f"{context[key]:g}")
-    if kind == "missing" or problem["input"] in (None, ""):
+    if kind == "missing" or problem["input"] is None or problem["input"] == "":
         return "Missing."
     if kind in _PLAINLY:
         return _PLAINLY[kind]

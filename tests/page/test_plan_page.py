@@ -106,9 +106,10 @@ def test_staff_plan_confirm_save_and_start(page: Page, bench: Station, tmp_path:
     assert begun.value.suggested_filename == "plan.toml"
     assert read_plan(saved) == ready_plan("endothermic")
     mine = tmp_path / "mine.toml"
-    mine.write_text(PLAN.replace("0.35719", "0.41"), encoding="utf-8")
+    mine.write_text(PLAN.replace("0.35719", "0.41") + "\nspoons = 2\n", encoding="utf-8")
     page.get_by_label("Open a plan file").set_input_files(mine)
     expect(page.locator("[id='acid.prepared_mol_dm3']")).to_have_value("0.41")
+    expect(page.locator(".plan-source .told")).to_contain_text("not known here: portions.spoons")
     shown = page.get_by_label("The plan as text")
     expect(shown).to_have_value(re.compile("0\\.41"), timeout=COMPUTED_MS)
     assert tomllib.loads(shown.input_value())["acid"]["prepared_mol_dm3"] == 0.41

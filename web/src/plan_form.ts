@@ -83,6 +83,16 @@ export function valuesOf(form: Form): Values {
   return Object.fromEntries(Object.entries(values).filter(([key, value]) => !isTable(value) || tables.includes(key) || Object.keys(value).length > 0));
 }
 
+/** The same plan without these keys. */
+export function without(values: Values, keys: readonly (readonly string[])[]): Values {
+  return keys.reduce((left, [table = "", key]) => {
+    const { [table]: found, ...others } = left;
+    if (key === undefined || !isTable(found)) return others;
+    const { [key]: _, ...rest } = found;
+    return { ...others, [table]: rest };
+  }, values);
+}
+
 /** The same plan without what only staff may know. */
 export function withoutPrepared(values: Values): Values {
   if (!isTable(values.acid)) return values;

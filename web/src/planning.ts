@@ -30,6 +30,8 @@ export interface Hazardous {
 export interface Problem {
   where: readonly string[];
   text: string;
+  /** The key is none of a plan's. */
+  unknown?: boolean;
 }
 
 /** `toml` is null for who may not save. */

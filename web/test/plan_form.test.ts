@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { type Values, formOf, valuesOf, withoutPrepared } from "../src/plan_form";
+import { type Values, formOf, valuesOf, without, withoutPrepared } from "../src/plan_form";
 
 const PORTIONS: Values = {
   title: "A title",
@@ -54,4 +54,9 @@ test("the other kind's choices stay while one kind is looked at", () => {
 test("what staff made up is taken out", () => {
   assert.deepEqual(withoutPrepared(PORTIONS).acid, { name: "nitric acid", volume_cm3: 25, concentration_mol_dm3: null });
   assert.deepEqual(withoutPrepared(ONCE), ONCE);
+});
+
+test("keys that are not known are taken out", () => {
+  const odd: Values = { ...ONCE, spoons: 2, addition: { name: "urea", mass_g: 4, colour: "white" } };
+  assert.deepEqual(without(odd, [["spoons"], ["addition", "colour"]]), { ...ONCE, addition: { name: "urea", mass_g: 4 } });
 });

@@ -1,7 +1,7 @@
 // Where a plan starts from: this bench's, one that ships, or a file.
 
 import { useState } from "preact/hooks";
-import type { Values } from "../plan_form";
+import { type Values, without } from "../plan_form";
 import { type Checked, type Plans, compute } from "../planning";
 import { textOf } from "../text_of";
 import { said } from "../words";
@@ -26,8 +26,13 @@ export function PlanSource({ plans, fill }: { plans: Plans; fill: (values: Value
     const text = file.size > LONGEST_PLAN ? null : await textOf(file).catch(() => null);
     input.value = "";
     const answer = text === null ? null : await compute<Checked>("/api/plan", { plan_toml: text });
-    if (answer?.found) fill(answer.found.plan ?? answer.found.values);
-    tell(answer?.found ? words().opened : said(answer?.words ?? "") || words().noFile);
+    if (!answer?.found) {
+      tell(said(answer?.words ?? "") || words().noFile);
+      return;
+    }
+    const unknown = answer.found.problems.filter((each) => each.unknown).map(({ where }) => where);
+    fill(answer.found.plan ?? without(answer.found.values, unknown));
+    tell(unknown.length === 0 ? words().opened : words().openedWithout(unknown.map((where) => where.join(".")).join(", ")));
   };
   return (
     <div class="plan-source">

@@ -11,6 +11,7 @@ export const plan: Translated<typeof en> = {
   openFile: "Plandatei öffnen",
   noFile: "Diese Datei ließ sich nicht als Plan lesen.",
   opened: "Der Plan aus der Datei steht unten.",
+  openedWithout: (keys: string) => `Der Plan aus der Datei steht unten, ohne das, was hier nicht bekannt ist: ${keys}.`,
   kind: "Art des Versuchs",
   kinds: { portions: "Lauge portionsweise zu Säure", once: "Einmal gemischt" },
   title: "Titel",

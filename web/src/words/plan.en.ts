@@ -11,6 +11,7 @@ export const plan = {
   openFile: "Open a plan file",
   noFile: "This file could not be read as a plan.",
   opened: "The plan in the file stands below.",
+  openedWithout: (keys: string) => `The plan in the file stands below, without what is not known here: ${keys}.`,
   kind: "Kind of practical",
   kinds: { portions: "Portions of alkali to acid", once: "Mixed once" },
   title: "Title",
