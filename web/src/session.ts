@@ -20,8 +20,6 @@ export type Admission = { admitted: true } | { admitted: false; words: string | 
 
 type CheckAct = "check_begin" | "check_step" | "check_save" | "check_discard" | "check_withdraw";
 
-type CheckAct = "check_begin" | "check_step" | "check_save" | "check_discard" | "check_withdraw";
-
 export interface StaffAct {
   act: "show_results" | "set_aside" | "quiet" | "rename" | "choose_plan" | CheckAct;
   shown?: boolean;
@@ -33,11 +31,6 @@ export interface StaffAct {
   plan_toml?: string;
   /** The values of a plan. */
   plan?: object;
-  /** Of a check: its kind, a step of it, what was typed, the number of a saved one. */
-  check?: string;
-  step?: string;
-  values?: object;
-  number?: number;
   /** Of a check: its kind, a step of it, what was typed, the number of a saved one. */
   check?: string;
   step?: string;
