@@ -18,13 +18,24 @@ from station.practical.events import Event, RecordSalvaged, Stamped, from_body
 from station.practical.fold import fold
 from station.practical.state import State
 from station.record.journal import COLUMNS, Journal, Moment, chain
-from station.record.opening import DAMAGED, FILE_NAME, LOCK_NAME, JournalError, locked, open_to_read, set_aside
+from station.record.opening import (
+    DAMAGED,
+    FILE_NAME,
+    LOCK_NAME,
+    JournalError,
+    locked,
+    open_to_read,
+    open_to_write,
+    set_aside,
+)
 
 CHECK_WITHIN_S, CHAIN_WITHIN_S = 2.0, 1.0
 """How long the checks at the start may take, of the file and of the events; a longer journal is checked so far."""
 
 LARGEST_BYTES = 1 << 30
 """No journal is longer: a first page that says more is spoilt itself."""
+PAGE_BYTES = 4096
+"""SQLite's own choice, which no record changes."""
 _DAMAGED = ("malformed", "not a database", "corrupt", "disk image", "no such table")
 
 
@@ -117,7 +128,11 @@ def _rows_of_copy(aside: Path) -> list[tuple[Any, ...]]:
             if part.is_file():
                 shutil.copy(part, copy)
         _made_whole(Path(copy) / FILE_NAME)
-        return list(_readable(Path(copy)))
+        rows = list(_readable(Path(copy)))
+        if not rows:
+            _with_first_page(Path(copy) / FILE_NAME)
+            rows = list(_readable(Path(copy)))
+        return rows
 
 
 def _made_whole(file: Path) -> None:
@@ -130,6 +145,17 @@ def _made_whole(file: Path) -> None:
         pages = int.from_bytes(head[28:32], "big")
         if file.stat().st_size < page_bytes * pages <= LARGEST_BYTES:
             opened.truncate(page_bytes * pages)
+
+
+def _with_first_page(file: Path) -> None:
+    """Give a file the first page that a new record has: it holds where all else lies, which is the same in each."""
+    with tempfile.TemporaryDirectory(dir=file.parent) as folder:
+        new = Path(folder) / FILE_NAME
+        open_to_write(new).close()
+        first = bytearray(new.read_bytes()[:PAGE_BYTES])
+    first[28:32] = (file.stat().st_size // PAGE_BYTES).to_bytes(4, "big")  # pages of the file (sqlite.org, fileformat2)
+    with file.open("rb+") as opened:
+        opened.write(first)
 
 
 def _readable(folder: Path) -> Iterator[tuple[Any, ...]]:
