@@ -15,6 +15,7 @@ def add_to(commands: Any) -> None:
     parser = commands.add_parser("wipe", help="delete the record and all sessions for good; stop the station first")
     parser.add_argument("--record", type=Path, metavar="FOLDER", help="where the record is kept")
     parser.add_argument("--yes", action="store_true", help="really: nothing of it comes back")
+    parser.add_argument("--register", action="store_true", help="the probe register too, which else stays")
     parser.set_defaults(work=_wipe)
 
 
@@ -23,8 +24,9 @@ def _wipe(options: argparse.Namespace) -> int:
     if not options.yes:
         raise CommandError(f"{folder}: add --yes to delete this record for good; `station backup` keeps a copy first")
     try:
-        wipe(folder)
+        checks = wipe(folder, register_too=options.register)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
-    print(f"{folder}: the record is deleted. Backups that lie elsewhere stay.")
+    stays = f" The probe register stays ({checks} checks); --register deletes it too." if checks else ""
+    print(f"{folder}: the record is deleted. Backups that lie elsewhere stay.{stays}")
     return 0

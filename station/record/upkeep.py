@@ -5,6 +5,7 @@ import shutil
 import sqlite3
 from pathlib import Path
 
+from station.practical.events import CupTested, ProbeChecked
 from station.record.journal import first_broken
 from station.record.opening import (
     BEFORE_RESTORE,
@@ -17,6 +18,7 @@ from station.record.opening import (
     open_to_read,
     set_aside,
 )
+from station.record.register import keep_register, register_of
 from station.record.schema import SCHEMA_VERSION
 
 SESSIONS_NAME, LINK_NAME = "sessions.json", "link.json"
@@ -74,16 +76,18 @@ def restore(source: Path, folder: Path) -> tuple[int, Path | None]:
     return count, aside
 
 
-def wipe(folder: Path) -> None:
+def wipe(folder: Path, *, register_too: bool = False) -> int:
     """Delete the record and the sessions of this folder for good, and the records that were set aside in it.
 
-    Raises JournalError while a station is running.
+    The probe register, which is about no class, begins the next record unless `register_too`; return how many checks
+    it holds. Raises JournalError while a station is running.
     """
     if not (folder / FILE_NAME).is_file():
         raise JournalError(f"{folder / FILE_NAME}: no record here; name the record's folder with --record")
     try:
         lock = locked(folder / LOCK_NAME)
         try:
+            kept = [] if register_too else register_of(folder)
             for name in (*(f"{FILE_NAME}{suffix}" for suffix in ("", *SIDE_FILES)), SESSIONS_NAME, LINK_NAME):
                 (folder / name).unlink(missing_ok=True)
             for why in (DAMAGED, BEFORE_RESTORE):
@@ -94,6 +98,9 @@ def wipe(folder: Path) -> None:
             os.close(lock)
     except OSError as error:
         raise JournalError(f"{folder}: the record could not be deleted: {error.strerror}") from error
+    if kept:
+        keep_register(folder, kept)
+    return sum(isinstance(event, ProbeChecked | CupTested) for _, event in kept)
 
 
 def checked(file: Path) -> int:
