@@ -12,12 +12,12 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-from station.practical.events import OrderTaken, Stamped
+from station.practical.events import OrderTaken, Stamped, Unknown
 from station.room import topics
 from station.room.address import BrokerAddress
 from station.room.mqtt import BrokerLost, Connection, connected
 from station.room.orders import SUPERSEDES, checked_order
-from station.room.store import Differs, Kept, RoomStore, Sent, StoreError
+from station.room.store import Differs, Kept, RoomStore, Sent, StoreError, Unusable
 from station.room.watchers import Watchers
 from station.room.wire import (
     Batch,
@@ -196,7 +196,9 @@ class Collector:
                 [each.sent.bench for each, answer in zip(asked, answers, strict=True) if _took(answer)]
             )
 
-    def _answers(self, asked: Sequence[_Asked], answers: Sequence[Kept | Differs]) -> Iterator[tuple[str, KeptMessage]]:
+    def _answers(
+        self, asked: Sequence[_Asked], answers: Sequence[Kept | Differs | Unusable]
+    ) -> Iterator[tuple[str, KeptMessage]]:
         """Tell the listeners what is new, and yield what each kit is to be told."""
         for each, answer in zip(asked, answers, strict=True):
             bench, journal = each.sent.bench, each.sent.journal
@@ -205,11 +207,16 @@ class Collector:
                 self._watchers.tell(bench, "differs", f"{answer}; it goes on as another record.")
                 yield bench, told.model_copy(update={"differs": True})
                 continue
+            if isinstance(answer, Unusable):
+                self._watchers.tell(bench, "rubbish", f"What it sends cannot be kept ({answer.why}).")
+                continue
             for row in answer.fresh:
                 self._tell(bench, journal, stamped(row))
             yield bench, told.model_copy(update={"seq": answer.seq, "digest": answer.digest})
 
     def _tell(self, bench: str, journal: str, event: Stamped) -> None:
+        if isinstance(event.event, Unknown):
+            self._watchers.tell(bench, "newer", f"Its event {event.seq} is not understood: is it newer than the room?")
         for listener in self._listeners:
             try:
                 listener(bench, journal, event)
@@ -234,7 +241,7 @@ def _last_words(answers: Iterable[tuple[str, KeptMessage]]) -> Iterator[tuple[st
     yield from last.values()
 
 
-def _took(answer: Kept | Differs) -> bool:
+def _took(answer: Kept | Differs | Unusable) -> bool:
     return isinstance(answer, Kept) and any(row[6] == OrderTaken.kind for row in answer.fresh)
 
 

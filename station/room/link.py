@@ -119,14 +119,14 @@ class Link:
             self._more.set()
 
     def _here(self) -> Here:
-        return Here(
+        return Here.said(
             journal=self._outbox.journal,
             kit=self._kit,
             name=self._name,
             boot=self.bench.clock.boot,
             version=self._about.version,
             board=self._about.board,
-            addresses=tuple(self._about.addresses())[:8],
+            addresses=self._about.addresses(),
             last_seq=self.bench.seq,
             asked=self._asked,
         )

@@ -8,7 +8,7 @@ from typing import Any
 
 from station.practical.events import OrderTaken
 from station.room.database import Database, now
-from station.room.wire import Row
+from station.room.wire import Row, stamped
 
 
 @dataclass(frozen=True)
@@ -77,15 +77,11 @@ def settle_taken(write: sqlite3.Connection, bench: str, rows: Sequence[Row]) -> 
     for row in rows:
         if row[6] != OrderTaken.kind:
             continue
-        taken = json.loads(row[7])
+        taken = stamped(row).event
+        if not isinstance(taken, OrderTaken) or not 0 < taken.order < 2**53:
+            continue  # not of a bench that we know how to read
         write.execute(
             "UPDATE orders SET state = ?, why = ? WHERE bench = ? AND number = ?"
             " AND EXISTS (SELECT 1 FROM about WHERE key = 'room' AND value = ?)",
-            (
-                "taken" if taken["refused"] is None else "refused",
-                taken["refused"],
-                bench,
-                taken["order"],
-                taken["room"],
-            ),
+            ("taken" if taken.refused is None else "refused", taken.refused, bench, taken.order, taken.room),
         )

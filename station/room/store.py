@@ -15,7 +15,18 @@ from station.room.lessons import Lesson, LessonsKept
 from station.room.orders_kept import OrderKept, OrdersKept, settle_taken
 from station.room.wire import Row, digest_of, stamped
 
-__all__ = ["BenchKept", "Differs", "Kept", "Lesson", "OrderKept", "RoomStore", "Sent", "StoreError", "row_of"]
+__all__ = [
+    "BenchKept",
+    "Differs",
+    "Kept",
+    "Lesson",
+    "OrderKept",
+    "RoomStore",
+    "Sent",
+    "StoreError",
+    "Unusable",
+    "row_of",
+]
 
 PIECE = 1000
 _COLUMNS = "seq,boot,monotonic_s,time_s,wall,clock,kind,body"
@@ -27,6 +38,14 @@ class Differs(Exception):  # noqa: N818 - somebody's record is copied or altered
     def __init__(self, bench: str, journal: str, seq: int) -> None:
         super().__init__(f"{bench}: event {seq} of journal {journal} is not the one that is kept")
         self.bench, self.journal, self.seq = bench, journal, seq
+
+
+@dataclass(frozen=True)
+class Unusable:
+    """What a bench sent cannot be kept: nothing was kept of it."""
+
+    bench: str
+    why: str
 
 
 @dataclass(frozen=True)
@@ -74,18 +93,14 @@ class RoomStore(OrdersKept, LessonsKept):
         (answer,) = self.keep_many([Sent(bench, journal, [row_of(each) for each in events])])
         if isinstance(answer, Differs):
             raise answer
+        if isinstance(answer, Unusable):
+            raise StoreError(f"{answer.bench}: cannot be kept: {answer.why}")
         return answer.seq
 
-    def keep_many(self, sent: Sequence[Sent]) -> list[Kept | Differs]:
-        """Keep what many benches sent in one transaction; one that differs does not spoil the others."""
-        answers: list[Kept | Differs] = []
+    def keep_many(self, sent: Sequence[Sent]) -> list[Kept | Differs | Unusable]:
+        """Keep what many benches sent in one transaction; what is wrong with one does not spoil the others."""
         with self._writing() as write:
-            for each in sent:
-                try:
-                    answers.append(_keep(write, each))
-                except Differs as error:
-                    answers.append(error)
-        return answers
+            return [_kept_or_why(write, each) for each in sent]
 
     def benches(self) -> list[BenchKept]:
         """Return every bench with its present journal, in the order of their ids."""
@@ -144,6 +159,22 @@ def _history(write: sqlite3.Connection, bench: str, journal: str) -> tuple[int, 
     sql = "SELECT history, contiguous, digest FROM histories WHERE bench = ? AND journal = ?"
     history, whole, digest = write.execute(sql, (bench, journal)).fetchone()
     return int(history), int(whole), str(digest)
+
+
+def _kept_or_why(write: sqlite3.Connection, sent: Sent) -> Kept | Differs | Unusable:
+    write.execute("SAVEPOINT one")
+    try:
+        answer = _keep(write, sent)
+    except sqlite3.OperationalError:
+        raise  # the disk's fault, and everybody's
+    except Differs as error:
+        write.execute("ROLLBACK TO one")
+        return error
+    except Exception as error:  # whatever it is, only this bench sent it
+        write.execute("ROLLBACK TO one")
+        return Unusable(sent.bench, type(error).__name__)
+    write.execute("RELEASE one")
+    return answer
 
 
 def _keep(write: sqlite3.Connection, sent: Sent) -> Kept:

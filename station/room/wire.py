@@ -6,7 +6,6 @@ is wrong with it. Bodies of events stay as they came, so that a room older than 
 
 import hashlib
 import json
-import math
 import re
 import zlib
 from collections.abc import Mapping, Sequence
@@ -16,7 +15,7 @@ from typing import Annotated, Any, Final, TypeVar, get_type_hints
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, create_model
 
-from station.practical.events import EVENTS, Stamped, from_body
+from station.practical.events import EVENTS, Stamped, Unknown, from_body
 
 LARGEST_BYTES: Final = 128_000
 """A message as it travels; the broker refuses longer ones as well."""
@@ -24,6 +23,7 @@ LARGEST_PLAIN_BYTES: Final = 1_000_000
 MOST_EVENTS: Final = 500
 PACKED_FROM_BYTES: Final = 512
 _HIGHEST = 2**53
+_LONGEST_S = 1e17
 
 Row = tuple[int, str, float, float, str, str, str, str]
 """One event as the journal has it: seq, boot, monotonic_s, time_s, wall, clock, kind, body as JSON text."""
@@ -43,7 +43,9 @@ Short = Annotated[str, Field(max_length=80), BeforeValidator(_plain)]
 Token = Annotated[str, Field(pattern=r"^[0-9a-f]{8,32}$")]
 Seq = Annotated[int, Field(ge=0, le=_HIGHEST)]
 Celsius = Annotated[float, Field(ge=-100, le=200, allow_inf_nan=False)]
-Address = Annotated[str, Field(pattern=r"^http://([0-9a-zA-Z.-]{1,80}|\[[0-9a-f:.]{2,45}\])(:[0-9]{1,5})?/$")]
+_ADDRESS: Final = r"^http://([0-9]{1,3}(\.[0-9]{1,3}){3}|\[[0-9a-f:.]{2,45}\])(:[0-9]{1,5})?/$"
+"""A page of a bench: numbers only, since nobody may lead the class elsewhere."""
+Address = Annotated[str, Field(pattern=_ADDRESS)]
 
 
 class _Message(BaseModel):
@@ -77,6 +79,13 @@ class Here(_Message):
     last_seq: Seq = 0
     asked: Seq = 0
     gone: bool = False
+
+    @classmethod
+    def said(cls, *, name: str, version: str, board: str, addresses: Sequence[str], **more: Any) -> "Here":
+        """Return what a bench says of itself, with what would not be understood left out or cut."""
+        known = [each for each in addresses if re.fullmatch(_ADDRESS, each)]
+        plain = "".join(each for each in name if each.isprintable())
+        return cls(name=plain[:24], version=version[:20], board=board[-24:], addresses=tuple(known[:8]), **more)
 
 
 class Live(_Message):
@@ -176,15 +185,13 @@ def _row(values: Sequence[Any]) -> Row:
     seq, boot, monotonic_s, time_s, wall, clock, kind, body = values
     if type(seq) is not int or not 1 <= seq <= _HIGHEST:
         raise WireError("events: a number that no event can have")
-    times = [each for each in (monotonic_s, time_s) if type(each) in (int, float) and math.isfinite(each)]
-    if len(times) != 2:
+    if not all(type(each) in (int, float) and abs(each) < _LONGEST_S for each in (monotonic_s, time_s)):
         raise WireError(f"event {seq}: its time is no number")
     for text, longest in ((boot, 80), (wall, 40), (clock, 20), (kind, 40)):
         if not isinstance(text, str) or len(text) > longest or not text.isprintable():
             raise WireError(f"event {seq}: boot, wall time, clock or kind is no plain text")
     if not _KIND.fullmatch(kind) or not isinstance(body, dict):
         raise WireError(f"event {seq}: no kind, or no body")
-    _check_body(seq, kind, body)
     try:
         text = json.dumps(body, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
         text.encode()  # half a surrogate pair cannot be kept
@@ -193,36 +200,38 @@ def _row(values: Sequence[Any]) -> Row:
     return seq, boot, float(monotonic_s), float(time_s), wall, clock, kind, text
 
 
-@cache
-def _checker(kind: str) -> type[BaseModel] | None:
-    """Return what the body of such an event must be: no text for a number, nothing missing. Made when first needed."""
-    event = EVENTS.get(kind)
-    if event is None:
-        return None  # of a newer station: kept, not understood
-    hints = get_type_hints(event)
-    parts: dict[str, Any] = {
-        each.name: (hints[each.name], ... if each.default is MISSING else each.default) for each in fields(event)
-    }
-    return create_model(event.__name__, __config__=ConfigDict(strict=True, extra="ignore"), **parts)
-
-
-def _check_body(seq: int, kind: str, body: dict[str, Any]) -> None:
-    checker = _checker(kind)
-    if checker is None:
-        return
-    try:
-        checker.model_validate(body)
-    except ValidationError as error:
-        where = ".".join(map(str, error.errors(include_url=False, include_input=False)[0]["loc"]))
-        raise WireError(f"event {seq}: {kind}: {where} is not as it should be") from None
-
-
 def digest_of(row: Row) -> str:
     """Return what tells this event from any other that could stand under its number."""
     return hashlib.blake2b(json.dumps(row).encode(), digest_size=12).hexdigest()
 
 
 def stamped(row: Row) -> Stamped:
-    """Return the event of a row that was checked."""
+    """Return the event of a row that was checked; one whose body is not as it should be is `Unknown`.
+
+    So a newer station's events are kept whatever they hold, and nobody folds a text for a temperature.
+    """
     seq, boot, monotonic_s, time_s, wall, clock, kind, body = row
-    return Stamped(seq, boot, monotonic_s, time_s, wall, clock, from_body(kind, json.loads(body)))
+    values = json.loads(body)
+    fits = kind not in EVENTS or _fits(kind, values)
+    return Stamped(
+        seq, boot, monotonic_s, time_s, wall, clock, from_body(kind, values) if fits else Unknown(kind, values)
+    )
+
+
+def _fits(kind: str, body: dict[str, Any]) -> bool:
+    try:
+        _checker(kind).model_validate(body)
+    except ValidationError:
+        return False
+    return True
+
+
+@cache
+def _checker(kind: str) -> type[BaseModel]:
+    """Return what the body of such an event must be: no text for a number, nothing missing. Made when first needed."""
+    event = EVENTS[kind]
+    hints = get_type_hints(event)
+    parts: dict[str, Any] = {
+        each.name: (hints[each.name], ... if each.default is MISSING else each.default) for each in fields(event)
+    }
+    return create_model(event.__name__, __config__=ConfigDict(strict=True, extra="ignore"), **parts)

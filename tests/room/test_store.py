@@ -78,6 +78,23 @@ def test_one_that_differs_does_not_take_the_others_with_it(store: RoomStore) -> 
     assert kept == Kept(1, digest_of(other), [other])
 
 
+@pytest.mark.parametrize(
+    "body",
+    [
+        f'{{"room":"r","order":{10**40},"act":"quiet"}}',
+        '{"room":1}',
+        "[" * 5000,
+        '{"a":' * 3000 + "1" + "}" * 3000,
+    ],
+)
+def test_nothing_that_one_bench_sends_keeps_another_from_being_kept(store: RoomStore, body: str) -> None:
+    odd = (1, "b", 0.0, 0.0, "", "none", "order_taken", body)
+    good = row_of(happened(1)[0])
+    _, kept = store.keep_many([Sent("odd", FIRST, [odd]), Sent("good", FIRST, [good])])
+    assert kept == Kept(1, digest_of(good), [good])
+    assert list(store.events("good")) == happened(1)
+
+
 def test_a_journal_that_began_anew_is_another_history_and_loses_nothing(store: RoomStore) -> None:
     store.keep("b", FIRST, happened(9))
     store.keep("b", SECOND, happened(4))
