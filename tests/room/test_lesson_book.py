@@ -1,0 +1,83 @@
+"""Lessons are kept apart: a practical belongs to the lesson in which it was chosen, also when it is heard of later."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from station.practical import events as e
+from station.practical.events import Stamped
+from station.room.database import now
+from station.room.lesson_book import LONGEST_LESSON, LessonBook
+from station.room.practicals import Practical, newest_practical, practical_events, practical_state
+from station.room.store import RoomStore
+from tests.room.lesson_in_jumps import SHORT
+
+JOURNAL = "a1b2c3d4e5f60718"
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[RoomStore]:
+    store = RoomStore(tmp_path)
+    yield store
+    store.close()
+
+
+def chosen(seq: int = 2, wall: str = "", clock: str = "none") -> Stamped:
+    return Stamped(seq, "boot", 0.0, 0.0, wall, clock, e.PlanChosen(SHORT.model_dump(mode="json")))
+
+
+def test_the_first_practical_begins_a_lesson_and_the_next_ones_join_it(store: RoomStore) -> None:
+    book = LessonBook(store)
+    assert book.current() is None
+    assert [book.assign(Practical(f"bench-{n}", JOURNAL, 2), chosen()) for n in (1, 2)] == [1, 1]
+    assert [each.bench for each in book.practicals(1)] == ["bench-1", "bench-2"]
+    assert book.assign(Practical("bench-1", JOURNAL, 2), chosen()) == 1, "heard again after a restart"
+
+
+def test_what_begins_hours_later_is_of_another_lesson(store: RoomStore) -> None:
+    moment = datetime.now(UTC)
+    book = LessonBook(store, lambda: moment)
+    assert book.assign(Practical("bench-1", JOURNAL, 2), chosen()) == 1
+    moment += LONGEST_LESSON + timedelta(minutes=1)
+    assert book.assign(Practical("bench-1", JOURNAL, 900), chosen(900)) == 2
+    assert book.find(1) is not None
+    assert [each.ended is None for each in store.lessons()] == [True, False]
+
+
+@pytest.mark.parametrize(("clock", "lesson"), [("network", 1), ("none", 2)])
+def test_a_bench_that_comes_late_is_put_where_a_clock_that_can_be_trusted_says(
+    store: RoomStore, clock: str, lesson: int
+) -> None:
+    book = LessonBook(store)
+    book.begin("10A")
+    during = store.lessons()[0].began
+    while now() == during:  # a lesson lasts a millisecond at least
+        pass
+    book.begin("10B")
+    assert book.assign(Practical("bench-1", JOURNAL, 2), chosen(wall=during, clock=clock)) == lesson
+
+
+def test_a_wall_time_that_is_none_is_no_matter(store: RoomStore) -> None:
+    book = LessonBook(store)
+    book.begin("10A")
+    book.begin("10B")
+    for number, wall in enumerate(("", "yesterday", "2026-03-02T09:00:00")):
+        assert book.assign(Practical(f"bench-{number}", JOURNAL, 2), chosen(wall=wall, clock="network")) == 2
+
+
+def test_a_practical_ends_where_the_next_begins_and_keeps_the_benchs_name(store: RoomStore) -> None:
+    started = replace(chosen(1), event=e.StationStarted("0", "none", None, "none"))
+    renamed = replace(chosen(3), event=e.BenchRenamed("Curie", "teacher", "k"))
+    begun = replace(chosen(4), event=e.RepeatBegun(1))
+    store.keep("bench-1", JOURNAL, [started, chosen(2), renamed, begun, chosen(5)])
+    first = Practical("bench-1", JOURNAL, 2)
+    assert [each.seq for each in practical_events(store, first)] == [2, 3, 4]
+    assert [each.seq for each in practical_events(store, first, (e.RepeatBegun.kind,))] == [2, 4]
+    newest = newest_practical(store, "bench-1", JOURNAL)
+    assert newest == Practical("bench-1", JOURNAL, 5)
+    state = practical_state(store, newest)
+    assert (state.name, state.has_probe, state.repeats) == ("Curie", False, ())
+    assert newest_practical(store, "bench-2", JOURNAL) is None
