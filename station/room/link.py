@@ -34,7 +34,7 @@ PLENTY: Final = 100
 LIVE_S: Final = 0.5
 SIGN_OF_LIFE_S: Final = 10.0
 ANSWER_WITHIN_S: Final = (10.0, 60.0)
-RECONNECT_S: Final = (0.5, 30.0)
+RECONNECT_S: Final = (1.0, 30.0)
 SAVE_EVERY_S: Final = 60.0
 MOST_UNREAD: Final = 100
 
@@ -78,7 +78,7 @@ class Link:
                 if time.monotonic() - began_s > RECONNECT_S[1]:
                     pause_s = RECONNECT_S[0]
                 # Spread: after the broker's return a whole class would come in the same moment.
-                await asyncio.sleep(random.uniform(0.5, 1.0) * pause_s)  # noqa: S311
+                await asyncio.sleep(random.uniform(0.1, 1.0) * pause_s)  # noqa: S311
                 pause_s = min(2 * pause_s, RECONNECT_S[1])
         finally:
             with contextlib.suppress(JournalError):
