@@ -21,11 +21,9 @@ function Cells({ of }: { of: MethodsPromised }) {
 function MethodHeads() {
   return (
     <>
-      <th scope="col">
-        {words().lines}: {words().offBy}
-      </th>
-      <th scope="col">{words().lines}</th>
-      <th scope="col">{words().heat}</th>
+      <th scope="col">{words().linesOff}</th>
+      <th scope="col">{words().linesPlusMinus}</th>
+      <th scope="col">{words().heatPlusMinus}</th>
     </>
   );
 }
@@ -34,9 +32,9 @@ export function MethodsTable({ methods, repeats }: { methods: NonNullable<Portio
   const heat = methods.probe.heat_balance;
   return (
     <>
+      <h3 id="methods">{words().methods}</h3>
       <TableFrame name={words().methods}>
-        <table class="plan-table">
-          <caption>{words().methods}</caption>
+        <table class="plan-table" aria-labelledby="methods">
           <thead>
             <tr>
               <th scope="col">{words().readWith}</th>
@@ -60,32 +58,34 @@ export function MethodsTable({ methods, repeats }: { methods: NonNullable<Portio
 
 export function OnceMethodsTable({ methods }: { methods: NonNullable<OncePromise["methods"]> }) {
   return (
-    <TableFrame name={words().methodsOnce}>
-      <table class="plan-table">
-        <caption>{words().methodsOnce}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words().method}</th>
-            <th scope="col">{words().offBy}</th>
-            <th scope="col">±</th>
-            <th scope="col">± kJ/mol</th>
-          </tr>
-        </thead>
-        <tbody>
-          {(["straight_lines", "heat_balance"] as const).map((name) => {
-            const found = methods[name];
-            return (
-              <tr key={name}>
-                <th scope="row">{name === "straight_lines" ? words().lines : words().heat}</th>
-                <td>{found ? words().biasC(found.bias_c) : words().refuses}</td>
-                <td>{found ? words().plusMinusC(found.u_change_c) : "–"}</td>
-                <td>{found ? words().plusMinusKj(found.u_enthalpy_kj_mol) : "–"}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
+    <>
+      <h3 id="methods">{words().methodsOnce}</h3>
+      <TableFrame name={words().methodsOnce}>
+        <table class="plan-table" aria-labelledby="methods">
+          <thead>
+            <tr>
+              <th scope="col">{words().method}</th>
+              <th scope="col">{words().offBy}</th>
+              <th scope="col">±</th>
+              <th scope="col">± kJ/mol</th>
+            </tr>
+          </thead>
+          <tbody>
+            {(["straight_lines", "heat_balance"] as const).map((name) => {
+              const found = methods[name];
+              return (
+                <tr key={name}>
+                  <th scope="row">{name === "straight_lines" ? words().lines : words().heat}</th>
+                  <td>{found ? words().biasC(found.bias_c) : words().refuses}</td>
+                  <td>{found ? words().plusMinusC(found.u_change_c) : "–"}</td>
+                  <td>{found ? words().plusMinusKj(found.u_enthalpy_kj_mol) : "–"}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </TableFrame>
+    </>
   );
 }
 
