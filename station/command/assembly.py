@@ -22,6 +22,7 @@ from station.bench.virtual.faults import FaultScript, FaultScriptError
 from station.bench.virtual.parameters import SCENARIOS
 from station.bench.virtual.student import follow_press
 from station.command.errors import EXIT_FAILED, EXIT_RECORD, CommandError
+from station.command.say import say
 from station.command.settings import Settings
 from station.practical import events as e
 from station.practical.plan import Plan
@@ -100,13 +101,13 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watc
     started = e.StationStarted(VERSION, settings.probe.driver, parts.probe.probe_id, settings.panel.pins)
     try:
         if parts.salvaged is not None:
-            print(_SALVAGED.format(parts.salvaged), file=sys.stderr, flush=True)
+            say(_SALVAGED.format(parts.salvaged), sys.stderr)
         await bench.start(plan, started, anew=anew, salvaged=parts.salvaged)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     in_memory = parts.driver is None and kept_in_memory(parts.journal.path.parent)
     if in_memory:
-        print(_IN_MEMORY.format(parts.journal.path.parent), file=sys.stderr, flush=True)
+        say(_IN_MEMORY.format(parts.journal.path.parent), sys.stderr)
     about = {
         "name": settings.bench.name,
         "in_memory": in_memory,

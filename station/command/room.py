@@ -11,6 +11,7 @@ from typing import Any
 
 from station.command.errors import EXIT_ADDRESS, EXIT_FAILED, EXIT_RECORD, CommandError
 from station.command.room_settings import RoomSettings, load_room_settings, room_folder
+from station.command.say import say
 from station.room.address import AddressError, BrokerAddress
 from station.room.collector import Collector
 from station.room.private_broker import BrokerError, PrivateBroker
@@ -124,5 +125,5 @@ def _access(parts: RoomParts) -> Access:
 
 def _told(parts: RoomParts, known: list[str]) -> None:
     for address in known:
-        print(f"{parts.settings.room.name}: {address}", flush=True)
-    print(f"Benches send to {parts.broker}.", flush=True)
+        say(f"{parts.settings.room.name}: {address}")
+    say(f"Benches send to {parts.broker}.")

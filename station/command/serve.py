@@ -11,6 +11,7 @@ from station.command.desk import kit_desk
 from station.command.errors import EXIT_ADDRESS, EXIT_FAILED, CommandError
 from station.command.explain import until_mended
 from station.command.room_link import link_of
+from station.command.say import say
 from station.command.settings import load_plan, load_settings, record_folder
 from station.practical.plan import Plan
 from station.server.addresses import addresses
@@ -75,7 +76,7 @@ async def _work(parts: Parts, plan: Plan, config: Path | None, *, anew: bool) ->
 
     def tell() -> None:
         for address in addresses(server.host, bound.getsockname()[1]):
-            print(f"{parts.settings.bench.name}: {address}", flush=True)
+            say(f"{parts.settings.bench.name}: {address}")
 
     watch.link, link = link_of(
         parts.settings, watch.bench, VERSION, lambda: addresses(server.host, bound.getsockname()[1])

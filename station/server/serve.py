@@ -91,6 +91,7 @@ def server_of(app: ASGIApp) -> Server:
     config = uvicorn.Config(
         app,
         log_level="error",  # a request that is none would be a line each
+        log_config=None,  # uvicorn's own needs a standard output
         access_log=False,
         http=Connection,
         lifespan="off",

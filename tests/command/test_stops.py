@@ -1,17 +1,21 @@
 """`station serve` stops when it is told to: soon, well, and with everything that was answered in the record."""
 
+import os
 import signal
 import socket
 import sqlite3
+import subprocess
 import threading
 import time
+from contextlib import suppress
 from pathlib import Path
 
+import httpx
 import pytest
 
 from station.practical import events as e
 from station.record.journal import FILE_NAME, first_broken, read_events
-from tests.command.child import Served
+from tests.command.child import RUN, SETTINGS, Served
 
 LIMIT_S = 4.0
 
@@ -124,3 +128,25 @@ def test_a_second_station_on_the_same_record_is_one_line_and_the_first_goes_on(t
         with pytest.raises(AssertionError, match="another station keeps its record here; stop it first"):
             Served(tmp_path)
         assert station.act("begin", "k1").status_code == 200
+
+
+@pytest.mark.parametrize("out", ["closed", "full"])
+def test_a_station_that_nobody_can_hear_works_all_the_same(tmp_path: Path, out: str) -> None:
+    """The log of a full card, or of nobody, is no reason to end a practical."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    config = tmp_path / "station.toml"
+    config.write_text(SETTINGS.format(speed=60).replace("port = 0", f"port = {port}"))
+    line = 'exec "$@" >&- 2>&-' if out == "closed" else 'exec "$@" >/dev/full 2>/dev/full'
+    env = {**os.environ, "TMPDIR": str(tmp_path)}
+    with subprocess.Popen(["sh", "-c", line, "sh", *RUN, "serve", "--config", str(config)], env=env) as process:
+        url, until_s = f"http://127.0.0.1:{port}/api/state", time.monotonic() + 30
+        while time.monotonic() < until_s and process.poll() is None:
+            with suppress(httpx.TransportError):
+                assert httpx.get(url).json()["fault"] is None
+                break
+            time.sleep(0.05)
+        assert process.poll() is None
+        process.terminate()
+        assert process.wait(timeout=20) == 0
