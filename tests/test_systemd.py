@@ -15,6 +15,7 @@ from pathlib import Path
 
 import pytest
 
+from station.command.check_room import BOOT_SETTINGS, SERVICE_FOLDER
 from station.record.journal import FILE_NAME, Journal
 
 ROOT = Path(__file__).parents[1]
@@ -279,3 +280,14 @@ def test_the_station_says_ready_and_feeds_the_watchdog(tmp_path: Path) -> None:
                 station.terminate()
                 station.wait(10.0)
     assert {b"READY=1", b"WATCHDOG=1"} <= heard
+
+
+def test_the_room_waits_for_no_network_and_comes_back_after_anything_but_wrong_settings() -> None:
+    keys = settings((UNIT.parent / "station-room.service").read_text())
+    for key in ("After", "Wants", "Requires", "BindsTo"):
+        assert "network" not in " ".join(keys.get(key, [])).replace("mosquitto", "")
+    assert not keys.keys() & {"Requires", "BindsTo", "Requisite"}, "it starts without Mosquitto, and says so"
+    assert (keys["Restart"], keys["RestartPreventExitStatus"]) == (["always"], ["2"])
+    assert keys["ExecStart"] == [f"/opt/benchwarm/.venv/bin/station room --config {BOOT_SETTINGS}"]
+    assert Path("/var/lib", keys["StateDirectory"][-1], "room") == SERVICE_FOLDER
+    assert keys["User"] == KEYS["User"], "the user that station-sysusers.conf makes"
