@@ -11,7 +11,7 @@ from station.practical.gate import judge_sample
 from station.practical.growing import Growing
 from station.practical.learning import learned_at_start, learned_from_portion
 from station.practical.plan import plan_from
-from station.practical.probes import fold_probes
+from station.practical.probes import Probes, fold_probes
 from station.practical.state import TYPED, Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
 
 RECENT_S = 60.0
@@ -21,6 +21,8 @@ def fold(state: State, stamped: e.Stamped) -> State:
     """Return the state after this event."""
     change = _CHANGES.get(type(stamped.event))
     probes = fold_probes(state.probes, stamped)
+    if isinstance(stamped.event, e.SampleTaken):
+        return _sample(state, stamped.event, stamped.time_s, probes)
     if change is None and probes is state.probes:
         return state
     changed: State = change(state, stamped.event, stamped.time_s) if change is not None else state
@@ -44,7 +46,8 @@ def _plan_chosen(state: State, event: e.PlanChosen, time_s: float) -> State:
     return replace(fresh, name=state.name, has_probe=state.has_probe, plan_by=event.by)
 
 
-def _sample(state: State, event: e.SampleTaken, time_s: float) -> State:
+def _sample(state: State, event: e.SampleTaken, time_s: float, probes: Probes) -> State:
+    """The many: one copy of the state for each. `probes` is the register after this sample."""
     sample, gate = Sample(time_s, event.temperature_c, event.bad), state.gate
     if event.temperature_c is not None:
         # Corrected here, where the sample becomes state: the journal keeps what the probe said.
@@ -59,7 +62,9 @@ def _sample(state: State, event: e.SampleTaken, time_s: float) -> State:
     repeats = state.repeats
     if state.running is not None:
         repeats = (*repeats[:-1], _with_sample(repeats[-1], sample))
-    return replace(state, recent=recent, gate=gate, bad_in_a_row=bad_in_a_row, probe=probe, repeats=repeats)
+    return replace(
+        state, recent=recent, gate=gate, bad_in_a_row=bad_in_a_row, probe=probe, repeats=repeats, probes=probes
+    )
 
 
 def _with_sample(repeat: Repeat, sample: Sample) -> Repeat:
@@ -201,7 +206,6 @@ def _ended(state: State, event: e.PracticalEnded, _: float) -> State:
 
 _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.PlanChosen: _plan_chosen,
-    e.SampleTaken: _sample,
     e.ProbeLost: _probe_lost,
     e.ProbeFound: _probe_found,
     e.AlkaliDipBegun: _dip_begun,

@@ -62,6 +62,10 @@ class Tally:
     samples: int = 0
     bad: Mapping[str, int] = field(default_factory=dict)
 
+    def with_sample(self, bad: str | None) -> "Tally":
+        """Return the tally with one more sample, of this kind of fault if any."""
+        return self.with_more(1, {bad: 1}) if bad is not None else Tally(self.samples + 1, self.bad)
+
     def with_more(self, samples: int, bad: Mapping[str, int]) -> "Tally":
         """Return the tally with these added."""
         kinds = {*self.bad, *bad}
@@ -211,8 +215,8 @@ def _sample(probes: Probes, event: e.SampleTaken, stamped: e.Stamped) -> Probes:
     if probes.probe_id is not None:
         entry = probes.entry(probes.probe_id)
         # What the gate refused was read well: right after a check a hot probe is no fault.
-        bad = {} if event.bad is None or event.rejected_c is not None else {event.bad: 1}
-        probes = probes.with_entry(replace(entry, fresh=entry.fresh.with_more(1, bad)))
+        fresh = entry.fresh.with_sample(None if event.rejected_c is not None else event.bad)
+        probes = probes.with_entry(Entry(entry.probe_id, entry.against, entry.counted, fresh))
     check = probes.check
     if check is None:
         return probes
