@@ -11,7 +11,6 @@ import random
 import time
 from collections.abc import Sequence
 from contextlib import AbstractAsyncContextManager
-from dataclasses import replace
 from secrets import randbits, token_hex
 from typing import Final
 
@@ -22,9 +21,9 @@ from station.room import topics
 from station.room.address import BrokerAddress
 from station.room.link_state import FAILED, NO_BROKER, NO_ENTRY, NO_ROOM, NOT_YET, UP, About, LinkState
 from station.room.mqtt import BrokerLost, Connection, Message, connected
-from station.room.orders import OrderError, act_of
+from station.room.order_taker import OrderTaker
 from station.room.outbox import Outbox
-from station.room.wire import Here, KeptMessage, Live, Order, Orders, WireError, packed, packed_batch, unpacked
+from station.room.wire import Here, KeptMessage, Live, Orders, WireError, packed, packed_batch, unpacked
 
 SAMPLES_S: Final = 5.0
 """How long samples wait for one another; whatever else happened goes at once, and they with it."""
@@ -51,8 +50,8 @@ class Link:
         self._text, self._detail, self._up = NOT_YET, "", False
         self._outbox = Outbox(bench.journal.path.parent)
         self._room, self._asked, self._said_name = "", 0, ""
-        self._more, self._answered, self._fresh, self._ordered = (asyncio.Event() for _ in range(4))
-        self._orders: Orders | None = None
+        self._more, self._answered, self._fresh = (asyncio.Event() for _ in range(3))
+        self._taker = OrderTaker(bench)
         self._inbox: asyncio.Queue[tuple[str, bytes]] = asyncio.Queue(MOST_UNREAD)
         self._saved_s = time.monotonic()
         bench.listen(self._happened)
@@ -92,7 +91,8 @@ class Link:
                 await client.subscribe({topics.topic(self.user, what): 1 for what in topics.TO_BENCH})
                 async with asyncio.TaskGroup() as tasks:
                     tasks.create_task(client.lost())
-                    for work in (self._receive, self._send, self._send_live, self._do_orders):
+                    tasks.create_task(self._taker.run())
+                    for work in (self._receive, self._send, self._send_live):
                         tasks.create_task(work(client))
         except* BrokerLost as errors:
             lost = _first(errors)
@@ -185,8 +185,7 @@ class Link:
                 if topic.endswith(f"/{topics.KEPT}"):
                     await self._kept(client, unpacked(KeptMessage, payload))
                 elif payload:
-                    self._orders = unpacked(Orders, payload)
-                    self._ordered.set()
+                    self._taker.told(unpacked(Orders, payload), self._outbox.journal)
 
     async def _kept(self, client: Connection, told: KeptMessage) -> None:
         """Take the room's answer: a later one, or one that was asked for, which may also be an earlier one."""
@@ -226,38 +225,6 @@ class Link:
             return None
         good = (each.temperature_c for each in reversed(state.recent) if each.temperature_c is not None)
         return next(good, None)
-
-    async def _do_orders(self, _: Connection) -> None:
-        while True:
-            await self._ordered.wait()
-            self._ordered.clear()
-            orders = self._orders
-            try:
-                for order in () if orders is None else orders.orders:
-                    await self._do(orders.room if orders else "", order)
-            except JournalError:  # it did not happen: later again
-                await asyncio.sleep(ANSWER_WITHIN_S[0])
-                self._ordered.set()
-
-    async def _do(self, room: str, order: Order) -> None:
-        taken = e.OrderTaken(room, order.order, str(order.act.get("act"))[:40])
-        journal, practical_seq = _meant_for(order)
-        try:
-            act = act_of(order.act, f"room-{room}-{order.order}")
-        except OrderError as error:
-            act, taken = None, replace(taken, refused=str(error))
-        if journal not in (None, self._outbox.journal):
-            practical_seq = -1  # of another record, so it is over
-        await self.bench.take_order(act, taken, practical_seq)
-
-
-def _meant_for(order: Order) -> tuple[str | None, int | None]:
-    """Return journal and first event of the practical that an order is meant for; None for whichever is on."""
-    meant = order.act.get("practical")
-    match meant:
-        case [str(journal), int(seq)]:
-            return journal, seq
-    return None, None
 
 
 def _first(errors: BaseExceptionGroup[BaseException]) -> BaseException:

@@ -8,11 +8,16 @@ from pathlib import Path
 
 import pytest
 
+from station.bench import loop
 from station.practical import events as e
+from station.practical import procedure
+from station.practical.staff import StaffAct
+from station.practical.state import State
 from station.record.upkeep import backup, restore, wipe
 from station.room import link_state
 from station.room.address import BrokerAddress
 from station.room.link import Link
+from station.room.order_taker import FAILED
 from station.room.private_broker import PrivateBroker
 from tests.room.class_room import address_of, bench_at_work, broker_in, collecting, linked, running, until
 
@@ -162,6 +167,23 @@ async def test_what_was_meant_for_a_practical_that_is_over_is_refused(broker: Pr
             await until(lambda: not room.store.pending("bench-2"))
         over = "It was meant for a practical that is over."
         assert [each.why for each in room.store.orders()] == [over, over, "There is no repeat 1."]
+
+
+async def test_an_order_that_fails_ends_neither_the_link_nor_those_after_it(
+    broker: PrivateBroker, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fails(state: State, act: StaffAct, time_s: float) -> tuple[e.Event, ...]:
+        return procedure.advance(state, act, time_s) if act.act != "quiet" else (1 // 0,)  # type: ignore[return-value]
+
+    monkeypatch.setattr(loop, "advance", fails)
+    async with collecting(tmp_path / "room", broker) as room, bench_at_work(tmp_path / "bench") as bench:
+        await room.order(["bench-2"], {"act": "quiet", "silent": True})
+        await room.order(["bench-2"], {"act": "rename", "name": "Sink"})
+        async with linked(bench, broker, "bench-2") as link:
+            await until(lambda: not room.store.pending("bench-2"))
+            assert link.state.up
+        assert [(each.state, each.why) for each in room.store.orders()] == [("refused", FAILED), ("taken", None)]
+        assert bench.bench.state.name == "Sink"
 
 
 async def test_a_plan_from_the_room_begins_a_practical(broker: PrivateBroker, tmp_path: Path) -> None:
