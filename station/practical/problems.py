@@ -30,7 +30,10 @@ def problem_line_of(errors: Sequence[Mapping[str, Any]]) -> str:
 
 
 def _shortened(value: object) -> str:
-    return _cut(repr(value))
+    """Tables and lists are only named: a password may stand in one that was put in the wrong place."""
+    if isinstance(value, Mapping):
+        return "a table"
+    return "a list" if isinstance(value, list | tuple) else _cut(repr(value))
 
 
 def _cut(text: str) -> str:

@@ -97,3 +97,9 @@ def test_any_text_is_a_table_or_one_line_that_says_why_not(text: str) -> None:
         kits_from(text, "kits.toml")
     except KitError as error:
         assert "\n" not in str(error)
+
+
+def test_a_password_in_the_wrong_place_is_not_repeated_either() -> None:
+    text = 'plan = { ssid = "Lab", password = "long enough" }\n[[kit]]\nnumber = 1\n'
+    with pytest.raises(KitError, match=r"plan: input should be a valid string \(got a table\)"):
+        kits_from(text, "kits.toml")
