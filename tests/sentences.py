@@ -52,6 +52,7 @@ SENTENCES = (
     "room/class_*.py",
     "room/watchers.py",
     "room/collector.py",
+    "room/order_taker.py",
     "room/orders.py",
 )
 """Files in which whole sentences are for people at the bench; other texts are keys, or faults of a caller."""
