@@ -21,27 +21,34 @@ from station.kit.table import KitError
 from station.kit.trial import answers, tried
 from station.record.journal import JournalError
 
-UNIT = "station.service"
+UNIT, ROOM_UNIT = "station.service", "station-room.service"
 UP_WITHIN_S = 90.0
 IDLE = ("ready", "done")
 
 
 @dataclass(frozen=True)
 class Service:
-    """The service that runs the current release: `restart` starts it anew, `url` is where it answers."""
+    """What runs the current release: `restart` starts it anew and says whether that went well, `url` is the bench's
+    page, None on a machine that has only a room.
+    """
 
-    restart: Callable[[], None]
-    url: str
+    restart: Callable[[], bool]
+    url: str | None
 
-    def is_up(self, within_s: float = UP_WITHIN_S) -> bool:
-        """Whether the station serves its bench, and still does so after a moment; a page with a reason is not that."""
+    def comes_up(self, within_s: float = UP_WITHIN_S) -> bool:
+        """Restart it; return whether it serves its bench, and still does so after a moment.
+
+        A page that says why it cannot start is not that.
+        """
+        if not self.restart():
+            return False
         until_s = time.monotonic() + within_s
-        while time.monotonic() < until_s:
-            if answers(self.url) is not None:
-                time.sleep(1.0)
-                return answers(self.url) is not None
+        while self.url is not None and answers(self.url) is None:
+            if time.monotonic() > until_s:
+                return False
             time.sleep(0.3)
-        return False
+        time.sleep(1.0)
+        return self.url is None or answers(self.url) is not None
 
 
 def add_to(commands: Any) -> None:
@@ -103,8 +110,7 @@ def update(
     if service is None:
         print(f"{home}: benchwarm {offer.version} is next. No service runs here: start the station anew yourself.")
         return 0
-    service.restart()
-    if not service.is_up():
+    if not service.comes_up():
         return _rolled_back(home, before, release, service)
     releases.clear(home)
     for unit in releases.other_units(release):
@@ -119,18 +125,15 @@ def go_back(home: Path, service: Service | None) -> int:
     """Switch to the release before. Raises KitError, OSError."""
     release = releases.previous(home)
     releases.switch(home, release)
-    if service is not None:
-        service.restart()
-        if not service.is_up():
-            raise CommandError(f"{release.name} does not come up; journalctl -u station says why", EXIT_FAILED)
+    if service is not None and not service.comes_up():
+        raise CommandError(f"{release.name} does not come up; journalctl -u station says why", EXIT_FAILED)
     print(f"{home}: back to {release.name}.")
     return 0
 
 
 def _rolled_back(home: Path, before: Path, release: Path, service: Service) -> int:
     releases.switch(home, before)
-    service.restart()
-    up = service.is_up()
+    up = service.comes_up()
     releases.removed(release)
     words = "is at work again" if up else "does not come up either; journalctl -u station says why"
     raise CommandError(f"{release.name} did not come up within {UP_WITHIN_S:.0f} s; {before.name} {words}", EXIT_FAILED)
@@ -147,8 +150,8 @@ def _named(offer: Offer, words: str | None) -> None:
         raise CommandError(f"these wheels have another SHA-256 ({offer.digest}): do not install them")
 
 
-def _nobody_waits(url: str) -> None:
-    state = answers(url)
+def _nobody_waits(url: str | None) -> None:
+    state = None if url is None else answers(url)
     if state is not None and state.get("state") not in IDLE:
         raise CommandError(
             "a practical is under way; wait until it has ended, or add --now (it would go on afterwards)"
@@ -156,20 +159,16 @@ def _nobody_waits(url: str) -> None:
 
 
 def _service(url: str) -> Service | None:
-    """Return the service if systemd runs it."""
-    if _systemctl("is-active", "--quiet", UNIT) != 0:
+    """Return what of the station systemd runs here: bench, room or both."""
+    units = [unit for unit in (UNIT, ROOM_UNIT) if _systemctl("is-active", "--quiet", unit) == 0]
+    if not units:
         return None
-
-    def restart() -> None:
-        if _systemctl("restart", UNIT) != 0:
-            raise CommandError(f"systemctl could not restart {UNIT}; run it with sudo", EXIT_FAILED)
-
-    return Service(restart, url)
+    return Service(lambda: _systemctl("restart", *units) == 0, url if UNIT in units else None)
 
 
 def _systemctl(*words: str) -> int:
     try:
-        return subprocess.run(["systemctl", *words], check=False, capture_output=True, timeout=60).returncode  # noqa: S603, S607
+        return subprocess.run(["systemctl", *words], check=False, capture_output=True, timeout=120).returncode  # noqa: S603, S607
     except (OSError, subprocess.TimeoutExpired):
         return 1
 

@@ -63,10 +63,11 @@ class Bench:
         )
         self._station: subprocess.Popen[bytes] | None = None
 
-    def restart(self) -> None:
+    def restart(self) -> bool:
         self.stop()
         command = [str(self.home / ".venv" / "bin" / "station"), "serve", "--explain", "--config", str(self.config)]
         self._station = subprocess.Popen(command)
+        return True
 
     def stop(self) -> None:
         if self._station is not None:
@@ -86,7 +87,7 @@ class Bench:
 
     def version(self) -> str:
         command = [str(self.home / ".venv" / "bin" / "station"), "--version"]
-        return subprocess.run(command, capture_output=True, text=True, check=True).stdout.split()[1]
+        return subprocess.run(command, capture_output=True, text=True, check=True).stdout.split()[1].rstrip(",")
 
     def update(self, version: str, change: Change = lambda _: None) -> int:
         stick, digest = self.offered(version, change)
@@ -110,8 +111,7 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Bench]:
     subprocess.run([python, pip, "install", "-q", "--no-index", "--find-links", house, "benchwarm"], check=True)
     (found.home / ".venv").symlink_to("releases/first")
     releases.keep_wheels(found.home, house)
-    found.restart()
-    assert found.service.is_up()
+    assert found.service.comes_up()
     yield found
     found.stop()
 
@@ -144,7 +144,7 @@ def test_a_version_that_is_not_fit_is_never_switched_to(bench: Bench, version: s
 
 def test_a_version_that_does_not_come_up_is_rolled_back(bench: Bench, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(module, "UP_WITHIN_S", 8.0)
-    monkeypatch.setattr(Service.is_up, "__defaults__", (8.0,))
+    monkeypatch.setattr(Service.comes_up, "__defaults__", (8.0,))
     with pytest.raises(CommandError, match=r"0.8.4 did not come up .*; 0.8.1 is at work again"):
         bench.update("0.8.4", breaks_on_a_real_port)
     assert bench.version() == "0.8.1"
