@@ -154,7 +154,7 @@ def attacked(share: float, _: int) -> None:
 
 
 def load(share: float, _: int) -> None:
-    """Hold forty streams, a slow reader and two that read no more: at true speed, then through an hour of a practical."""
+    """Hold forty streams, a slow reader and two that read no more: at true speed, then through an hour."""
     for speed, seconds in ((1.0, max(120 * share, 20)), (20.0, max(180 * share, 20))):
         with tempfile.TemporaryDirectory() as folder, Served(Path(folder), speed) as served:
             found = asyncio.run(held(served, seconds))
