@@ -10,14 +10,14 @@ from station.practical.probe_used import ProbeUsed, alike, changed_note, differi
 
 Json = dict[str, Any]
 
-UNCHECKED = ProbeUsed(None, "", 20.0, 0.0, UNCHECKED_C, U_ELSEWHERE)
+UNTOLD = ProbeUsed(None, "", 20.0, 0.0, UNCHECKED_C, U_ELSEWHERE, told=False)
 
 
 def probe_of(repeat: RepeatData) -> ProbeUsed | None:
     """Return what corrected a repeat; None where its temperatures are not a probe's."""
     if not repeat.samples:
         return None
-    return repeat.probe or UNCHECKED
+    return repeat.probe or UNTOLD
 
 
 def mean_probe(repeats: Sequence[RepeatData]) -> tuple[ProbeUsed | None, list[str]]:

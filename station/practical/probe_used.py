@@ -24,7 +24,8 @@ class ProbeUsed:
     """What was added to what the probe said, about `at_c`: `correction_c`, its u and the relative u of a difference.
 
     `check` is None where nothing was added: then `u_c` is the data sheet's. `day` is when the check was, as far as the
-    station's clock knew. `changed` says that probe or correction changed within the repeat.
+    station's clock knew. `changed` says that probe or correction changed within the repeat; `told` is False where
+    nothing tells of a check, as in a file that comes from elsewhere.
     """
 
     check: str | None
@@ -34,6 +35,7 @@ class ProbeUsed:
     u_c: float
     u_slope: float
     changed: bool = False
+    told: bool = True
 
     @property
     def has_slope(self) -> bool:
@@ -79,6 +81,8 @@ def day_in_words(wall: str, clock: str) -> str:
 
 def in_words(used: ProbeUsed) -> str:
     """Return what a reader of the temperatures has to know."""
+    if not used.told:
+        return "Nothing is said of a check of the probe: temperatures are taken as they stand."
     if used.check is None:
         return (
             "The probe was not checked: its temperatures may be off by ± 0.5 °C (data sheet). "

@@ -205,5 +205,6 @@ def test_one_mixing_says_it_too() -> None:
         for probe in (None, used)
     )
     assert slope["probe"]["check"] == "comparison"
+    assert "as they stand" in plain["probe"]["text"], "nothing tells of its probe"
     assert slope["straight_lines"]["u_heat_j"] > plain["straight_lines"]["u_heat_j"]
     assert slope["straight_lines"]["change_c"] == plain["straight_lines"]["change_c"]
