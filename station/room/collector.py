@@ -26,6 +26,7 @@ from station.room.wire import (
     Live,
     Order,
     Orders,
+    Row,
     WireError,
     packed,
     stamped,
@@ -211,17 +212,20 @@ class Collector:
                 self._watchers.tell(bench, "rubbish", f"What it sends cannot be kept ({answer.why}).")
                 continue
             for row in answer.fresh:
-                self._tell(bench, journal, stamped(row))
+                self._tell(bench, journal, row)
             yield bench, told.model_copy(update={"seq": answer.seq, "digest": answer.digest})
 
-    def _tell(self, bench: str, journal: str, event: Stamped) -> None:
-        if isinstance(event.event, Unknown):
-            self._watchers.tell(bench, "newer", f"Its event {event.seq} is not understood: is it newer than the room?")
-        for listener in self._listeners:
-            try:
+    def _tell(self, bench: str, journal: str, row: Row) -> None:
+        """Tell the listeners of an event; whatever it leads to, the others are still heard."""
+        try:
+            event = stamped(row)
+            if isinstance(event.event, Unknown):
+                text = f"Its event {row[0]} is not understood: is it newer than the room?"
+                self._watchers.tell(bench, "newer", text)
+            for listener in self._listeners:
                 listener(bench, journal, event)
-            except Exception as error:  # whatever a bench's events lead to, the others are still heard
-                self._watchers.tell(bench, "listener", f"Its event {event.seq} makes no sense here ({error}).")
+        except Exception as error:
+            self._watchers.tell(bench, "listener", f"Its event {row[0]} makes no sense here ({type(error).__name__}).")
 
     async def _send_orders(self, benches: Sequence[str]) -> None:
         """Tell these benches all that they are still to do: one retained message, which replaces the one before."""

@@ -21,6 +21,7 @@ LARGEST_BYTES: Final = 128_000
 """A message as it travels; the broker refuses longer ones as well."""
 LARGEST_PLAIN_BYTES: Final = 1_000_000
 MOST_EVENTS: Final = 500
+DEEPEST: Final = 20
 PACKED_FROM_BYTES: Final = 512
 _HIGHEST = 2**53
 _LONGEST_S = 1e17
@@ -192,12 +193,25 @@ def _row(values: Sequence[Any]) -> Row:
             raise WireError(f"event {seq}: boot, wall time, clock or kind is no plain text")
     if not _KIND.fullmatch(kind) or not isinstance(body, dict):
         raise WireError(f"event {seq}: no kind, or no body")
+    if _is_deep(body):
+        raise WireError(f"event {seq}: its body is nested deeper than {DEEPEST}")
     try:
         text = json.dumps(body, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
         text.encode()  # half a surrogate pair cannot be kept
     except ValueError:
         raise WireError(f"event {seq}: its body holds a number or a letter that there is not") from None
     return seq, boot, float(monotonic_s), float(time_s), wall, clock, kind, text
+
+
+def _is_deep(body: dict[str, Any]) -> bool:
+    """Whether tables lie in tables beyond measure: what one reader manages could be too much for the next."""
+    level: list[Any] = [body]
+    for _ in range(DEEPEST):
+        inner = (each.values() if isinstance(each, dict) else each for each in level)
+        level = [value for values in inner for value in values if isinstance(value, dict | list)]
+        if not level:
+            return False
+    return True
 
 
 def digest_of(row: Row) -> str:

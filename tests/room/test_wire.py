@@ -75,6 +75,8 @@ RUBBISH = {
     "control characters": one(boot="a\nb"),
     "hostile kind": one(kind="<script>"),
     "no body": one(body=[]),
+    "a deep body": one(kind="new", body=json.loads('{"a":' * 25 + "1" + "}" * 25)),
+    "a deep list": one(kind="new", body={"a": json.loads("[" * 400 + "]" * 400)}),
     "half a letter": one(kind="new", body={"a": "\ud800"}),
     "a time beyond": one(time_s=1).replace(b"0, 1,", b"0, 1" + b"0" * 400 + b","),
     "seven parts": one(body={}).replace(b", {}]", b"]"),
