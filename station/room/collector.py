@@ -143,7 +143,7 @@ class Collector:
         if told is None:
             return
         bench, what = told
-        if not self._watchers.may_speak(bench):
+        if not self._watchers.may_speak(bench, len(payload)):
             return
         try:
             if what == topics.EVENTS:

@@ -29,6 +29,8 @@ __all__ = [
 ]
 
 PIECE = 1000
+MOST_HISTORIES = 500
+"""Each wipe and each restored backup begins another record of a bench."""
 _COLUMNS = "seq,boot,monotonic_s,time_s,wall,clock,kind,body"
 
 
@@ -38,6 +40,10 @@ class Differs(Exception):  # noqa: N818 - somebody's record is copied or altered
     def __init__(self, bench: str, journal: str, seq: int) -> None:
         super().__init__(f"{bench}: event {seq} of journal {journal} is not the one that is kept")
         self.bench, self.journal, self.seq = bench, journal, seq
+
+
+class TooMany(Exception):  # noqa: N818 - somebody's mischief
+    """No bench begins so many records."""
 
 
 @dataclass(frozen=True)
@@ -150,6 +156,11 @@ def row_of(stamped: Stamped) -> Row:
 def _history(write: sqlite3.Connection, bench: str, journal: str) -> tuple[int, int, str]:
     """Return number, whole part and its last digest of this journal's history, begun where there is none."""
     heard = now()
+    (there,) = write.execute(
+        "SELECT count(*) FROM histories WHERE bench = ? AND journal <> ?", (bench, journal)
+    ).fetchone()
+    if there >= MOST_HISTORIES:
+        raise TooMany(f"more than {MOST_HISTORIES} records")
     write.execute(
         "INSERT INTO histories (bench, journal, first_heard, last_heard, turn)"
         " VALUES (?, ?, ?, ?, (SELECT coalesce(max(turn), 0) + 1 FROM histories))"
@@ -172,7 +183,7 @@ def _kept_or_why(write: sqlite3.Connection, sent: Sent) -> Kept | Differs | Unus
         return error
     except Exception as error:  # whatever it is, only this bench sent it
         write.execute("ROLLBACK TO one")
-        return Unusable(sent.bench, type(error).__name__)
+        return Unusable(sent.bench, str(error) if isinstance(error, TooMany) else type(error).__name__)
     write.execute("RELEASE one")
     return answer
 

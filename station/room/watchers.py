@@ -8,6 +8,9 @@ from station.room.wire import Here
 
 MESSAGES_A_SECOND = 25.0
 BURST = 100.0
+BYTES_A_SECOND = 250_000
+"""More than twice what a bench sends that catches up."""
+BURST_BYTES = 5_000_000
 STAYS_S = 60.0
 """How long a trouble is told after it was last seen, and how long a silent kit is remembered."""
 MOST_BENCHES = 5000
@@ -19,6 +22,7 @@ Monotonic = Callable[[], float]
 @dataclass
 class _Watched:
     tokens: float = BURST
+    spare_bytes: float = BURST_BYTES
     at_s: float = 0.0
     kit: str = ""
     kits: dict[str, float] = field(default_factory=dict)
@@ -43,14 +47,20 @@ class Watchers:
                 found[bench] = " ".join(fresh)
         return found
 
-    def may_speak(self, bench: str) -> bool:
-        """Whether another message of this bench is read now; who floods is named and not read."""
+    def may_speak(self, bench: str, size_bytes: int = 0) -> bool:
+        """Whether another message of this bench is read now; who floods (in number, in bytes) is named and not read."""
         watched = self._of(bench)
         if watched is None:
             return False
         now_s = self._monotonic()
-        watched.tokens = min(BURST, watched.tokens + (now_s - watched.at_s) * MESSAGES_A_SECOND)
+        passed_s = now_s - watched.at_s
+        watched.tokens = min(BURST, watched.tokens + passed_s * MESSAGES_A_SECOND)
+        watched.spare_bytes = min(BURST_BYTES, watched.spare_bytes + passed_s * BYTES_A_SECOND)
         watched.at_s = now_s
+        if watched.spare_bytes < size_bytes:
+            self.tell(bench, "flood", f"It sends more than {BYTES_A_SECOND // 1000} kB a second; not all is read.")
+            return False
+        watched.spare_bytes -= size_bytes
         if watched.tokens < 1.0:
             self.tell(
                 bench, "flood", f"It sends more than {MESSAGES_A_SECOND:.0f} messages a second; not all are read."

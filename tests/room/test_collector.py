@@ -195,6 +195,16 @@ def test_a_bench_that_is_quiet_again_has_no_trouble_any_more() -> None:
     assert watchers.may_speak("b")
 
 
+def test_a_bench_that_sends_too_much_is_named_and_may_speak_again_later() -> None:
+    clock = Clock()
+    watchers = Watchers(clock)
+    spoke = sum(watchers.may_speak("b", 128_000) for _ in range(60))
+    assert spoke == 39
+    assert "kB a second" in watchers.troubles()["b"]
+    clock.now_s += 1.0
+    assert watchers.may_speak("b", 128_000)
+
+
 def test_a_restarted_kit_is_not_two_and_two_that_speak_in_turn_are_named() -> None:
     clock = Clock()
     watchers = Watchers(clock)

@@ -95,6 +95,13 @@ def test_nothing_that_one_bench_sends_keeps_another_from_being_kept(store: RoomS
     assert list(store.events("good")) == happened(1)
 
 
+def test_a_bench_begins_only_so_many_records(store: RoomStore, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("station.room.store.MOST_HISTORIES", 3)
+    answers = store.keep_many([Sent("odd", f"{number:016x}") for number in range(4)])
+    assert [type(each).__name__ for each in answers] == ["Kept", "Kept", "Kept", "Unusable"]
+    assert store.keep("odd", f"{0:016x}", happened(1)) == 1
+
+
 def test_a_journal_that_began_anew_is_another_history_and_loses_nothing(store: RoomStore) -> None:
     store.keep("b", FIRST, happened(9))
     store.keep("b", SECOND, happened(4))
