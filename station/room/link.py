@@ -23,7 +23,7 @@ from station.room.link_state import FAILED, NO_BROKER, NO_ENTRY, NO_ROOM, NOT_YE
 from station.room.mqtt import BrokerLost, Connection, Message, connected
 from station.room.order_taker import OrderTaker
 from station.room.outbox import Outbox
-from station.room.wire import Here, KeptMessage, Live, Orders, WireError, packed, packed_batch, unpacked
+from station.room.wire import Here, KeptMessage, Live, Orders, WireError, packed, unpacked
 
 SAMPLES_S: Final = 5.0
 """How long samples wait for one another; whatever else happened goes at once, and they with it."""
@@ -142,12 +142,11 @@ class Link:
             self._more.clear()
             if self._name != self._said_name:
                 await self._say_here(client)
-            rows = await asyncio.to_thread(self._outbox.next_rows)
-            much = len(rows) >= PLENTY
-            if not rows:
+            count, batch = await asyncio.to_thread(self._outbox.next_batch, self._kit)
+            much = count >= PLENTY
+            if not count:
                 continue
             self._answered.clear()
-            batch = packed_batch(self._outbox.journal, self._kit, rows)
             await client.publish(topics.topic(self.user, topics.EVENTS), batch, qos=1)
             if not await self._answer_within(ANSWER_WITHIN_S[0]):
                 much = await self._greet(client)

@@ -16,7 +16,7 @@ from typing import Any, Final
 
 from station.record.journal import JournalError, read_rows
 from station.record.upkeep import LINK_NAME
-from station.room.wire import MOST_EVENTS, Row, digest_of
+from station.room.wire import MOST_EVENTS, Row, digest_of, packed_batch
 
 MOST_BODY_BYTES: Final = 200_000
 
@@ -51,6 +51,11 @@ class Outbox:
                 break
             rows.append(row)
         return rows
+
+    def next_batch(self, kit: str) -> tuple[int, bytes]:
+        """Return how many events go next, and the message that holds them; (0, b"") when the room keeps all."""
+        rows = self.next_rows()
+        return len(rows), packed_batch(self.journal, kit, rows) if rows else b""
 
     def forget(self, seq: int, digest: str) -> bool:
         """Note that the room keeps all up to this event; False when the one kept there is not ours."""
