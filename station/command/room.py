@@ -17,7 +17,7 @@ from station.room.collector import Collector
 from station.room.private_broker import BrokerError, PrivateBroker
 from station.room.store import RoomStore, StoreError
 from station.server.access import Access
-from station.server.addresses import addresses
+from station.server.addresses import addresses, own_addresses
 from station.server.hosts import Hosts
 from station.server.room_app import make_room_app
 from station.server.room_desk import RoomDesk
@@ -126,4 +126,7 @@ def _access(parts: RoomParts) -> Access:
 def _told(parts: RoomParts, known: list[str]) -> None:
     for address in known:
         say(f"{parts.settings.room.name}: {address}")
-    say(f"Benches send to {parts.broker}.")
+    broker = parts.broker
+    if parts.private is not None and parts.settings.room.host in ("0.0.0.0", "::"):  # noqa: S104 - compared, not bound
+        broker = BrokerAddress(next(iter(own_addresses()), broker.host), broker.port)
+    say(f"Benches send to {broker}.")

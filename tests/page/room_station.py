@@ -58,7 +58,7 @@ class RoomStation(Station):
 
     def computed(self) -> None:
         """Wait until the class result is there."""
-        end = time.monotonic() + 4 * START_S
+        end = time.monotonic() + 8 * START_S
         while httpx.get(f"{self.url}api/room/class", timeout=30).json()["computing"]:
             assert time.monotonic() < end
             time.sleep(0.2)

@@ -145,9 +145,14 @@ export function ClassPage() {
   return (
     <>
       {about && <p class="lesson-now">{about}</p>}
-      {answer.result ? <Found answer={answer} result={answer.result} />
-      : answer.computing ? <p class="connecting">{words().calculating}</p>
-      : <Withheld answer={answer} name={name} />}
+      {answer.result && answer.computing && <p role="status">{words().calculating}</p>}
+      {answer.result && !(answer.computing && answer.result.benches.length === 0) ? (
+        <Found answer={answer} result={answer.result} />
+      ) : answer.computing ? (
+        <p class="connecting">{words().calculating}</p>
+      ) : (
+        <Withheld answer={answer} name={name} />
+      )}
       {answer.lesson && <Files lesson={answer.lesson.lesson} shown={answer.shown} />}
     </>
   );

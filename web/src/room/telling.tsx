@@ -4,8 +4,10 @@ import { useState } from "preact/hooks";
 import { said } from "../words";
 import { roomWords as words } from "../words/room_topic";
 import { tell } from "./ask";
-import type { Room } from "./contract";
+import type { OrderLeft, Room } from "./contract";
 import { orderInWords } from "./tile";
+
+const MOST_LEFT = 12;
 
 export type Act = Readonly<Record<string, unknown>>;
 
@@ -90,7 +92,23 @@ const SIMPLE: readonly (readonly [keyof ReturnType<typeof words>["acts"], Act])[
   ["loud", { act: "quiet", silent: false }],
 ];
 
-function Left({ room, send }: { room: Room; send: (path: string, body: object) => void }) {
+interface Left extends Omit<OrderLeft, "bench"> {
+  benches: string[];
+}
+
+/** One line for all benches that did the same with an order. */
+function grouped(orders: readonly OrderLeft[]): Left[] {
+  const lines = new Map<string, Left>();
+  for (const { bench, ...order } of orders) {
+    const key = `${order.order} ${order.state} ${order.why}`;
+    const line = lines.get(key) ?? { ...order, benches: [] };
+    line.benches.push(bench);
+    lines.set(key, line);
+  }
+  return [...lines.values()].slice(0, MOST_LEFT);
+}
+
+function LeftToDo({ room, send }: { room: Room; send: (path: string, body: object) => void }) {
   if (room.orders.length === 0) return null;
   const name = (bench: string) => room.tiles[bench]?.name ?? bench;
   const away = [...new Set(room.orders.filter(({ state }) => state === "pending").map(({ bench }) => bench))];
@@ -98,8 +116,8 @@ function Left({ room, send }: { room: Room; send: (path: string, body: object) =
     <>
       <h3>{words().left}</h3>
       <ul class="orders-left">
-        {room.orders.slice(0, 12).map((each) => (
-          <li key={`${each.order} ${each.bench}`}>{orderInWords(each.act, each.state, name(each.bench), each.why)}</li>
+        {grouped(room.orders).map(({ order, act, state, why, benches }) => (
+          <li key={`${order} ${state} ${why}`}>{orderInWords(act, state, benches.map(name).join(", "), why)}</li>
         ))}
       </ul>
       {away.length > 0 && (
@@ -137,7 +155,7 @@ export function Telling({ room, chosen, setChosen }: Props) {
       <p class="told" role="status">
         {told}
       </p>
-      <Left room={room} send={(path, body) => void send(path, body)} />
+      <LeftToDo room={room} send={(path, body) => void send(path, body)} />
     </section>
   );
 }

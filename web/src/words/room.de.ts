@@ -100,7 +100,7 @@ export const room: Translated<typeof en> = {
   lessonTitle: "Stunde",
   begin: "Eine Stunde beginnen",
   beginWhy:
-    "Jeder Platz beginnt einen neuen Versuch; was gemessen wurde, bleibt erhalten. Ein Platz mitten in einem Durchgang macht weiter, bis er fertig ist.",
+    "Jeder Platz beginnt einen neuen Versuch; was gemessen wurde, bleibt erhalten. Ein Platz mitten in einem Durchgang macht weiter; ihm ist es noch einmal zu sagen, wenn er fertig ist.",
   label: "Klasse (eine Bezeichnung, keine Namen)",
   planFile: "Plan (plan.toml); ohne ihn behält jeder Platz seinen Plan",
   noPlan: "Diese Datei kann kein Plan sein: Sie ist zu groß oder lässt sich nicht lesen.",

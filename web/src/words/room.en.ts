@@ -86,7 +86,7 @@ export const room = {
   noAnswer: "The room did not answer. Nothing was told; try again.",
   left: "Not done yet",
   leftPending: (act: string, benches: string) => `${act}: ${benches} (away)`,
-  leftRefused: (act: string, bench: string, why: string) => `${act}: ${bench} would not: ${why}`,
+  leftRefused: (act: string, bench: string, why: string) => `${act}: ${bench} did not: ${why}`,
   orderNames: {
     choose_plan: "New practical",
     show_results: "Results",
@@ -100,7 +100,7 @@ export const room = {
 
   lessonTitle: "Lesson",
   begin: "Begin a lesson",
-  beginWhy: "Every bench begins a new practical; what was measured before is kept. A bench in the middle of a repeat goes on until it has finished.",
+  beginWhy: "Every bench begins a new practical; what was measured before is kept. A bench in the middle of a repeat goes on; tell it again when it has finished.",
   label: "Class (a label, no names)",
   planFile: "Plan (plan.toml); without one each bench keeps the plan it has",
   noPlan: "This file cannot be a plan: it is too large or cannot be read.",
