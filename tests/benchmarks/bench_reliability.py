@@ -1,7 +1,7 @@
 """The reliability table: what was provoked on the real station, how often, and what was lost.
 
 python -m tests.benchmarks.bench_reliability              all of it (about an hour on two free cores)
-python -m tests.benchmarks.bench_reliability --quick      a tenth of each
+python -m tests.benchmarks.bench_reliability --share 0.1  a tenth of each
 python -m tests.benchmarks.bench_reliability kills load   only these
 Every figure is counted or measured in the run that prints it; inputs and kills come from seeds and can be made again.
 """
@@ -44,14 +44,13 @@ ACCESS = f'[access]\nteacher_passphrase_hash = "{HASHED.teacher_passphrase_hash}
 def main() -> None:
     parser = argparse.ArgumentParser(description="Provoke what can go wrong, and count what was lost.")
     parser.add_argument("only", nargs="*", choices=[*SECTIONS, []], help="sections (all)")
-    parser.add_argument("--quick", action="store_true", help="a tenth of each")
+    parser.add_argument("--share", type=float, default=1.0, help="this share of each (1)")
     parser.add_argument("--seed", type=int, default=1, help="where the inputs begin (1)")
     options = parser.parse_args()
-    share = 0.1 if options.quick else 1.0
     print(f"load average before: {os.getloadavg()[0]:.1f} on {os.cpu_count()} cores\n")
     for name in options.only or SECTIONS:
         begun_s = time.monotonic()
-        SECTIONS[name](share, options.seed)
+        SECTIONS[name](options.share, options.seed)
         line(f"  ({name}: minutes)", f"{(time.monotonic() - begun_s) / 60:.1f}")
 
 
