@@ -68,10 +68,13 @@ async def calculate(question: dict[str, Any]) -> dict[str, Any]:
     return answer
 
 
-async def answered(module: str, question: dict[str, Any]) -> dict[str, Any]:
-    """Return what this module, run as a child when it is its turn, answers. Raises CalculationFailed."""
+async def answered(module: str, question: dict[str, Any], turn: str = "calculation") -> dict[str, Any]:
+    """Return what this module, run as a child when it is its turn, answers. Raises CalculationFailed.
+
+    Only one child of each kind of `turn` runs on this machine.
+    """
     try:
-        code, out, err = await _child_answers(module, json.dumps(question).encode())
+        code, out, err = await _child_answers(module, json.dumps(question).encode(), turn)
     except OSError as error:
         raise CalculationFailed(str(error)) from error
     if code != 0:
@@ -84,9 +87,9 @@ async def answered(module: str, question: dict[str, Any]) -> dict[str, Any]:
     return answer
 
 
-async def _child_answers(module: str, question: bytes) -> tuple[int, bytes, bytes]:
+async def _child_answers(module: str, question: bytes, turn: str) -> tuple[int, bytes, bytes]:
     """Return the child's exit status and what it wrote."""
-    async with _one_at_a_time():
+    async with _one_at_a_time(turn):
         child = await asyncio.create_subprocess_exec(
             *nice(),
             sys.executable,
@@ -117,9 +120,9 @@ def nice() -> tuple[str, ...]:
 
 
 @contextlib.asynccontextmanager
-async def _one_at_a_time() -> Any:
+async def _one_at_a_time(turn_of: str) -> Any:
     """Hold this machine's turn: thirty virtual benches must not start thirty fits at once."""
-    with _turn_file() as turn:
+    with _turn_file(turn_of) as turn:
         while True:
             try:
                 fcntl.flock(turn, fcntl.LOCK_EX | fcntl.LOCK_NB)
@@ -130,8 +133,8 @@ async def _one_at_a_time() -> Any:
 
 
 @contextlib.contextmanager
-def _turn_file() -> Iterator[int]:
-    path = Path(tempfile.gettempdir()) / f"benchwarm-calculation-{os.getuid()}.lock"
+def _turn_file(turn_of: str = "calculation") -> Iterator[int]:
+    path = Path(tempfile.gettempdir()) / f"benchwarm-{turn_of}-{os.getuid()}.lock"
     turn = os.open(path, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW | os.O_CLOEXEC, 0o600)
     try:
         yield turn

@@ -29,7 +29,8 @@ class _Question:
 
 
 class Predictor:
-    """Answers in a child process. Results of readings go first: `after` waits until none is being computed.
+    """Answers in a child process, with a turn of its own: no result of readings waits for a prediction, and
+    `after` lets those of this bench go first.
 
     The same plan always gives the same answer, so that the last few are kept.
     """
@@ -39,6 +40,7 @@ class Predictor:
         self._waiting: list[_Question] = []
         self._kept: OrderedDict[str, Json] = OrderedDict()
         self._task: asyncio.Task[None] | None = None
+        self._closed = False
 
     async def predict(self, plan: Plan, asker: str, *, compare: bool) -> Json:
         """Return the prediction. A newer question of the same asker ends an older one that waits.
@@ -50,6 +52,8 @@ class Predictor:
         if key in self._kept:
             self._kept.move_to_end(key)
             return self._kept[key]
+        if self._closed:
+            raise Superseded
         question = _Question(asker, key, content)
         for older in [each for each in self._waiting if each.asker == asker]:
             self._drop(older)
@@ -61,7 +65,8 @@ class Predictor:
         return await question.answer
 
     async def close(self) -> None:
-        """Stop predicting."""
+        """Stop predicting: who waits gets Superseded, so that no reply holds the server up."""
+        self._closed = True
         for each in list(self._waiting):
             self._drop(each)
         if self._task is not None:
@@ -80,7 +85,7 @@ class Predictor:
                 return
             question = self._waiting.pop()
             try:
-                answer = await answered("station.bench.predict_child", question.content)
+                answer = await answered("station.bench.predict_child", question.content, "prediction")
             except CalculationFailed as error:
                 _give(question.answer, error)
             except BaseException:

@@ -12,12 +12,11 @@ from starlette.types import ASGIApp
 from station.bench import watchdog
 from station.server.access import Access
 from station.server.app import make_app
-from station.server.connections import Connection
+from station.server.connections import BACKLOG, Connection, have_files
 from station.server.watch import Watch
 
 GRACE_S = 2
 SILENT_MS = 20_000
-BACKLOG = 128
 
 
 class Server(uvicorn.Server):
@@ -75,9 +74,9 @@ async def serve(
     finally:
         watchdog.stopping()
         watch.hub.close()
+        await watch.predictor.close()
         server.should_exit = True
         await asyncio.wait({tasks[1]}, timeout=GRACE_S + 1)
-        await watch.predictor.close()
         await watch.calculator.close()
         for task in (*tasks, other):
             task.cancel()
@@ -88,6 +87,7 @@ async def serve(
 
 def server_of(app: ASGIApp) -> Server:
     """Return a server for this application, as every page here is served."""
+    have_files()
     config = uvicorn.Config(
         app,
         log_level="error",  # a request that is none would be a line each
@@ -97,6 +97,7 @@ def server_of(app: ASGIApp) -> Server:
         lifespan="off",
         ws="none",
         loop="asyncio",
+        backlog=BACKLOG,
         timeout_graceful_shutdown=GRACE_S,
         server_header=False,
         proxy_headers=False,  # nobody says for another whose address it is

@@ -116,6 +116,9 @@ def test_while_it_serves_it_has_loaded_neither_numpy_nor_scipy(tmp_path: Path) -
     with Served(tmp_path) as station:
         station.act("begin", "k1")
         station.act("portion_added", "k2", portion=1)
+        plan = station.state()["plan"]
+        assert station.client.post("/api/plan", json={"plan": plan}).json()["problems"] == []
+        assert station.client.post("/api/preparation", json={"plan": plan, "benches": 15}).status_code == 200
         loaded = Path(f"/proc/{station.process.pid}/maps").read_text()
         assert "python" in loaded
         assert "numpy" not in loaded

@@ -238,8 +238,8 @@ class Child:
         self.asked: list[float] = []
         self.began, self.go = asyncio.Event(), asyncio.Event()
 
-    async def answered(self, name: str, question: dict[str, Any]) -> dict[str, Any]:
-        assert name == "station.bench.predict_child"
+    async def answered(self, name: str, question: dict[str, Any], turn: str) -> dict[str, Any]:
+        assert (name, turn) == ("station.bench.predict_child", "prediction")
         self.asked.append(question["plan"]["acid"]["volume_cm3"])
         self.began.set()
         await self.go.wait()
@@ -292,3 +292,5 @@ async def test_no_more_than_a_few_wait_and_all_are_let_go_at_the_end(monkeypatch
     for each in asked:
         with pytest.raises(Superseded):
             await each
+    with pytest.raises(Superseded):
+        await predictor.predict(of(99), "late", compare=False)

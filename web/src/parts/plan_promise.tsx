@@ -109,10 +109,13 @@ function Lines({ title, lines, warn = false }: { title: string; lines: readonly 
 
 function Minutes({ minutes, left_min }: { minutes: Record<string, number>; left_min: Record<string, number> }) {
   const total = minutes.total ?? 0;
-  const lessons = Object.entries(left_min).map(([lesson, left]) => words().ofLesson(left, lesson));
+  const lessons = Object.keys(left_min);
+  const fit = lessons.filter((lesson) => (left_min[lesson] ?? 0) >= 0);
+  const long = lessons.filter((lesson) => !fit.includes(lesson));
+  const told = [...(fit.length > 0 ? [words().fits(fit)] : []), ...(long.length > 0 ? [words().tooLong(long)] : [])];
   return (
     <dl class="promise-numbers">
-      <Number name={words().atBench} value={words().minutes(total)} more={lessons.join("; ")} />
+      <Number name={words().atBench} value={words().minutes(total)} more={told.join("; ")} />
     </dl>
   );
 }

@@ -55,8 +55,8 @@ export const plan: Translated<typeof en> = {
   after: "Aufzeichnung nach dem Mischen / s",
   minutes: (total: number) => `${rounded(total, 0)} min`,
   atBench: "am Arbeitsplatz",
-  ofLesson: (left: number, lesson: string) =>
-    left >= 0 ? `passt in eine Stunde von ${lesson} min` : `zu lang für eine Stunde von ${lesson} min`,
+  fits: (lessons: string[]) => `passt in eine Stunde von ${lessons.join(" oder ")} min`,
+  tooLong: (lessons: string[]) => `zu lang für eine Stunde von ${lessons.join(" oder ")} min`,
   computing: "Die Station rechnet …",
   mend: "Etwas im Plan geht so noch nicht: siehe die markierten Felder.",
   elsewhere: "Im Plan:",

@@ -55,8 +55,8 @@ export const plan = {
   after: "Recorded after mixing / s",
   minutes: (total: number) => `${rounded(total, 0)} min`,
   atBench: "at the bench",
-  ofLesson: (left: number, lesson: string) =>
-    left >= 0 ? `fits a lesson of ${lesson} min` : `too long for a lesson of ${lesson} min`,
+  fits: (lessons: string[]) => `fits a lesson of ${lessons.join(" or ")} min`,
+  tooLong: (lessons: string[]) => `too long for a lesson of ${lessons.join(" or ")} min`,
   computing: "The station computes …",
   mend: "Something in the plan cannot be used yet: see the marked fields.",
   elsewhere: "In the plan:",
