@@ -6,6 +6,7 @@ connections gives up one on which nothing is being answered.
 """
 
 import asyncio
+import resource
 from collections import Counter
 from typing import Any
 
@@ -17,7 +18,12 @@ from station.server.access_network import network_of
 MOST_OF_ONE = 320
 """Open connections of one address. A browser opens six; forty pages behind one access point have room."""
 MOST = 640
-"""Open connections in all; a process may have 1024 files open."""
+"""Open connections in all, where a process may have `FILES` open; fewer where it may have fewer."""
+FILES = 1024
+BACKLOG = 64
+"""So many connections are taken at once, before any can be turned away."""
+OWN_FILES = 80
+"""What the station needs beside connections: the record, its readers, probe, pins, children."""
 REQUEST_WITHIN_S = 15.0
 """From its first byte (of a new connection: from its opening) a request arrives within this time."""
 
@@ -93,14 +99,27 @@ class Connection(H11Protocol):
             self._deadline = None
 
 
+def most() -> int:
+    """Return how many connections there may be. Where files run out, asyncio does nothing but say so (Python 3.11)."""
+    files = resource.getrlimit(resource.RLIMIT_NOFILE)[0]
+    return max(min(MOST, files - BACKLOG - OWN_FILES), 4)
+
+
+def have_files() -> None:
+    """Let this process have `FILES` files open, as far as the system lets it."""
+    files, at_most = resource.getrlimit(resource.RLIMIT_NOFILE)
+    if files < FILES:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (min(FILES, at_most), at_most))
+
+
 def one_too_many(newest: Connection) -> Connection | None:
     """Return the connection that has to go now that this one came; None while there is room."""
     counts = Counter(each.network for each in newest.connections)
     if counts[newest.network] > MOST_OF_ONE:
         crowded = newest.network
-    elif len(newest.connections) > MOST:
-        crowded, most = counts.most_common(1)[0]
-        if most <= counts[newest.network]:
+    elif len(newest.connections) > most():
+        crowded, held = counts.most_common(1)[0]
+        if held <= counts[newest.network]:
             crowded = newest.network
     else:
         return None
