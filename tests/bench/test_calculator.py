@@ -49,7 +49,7 @@ async def test_readings_without_a_crossing_are_refused_in_words_not_by_failing()
 
 async def test_a_question_that_cannot_be_answered_gives_its_reason() -> None:
     with pytest.raises(CalculationFailed, match="plan"):
-        await calculate({"plan": {}, "repeats": []})
+        await calculate({**question(), "plan": {}})
 
 
 async def test_a_file_of_the_same_name_in_the_working_folder_is_not_run(
