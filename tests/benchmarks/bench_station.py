@@ -8,6 +8,8 @@ import argparse
 import asyncio
 import os
 import statistics
+import subprocess
+import sys
 import tempfile
 import time
 from collections.abc import Sequence
@@ -27,11 +29,23 @@ def main() -> None:
     parser.add_argument("--seconds", type=float, default=60.0, help="how long to watch (60)")
     seconds = parser.parse_args().seconds
     print(f"load average before: {os.getloadavg()[0]:.1f} on {os.cpu_count()} cores\n")
+    imports()
     with tempfile.TemporaryDirectory() as folder:
         commits(Path(folder))
     for at in ("idle", "at work"):
         with tempfile.TemporaryDirectory() as folder, Served(Path(folder), speed=1.0) as station:
             asyncio.run(watched(station, at, seconds))
+
+
+def imports() -> None:
+    """Print what loading the command costs before it does anything: most of a start on a small board."""
+    code = (
+        "import resource, time; begun_s = time.perf_counter(); import station.command.serve; "
+        "print(time.perf_counter() - begun_s, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000)"
+    )
+    told = [subprocess.check_output([sys.executable, "-c", code], text=True).split() for _ in range(5)]
+    line("import of `station serve`, median of 5", statistics.median(float(each[0]) for each in told), "s", None)
+    line("resident memory after it", statistics.median(float(each[1]) for each in told), "MB", None)
 
 
 def commits(folder: Path) -> None:
