@@ -31,7 +31,7 @@ if ! ls "$wheels"/lgpio-*.whl >/dev/null 2>&1; then
   PYPI=1 "$python" -m pip download --quiet --no-deps --no-binary lgpio --dest "$wheels" 'lgpio>=0.2.2'
   "$python" -m pip download --quiet --no-deps --dest "$wheels" pip setuptools
   inside bash -c 'cd /var/tmp/wheels && python3 -m venv --without-pip /var/tmp/make &&
-    pip() { /var/tmp/make/bin/python pip-*.whl/pip "$@"; } &&
+    pip() { /var/tmp/make/bin/python "$(ls pip-*.whl)/pip" "$@"; } &&
     pip install --quiet --no-index setuptools-*.whl &&
     PYPI=1 pip wheel --quiet --no-index --no-deps --no-build-isolation lgpio-*.tar.gz'
 fi
