@@ -63,7 +63,8 @@ def config_text(passwords: str, acl: str, *, host: str | None = None, port: int 
         f"password_file {passwords}",
         f"acl_file {acl}",
         f"max_packet_size {_PACKET_BYTES}",
-        "max_queued_messages 2000",
+        "max_inflight_messages 500",  # to the room: 20, the usual, would be a turn of its loop
+        "max_queued_messages 5000",
         "persistent_client_expiration 1d",
         "autosave_interval 60",
         "connection_messages false",
