@@ -43,7 +43,7 @@ class ProbeSettings(_Table):
 
 
 class VirtualSettings(_Table):
-    """The virtual cup: how fast its time runs, its seed, a script of probe faults; the acid, unless the seed draws it."""
+    """The virtual cup: how fast its time runs, its seed, a script of faults; the acid, unless the seed draws it."""
 
     speed: Annotated[float, Field(gt=0, le=200, allow_inf_nan=False)] = 1.0
     seed: int = 1

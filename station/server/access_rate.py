@@ -20,7 +20,7 @@ WEIGHTS = {
     "/api/record.xlsx": 60,
     "/api/records.zip": 60,
 }
-"""So many looks count those that cost the station more than a state does. A group may fetch everything five times over."""
+"""So many looks those count that cost more than a state does. A group may fetch everything five times over."""
 
 MOST_ADDRESSES = 512
 
