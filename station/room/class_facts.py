@@ -9,6 +9,9 @@ from station.practical.state import Repeat, State
 
 Json = dict[str, Any]
 
+_NO_MATTER = ("title", "results")
+"""What of a plan changes no result."""
+
 
 def has_ended(state: State) -> bool:
     """Whether the bench has a repeat of its own that ended and counts."""
@@ -18,7 +21,8 @@ def has_ended(state: State) -> bool:
 def question_of(state: State) -> Json:
     """Return the question about the bench's own ended repeats; readings taken over from elsewhere are not its own."""
     question = question_for(replace(state, adopted=None))
-    return {**question, "repeats": [each for each in question["repeats"] if each["ended"]]}
+    plan = {name: value for name, value in question["plan"].items() if name not in _NO_MATTER}
+    return {**question, "plan": plan, "repeats": [each for each in question["repeats"] if each["ended"]]}
 
 
 def facts_of(state: State) -> Json:

@@ -43,7 +43,7 @@ def asked(url: str) -> Any:
 
 
 def test_a_rehearsal_fills_a_room_of_its_own_and_ends_with_the_class_result(tmp_path: Path) -> None:
-    with rehearsal(tmp_path, "--benches", "3", "--minutes", "5", "--speed", "60") as (process, url):
+    with rehearsal(tmp_path, "--benches", "3", "--minutes", "3", "--speed", "60") as (process, url):
         end, begun = time.monotonic() + 30, 0
         while begun < 3 and time.monotonic() < end:
             tiles = asked(f"{url}api/room")["tiles"].values()

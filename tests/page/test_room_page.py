@@ -1,6 +1,7 @@
 """The room's pages in a real browser: found at a glance, no names on the wall, orders, class result, one sheet."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, ViewportSize, expect
@@ -46,15 +47,11 @@ def test_a_bench_in_trouble_is_found_at_a_glance(room: RoomStation, open_page: O
         assert tiles.last.evaluate(TOP)[1] <= 1080, "all thirty without scrolling"
     assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
     expect_accessible(page)
-
-
-def test_tiles_stay_while_somebody_reads_one(room: RoomStation, open_page: OpenPage) -> None:
-    page = at(open_page, room, "room", viewport=PROJECTOR)
     order = "[...document.querySelectorAll('.tile')].map(one => one.dataset.bench)"
     before = page.evaluate(order)
-    page.locator(".tile").nth(3).hover()
-    page.wait_for_timeout(1500)
-    assert page.evaluate(order) == before
+    tiles.nth(3).hover()
+    page.wait_for_timeout(1200)
+    assert page.evaluate(order) == before, "tiles stay while somebody reads one"
 
 
 def test_on_the_wall_there_are_numbers_and_no_names(room: RoomStation, open_page: OpenPage) -> None:
@@ -86,10 +83,11 @@ def test_the_teacher_tells_some_benches_and_sees_who_is_away(room: RoomStation, 
     expect(page.locator(".orders-left")).to_have_count(0)
 
 
-@SIZES
-def test_the_class_result_says_what_it_means(room: RoomStation, open_page: OpenPage, size: ViewportSize) -> None:
+def test_the_class_result_says_what_it_means_and_prints_on_one_side(
+    room: RoomStation, open_page: OpenPage, tmp_path: Path
+) -> None:
     room.computed()
-    page = at(open_page, room, "room/class", viewport=size)
+    page = at(open_page, room, "room/class", viewport=PROJECTOR)
     page.wait_for_selector(".class-plot")
     meaning = page.locator(".class-meaning")
     expect(meaning).to_contain_text("Class end-point by heat balance: ")
@@ -99,17 +97,11 @@ def test_the_class_result_says_what_it_means(room: RoomStation, open_page: OpenP
     expect(plots.first.locator(".plot-dot")).to_have_count(29)  # 28 benches that ended a repeat, and the class
     expect(page.locator(".class-anomalies")).to_contain_text("bench-4: its end-point by heat balance lies")
     expect(page.locator("main > .class-table tbody tr")).to_have_count(29)
-    assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
-    expect_accessible(page)
-
-
-def test_the_class_sheet_is_one_side_of_a4(
-    room: RoomStation, open_page: OpenPage, tmp_path_factory: pytest.TempPathFactory
-) -> None:
-    room.computed()
-    page = at(open_page, room, "room/class", viewport=PROJECTOR)
-    page.wait_for_selector(".class-plot")
-    text = printed(page, tmp_path_factory.mktemp("sheet"))
+    for size in (PROJECTOR, TABLET):
+        page.set_viewport_size(size)
+        assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
+        expect_accessible(page)
+    text = printed(page, tmp_path)
     for words in ("Class result", "10B", "bench-30", "Mean curve of the class", "Benches that stand off", "bench-4"):
         assert words in text
     assert "To take away" not in text

@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 
 from station.bench.virtual.habits import Habits
 from station.practical.fold import fold_all
-from station.room.class_calculate import answer
-from station.room.class_facts import facts_of, has_ended, question_of
+from station.room.class_facts import has_ended
 from station.room.class_result import class_result
+from station.room.class_results import ClassResults
 from tests.analysis.test_pooling import VALUES, VARIANCES
 from tests.room.class_benches import Json, bench
 from tests.room.lesson_in_jumps import events_of, until
@@ -95,23 +95,20 @@ def test_the_order_of_benches_changes_nothing(rows: list[tuple[float, float]], r
     assert {each["bench"] for each in one["anomalies"]} == {each["bench"] for each in other["anomalies"]}
 
 
-def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
+async def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
     """Three cups of one acid (0.392 mol/dm³ against 0.400: 24.5 cm³), one of them with a doubled portion."""
     lesson = {f"bench-{seed}": events_of(seed) for seed in (1, 2)}
     lesson["bench-3"] = events_of(3, Habits(doubled=frozenset({(1, 3)})))
     states = {name: fold_all(events) for name, events in lesson.items()}
-    assert all(has_ended(state) for state in states.values())
-    assert not has_ended(fold_all(until(lesson["bench-1"], 200.0)))
-    asked = {
-        name: {"name": name, "question": question_of(state), "facts": facts_of(state)} for name, state in states.items()
-    }
-    found = answer({"benches": asked})
-    values = {each["bench"]: each for each in found["class"]["quantities"][0]["values"]}
+    under_way = fold_all(until(lesson["bench-1"], 200.0))
+    assert not has_ended(under_way)
+    results = ClassResults()
+    found = await results.of({**states, "bench-9": under_way}, {})
+    values = {each["bench"]: each for each in found["quantities"][0]["values"]}
     for name in ("bench-1", "bench-2"):
         assert values[name]["value"] == pytest.approx(24.5, abs=4 * values[name]["u"])
     assert values["bench-3"]["value"] < 22.0
-    assert found["class"]["curve"][0]["change_c"] == 0.0
-    assert [each["count"] for each in found["class"]["curve"]] == [3] * 11
-    # What was answered before need not be asked again.
-    again = {name: {**each, "result": found["benches"][name]} for name, each in asked.items()}
-    assert answer({"benches": again})["class"] == found["class"]
+    assert found["curve"][0]["change_c"] == 0.0
+    assert [each["count"] for each in found["curve"]] == [3] * 11
+    assert await results.known(states, {}) is found, "what was computed before need not be again"
+    assert await results.known({**states, "bench-3": under_way}, {}) is None

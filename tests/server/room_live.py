@@ -58,7 +58,7 @@ class Room:
         """Keep further events and hand them on, as the collector does."""
         self.desk.store.keep(bench, JOURNAL, events)
         for each in events:
-            self.desk.collector._tell(bench, JOURNAL, each)
+            self.desk._happened(bench, JOURNAL, each)
 
 
 def filled(folder: Path, lesson: Lesson, label: str = "10B") -> RoomStore:
