@@ -78,10 +78,15 @@ def lost_with_power(mount: Mount, mounts: list[Mount]) -> bool:
 
 
 def kept_in_memory(folder: Path) -> bool:
-    """Whether all that is written to this folder is gone at power-off, as far as this machine tells."""
+    """Whether all that is written to this folder is certainly gone at power-off.
+
+    An overlay whose writable folder is out of sight, as in a container, is given the benefit of the doubt here.
+    """
     mounts = mounts_in(text_of(Path("/proc/self/mountinfo")) or "")
     mount = mount_of(str(_nearest(folder.absolute()).resolve()), mounts)
-    return mount is not None and lost_with_power(mount, mounts)
+    if mount is not None and mount.overlay_on:
+        mount = mount_of(mount.overlay_on, mounts)
+    return mount is not None and mount.in_memory
 
 
 def storage(kit: Kit) -> Finding:

@@ -13,7 +13,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from station.bench.check.kit import Kit
-from station.bench.check.storage import ENOUGH_MB, LEAST_MB, free_space, lost_with_power, mount_of, mounts_in, storage
+from station.bench.check.storage import (
+    ENOUGH_MB,
+    LEAST_MB,
+    free_space,
+    kept_in_memory,
+    lost_with_power,
+    mount_of,
+    mounts_in,
+    storage,
+)
 from tests.bench.check.machine import MOUNTS, Machine
 from tests.record.cards import small_card
 
@@ -162,6 +171,7 @@ class TestRealMounts:
     def test_a_tmpfs_is_red(self) -> None:
         with small_card() as card:
             assert storage(here(card)).colour == "red"
+            assert kept_in_memory(card / "record")
             assert free_space(here(card)).colour == "red"  # 256 kB
 
     @pytest.fixture
@@ -185,6 +195,7 @@ class TestRealMounts:
                 (memory / name).mkdir()
             self.overlay(memory / "upper", memory / "work", mounted)
             found = storage(here(mounted / "point"))
+            assert kept_in_memory(mounted / "point")
             subprocess.run(["umount", str(mounted / "point")], check=True)
         assert (found.colour, found.values["file_system"]) == ("red", "overlay")
 
@@ -194,6 +205,7 @@ class TestRealMounts:
             pytest.skip(f"the temporary folder is not on a disk: {below.text}")
         self.overlay(mounted / "upper", mounted / "work", mounted)
         assert storage(here(mounted / "point")).colour == "green"
+        assert not kept_in_memory(mounted / "point")
 
     def test_a_read_only_mount_is_red(self, mounted: Path) -> None:
         self.mount("--bind", mounted / "lower", mounted / "point")
