@@ -25,6 +25,7 @@ from station.server.hub import Hub, Listener
 from station.server.messages import PADDING, RETRY, unnumbered
 from station.server.pages import add_pages
 from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
+from station.server.ready_plans import READY_NAMES, ready_plan
 from station.server.room_bench import add_bench_view
 from station.server.room_class import add_class
 from station.server.room_desk import RoomDesk
@@ -180,6 +181,11 @@ def _add_orders(app: FastAPI, orders: Orders) -> None:
         """End the lesson under way."""
         await orders.end_lesson()
         return {"accepted": True}
+
+    @app.get("/api/room/plans")
+    async def plans() -> dict[str, Any]:
+        """The plans that ship with the station."""
+        return {"plans": [{"name": name, "plan": ready_plan(name).public()} for name in READY_NAMES]}
 
     @app.get("/api/room/lessons")
     async def lessons() -> Any:

@@ -79,6 +79,10 @@ def test_the_teacher_tells_some_benches_and_sees_who_is_away(room: RoomStation, 
     page.get_by_role("button", name="Set a repeat aside").click()
     expect(page.locator(".orders-left li")).to_have_count(2)
     expect_accessible(page)
+    telling = page.locator(".telling")
+    telling.get_by_label("Plan").select_option("endothermic")
+    telling.get_by_role("button", name="Begin a new practical").click()
+    expect(page.locator(".orders-left")).to_contain_text("New practical: bench-12 (away)")
     page.get_by_role("button", name="Take back what is not done yet").click()
     expect(page.locator(".orders-left")).to_have_count(0)
 

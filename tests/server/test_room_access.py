@@ -22,6 +22,7 @@ MATRIX: dict[tuple[str, str], tuple[dict[str, int], dict[str, object] | None]] =
     ("GET", "/api/room"): (FREE, None),
     ("GET", "/api/room/address.svg"): (FREE, None),
     ("GET", "/api/room/lessons"): (FREE, None),
+    ("GET", "/api/room/plans"): (FREE, None),
     ("GET", "/api/room/class"): (FREE, None),
     ("GET", "/api/room/class.csv"): (CSV, None),
     ("GET", "/api/room/class.xlsx"): (FREE, None),

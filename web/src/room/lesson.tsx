@@ -1,14 +1,11 @@
 // Beginning and ending a lesson.
 
 import { useState } from "preact/hooks";
-import { textOf } from "../text_of";
 import { speaking } from "../words";
 import { roomWords as words } from "../words/room_topic";
 import type { Lesson, Room } from "./contract";
+import { OWN, PlanChoice, usePlanChoice } from "./plan_choice";
 import { useTelling } from "./telling";
-
-/** The room takes a body of 16 KiB; a plan has hundreds of letters. */
-const LONGEST_PLAN = 12_000;
 
 export function moment(iso: string): string {
   const at = new Date(iso);
@@ -25,18 +22,10 @@ export function lessonInWords(lesson: Lesson | null): string {
 export function LessonForm({ room }: { room: Room }) {
   const { told, send, busy } = useTelling();
   const [label, type] = useState(room.lesson?.label ?? "");
-  const [plan, choose] = useState<string | null>(null);
-  const [wrong, say] = useState("");
-  const pick = async (input: HTMLInputElement) => {
-    const file = input.files?.[0];
-    const text = !file ? null : file.size > LONGEST_PLAN ? undefined : await textOf(file).catch(() => undefined);
-    say(text === undefined ? words().noPlan : "");
-    choose(text ?? null);
-    if (text === undefined) input.value = "";
-  };
+  const choice = usePlanChoice(OWN);
   const submit = (event: Event) => {
     event.preventDefault();
-    void send("/api/room/lessons", { label: label.trim(), ...(plan === null ? {} : { plan_toml: plan }) });
+    void send("/api/room/lessons", { label: label.trim(), ...choice.chosen });
   };
   return (
     <section class="settings-part">
@@ -47,12 +36,9 @@ export function LessonForm({ room }: { room: Room }) {
           {words().label}
           <input type="text" maxLength={24} autocomplete="off" value={label} onInput={(event) => type(event.currentTarget.value)} />
         </label>
-        <label>
-          {words().planFile}
-          <input type="file" accept=".toml,text/plain" onChange={(event) => void pick(event.currentTarget)} />
-        </label>
+        <PlanChoice choice={choice} own />
         <p class="remark">{words().beginWhy}</p>
-        <button type="submit" class="strong" disabled={busy}>
+        <button type="submit" class="strong" disabled={busy || (choice.at !== OWN && !choice.given)}>
           {words().begin}
         </button>
       </form>
@@ -62,7 +48,7 @@ export function LessonForm({ room }: { room: Room }) {
         </button>
       )}
       <p class="told" role="status">
-        {wrong || told}
+        {choice.wrong || told}
       </p>
     </section>
   );

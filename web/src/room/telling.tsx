@@ -5,6 +5,7 @@ import { said } from "../words";
 import { roomWords as words } from "../words/room_topic";
 import { tell } from "./ask";
 import type { OrderLeft, Room } from "./contract";
+import { PlanChoice, usePlanChoice } from "./plan_choice";
 import { orderInWords } from "./tile";
 
 const MOST_LEFT = 12;
@@ -92,6 +93,24 @@ const SIMPLE: readonly (readonly [keyof ReturnType<typeof words>["acts"], Act])[
   ["loud", { act: "quiet", silent: false }],
 ];
 
+/** A new practical on the benches that are chosen, in the lesson under way. */
+function NewPractical({ give }: { give: (act: Act) => void }) {
+  const choice = usePlanChoice("neutralisation");
+  const submit = (event: Event) => {
+    event.preventDefault();
+    if (choice.given) give({ act: "choose_plan", ...choice.chosen });
+  };
+  return (
+    <form onSubmit={submit}>
+      <PlanChoice choice={choice} own={false} />
+      {choice.wrong && <p class="why-not">{choice.wrong}</p>}
+      <button type="submit" class="plain" disabled={!choice.given}>
+        {words().newPractical}
+      </button>
+    </form>
+  );
+}
+
 interface Left extends Omit<OrderLeft, "bench"> {
   benches: string[];
 }
@@ -152,6 +171,7 @@ export function Telling({ room, chosen, setChosen }: Props) {
       </div>
       {only && <Rename key={`name ${only}`} room={room} bench={only} give={give} />}
       {only && <SetAside key={`aside ${only}`} room={room} bench={only} give={give} />}
+      {chosen !== null && benches.length > 0 && <NewPractical give={give} />}
       <p class="told" role="status">
         {told}
       </p>

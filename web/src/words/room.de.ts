@@ -102,7 +102,11 @@ export const room: Translated<typeof en> = {
   beginWhy:
     "Jeder Platz beginnt einen neuen Versuch; was gemessen wurde, bleibt erhalten. Ein Platz mitten in einem Durchgang macht weiter; ihm ist es noch einmal zu sagen, wenn er fertig ist.",
   label: "Klasse (eine Bezeichnung, keine Namen)",
-  planFile: "Plan (plan.toml); ohne ihn behält jeder Platz seinen Plan",
+  plan: "Plan",
+  ownPlan: "der, den jeder Platz hat",
+  planInFile: "aus einer Datei",
+  planFile: "Plan (plan.toml)",
+  newPractical: "Einen neuen Versuch beginnen",
   noPlan: "Diese Datei kann kein Plan sein: Sie ist zu groß oder lässt sich nicht lesen.",
   end: "Die Stunde beenden",
   lessonsTitle: "Stunden",
