@@ -80,16 +80,14 @@ class Connection:
 
     async def open(self) -> None:
         """Connect. Raises BrokerLost."""
-        client, address = self._client, self._address
         try:
             async with asyncio.timeout(WITHIN_S):
-                # In a thread: names are looked up and the handshake is waited for.
-                await self._loop.run_in_executor(None, client.connect, address.host, address.port, KEEPALIVE_S)
+                await self._reached()
                 await self._unless_lost(self._open)
         except TimeoutError:
             raise BrokerLost("no answer") from None
-        except OSError as error:
-            raise BrokerLost(error.strerror or str(error)) from None
+        except (OSError, ValueError, UnicodeError) as error:  # the last two: no name of a host
+            raise BrokerLost(getattr(error, "strerror", None) or str(error)) from None
         self._misc = self._loop.call_later(MISC_S, self._keep_alive)
 
     def post(self, topic: str, payload: bytes, *, qos: int = 0) -> None:
@@ -99,6 +97,30 @@ class Connection:
             self._posted.add(info.mid)
         if info.rc != MQTTErrorCode.MQTT_ERR_SUCCESS or len(self._posted) > MOST_POSTED:
             self._lose(BrokerLost("the network takes nothing"))
+
+    def _reached(self) -> "asyncio.Future[None]":
+        """Look the name up and wait for the handshake, in a thread that nobody waits for: a stop is not kept by it."""
+        reached: asyncio.Future[None] = self._loop.create_future()
+
+        def told(error: Exception | None) -> None:
+            if reached.done():
+                return
+            if error is None:
+                reached.set_result(None)
+            else:
+                reached.set_exception(error)
+
+        def work() -> None:
+            failed: Exception | None = None
+            try:
+                self._client.connect(self._address.host, self._address.port, KEEPALIVE_S)
+            except Exception as error:  # whatever it is, who waits for it is told
+                failed = error
+            with contextlib.suppress(RuntimeError):  # the loop may be gone by then
+                self._loop.call_soon_threadsafe(told, failed)
+
+        threading.Thread(target=work, name="broker", daemon=True).start()
+        return reached
 
     async def publish(self, topic: str, payload: bytes, *, qos: int = 0, retain: bool = False) -> None:
         """Publish, and wait until it is on its way (QoS 0) or the broker has it (QoS 1). Raises BrokerLost."""

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from station.room import mqtt
 from station.room.address import BrokerAddress
 from station.room.broker import acl_text, new_password, password_line, with_passwords
 from station.room.mqtt import BrokerLost, connected
@@ -21,6 +22,10 @@ async def lets_in(broker: PrivateBroker, user: str, password: str) -> bool:
             return True
     except BrokerLost:
         return False
+
+
+def open_files() -> int:
+    return len(list(Path("/proc/self/fd").iterdir()))
 
 
 async def test_further_benches_are_let_in_while_it_is_at_work(broker: PrivateBroker) -> None:
@@ -101,3 +106,25 @@ def test_the_rules_go_by_user_and_passwords_are_long() -> None:
     assert all("%u" in line for line in acl_text().splitlines() if line.startswith("pattern"))
     assert len({new_password() for _ in range(100)}) == 100
     assert len(new_password()) >= 20
+
+
+@pytest.mark.parametrize("host", ["127.0.0.1", "no-such-host.invalid", "a" * 70 + ".invalid"])
+async def test_an_address_where_nobody_is_is_told(host: str) -> None:
+    with pytest.raises(BrokerLost) as caught:
+        async with connected(BrokerAddress(host, 9, "bench-1", "x"), "x", lambda *_: None):
+            pytest.fail("connected")
+    assert str(caught.value)
+    assert not caught.value.refused
+
+
+async def test_a_broker_that_says_nothing_leaves_nothing_open(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(mqtt, "WITHIN_S", 0.1)
+    with socket.socket() as silent:
+        silent.bind(("127.0.0.1", 0))
+        silent.listen()
+        port, before = silent.getsockname()[1], open_files()
+        for _ in range(5):
+            with pytest.raises(BrokerLost, match="no answer"):
+                async with connected(BrokerAddress("127.0.0.1", port, "u", "p"), "x", lambda *_: None):
+                    pytest.fail("connected")
+        assert open_files() == before
