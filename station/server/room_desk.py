@@ -135,7 +135,15 @@ class RoomDesk:
             self.board.take(kept.bench, kept.journal, ())
             self.board.benches[kept.bench].state = state_before(self.store, newest)
             self.board.take(kept.bench, kept.journal, practical_events(self.store, newest))
+            self._assign_if_missing(newest)
         self.lesson = LessonNow.read(self.store, self.book)
+
+    def _assign_if_missing(self, which: Practical) -> None:
+        """Put a practical into its lesson that was kept right before the room stopped."""
+        if not any(which in self.book.practicals(each.lesson) for each in self.store.lessons()):
+            chosen = next(iter(practical_events(self.store, which)), None)
+            if chosen is not None:
+                self.book.assign(which, chosen)
 
     def _happened(self, bench: str, journal: str, stamped: e.Stamped) -> None:
         self.board.take(bench, journal, (stamped,))
@@ -152,7 +160,8 @@ class RoomDesk:
             listener(bench, stamped)
 
     def _present(self) -> set[str]:
-        return {*self.lesson.benches, *self.collector.latest, *self.collector.here, *self._events_heard}
+        """Return who takes part or was heard. What the broker has kept of who was here once says nothing of now."""
+        return {*self.lesson.benches, *self.collector.latest, *self._events_heard}
 
     def _heard(self, bench: str, now_s: float) -> Heard:
         temperature_c, at_s = self._events_heard.get(bench, (None, self._began_s))

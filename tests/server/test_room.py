@@ -14,11 +14,14 @@ import openpyxl
 import pytest
 
 from station.practical import events as e
+from station.room.collector import Collector
+from station.room.wire import Here
 from station.server.messages import unnumbered
 from station.server.room_app import room_stream
+from station.server.room_desk import RoomDesk
 from tests.room.lesson_in_jumps import events_of, until, with_results
 from tests.server.doors import SECRETS
-from tests.server.room_live import JOURNAL, Room, room_in_process
+from tests.server.room_live import JOURNAL, NOWHERE, Room, room_in_process
 from tests.server.test_access_matrix import sign_in
 
 LESSON = {f"bench-{seed}": with_results(events_of(seed), "at once") for seed in (1, 2)}
@@ -74,6 +77,26 @@ async def test_a_practical_that_begins_is_put_into_the_lesson(tmp_path: Path) ->
         while "bench-9" not in (await message("room"))["tiles"]:
             pass
         assert {each.bench for each in room.desk.book.practicals(1)} == {"bench-1", "bench-2", "bench-9"}
+
+
+async def test_a_practical_that_was_kept_right_before_the_room_stopped_is_put_into_it_at_the_start(
+    tmp_path: Path,
+) -> None:
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY}) as room:
+        store = room.desk.store
+        store.keep("bench-2", JOURNAL, LESSON["bench-2"])
+        again = RoomDesk(store, Collector(store, NOWHERE))
+        await again.begin()
+        assert set(again.tiles()) == {"bench-1", "bench-2"}
+        once_more = RoomDesk(store, Collector(store, NOWHERE))
+        await once_more.begin()
+        assert len(store.lessons()) == 1
+
+
+async def test_who_was_here_once_and_takes_no_part_has_no_tile(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY}) as room:
+        room.desk.collector.here["bench-8"] = Here(journal=JOURNAL, kit=JOURNAL, name="Bench 8")
+        assert set((await room.room())["tiles"]) == {"bench-1"}
 
 
 async def test_a_lesson_begins_with_a_new_practical_on_all_benches(tmp_path: Path) -> None:
