@@ -155,21 +155,20 @@ def row_of(stamped: Stamped) -> Row:
 
 def _history(write: sqlite3.Connection, bench: str, journal: str) -> tuple[int, int, str]:
     """Return number, whole part and its last digest of this journal's history, begun where there is none."""
-    heard = now()
-    (there,) = write.execute(
-        "SELECT count(*) FROM histories WHERE bench = ? AND journal <> ?", (bench, journal)
-    ).fetchone()
-    if there >= MOST_HISTORIES:
-        raise TooMany(f"more than {MOST_HISTORIES} records")
-    write.execute(
-        "INSERT INTO histories (bench, journal, first_heard, last_heard, turn)"
-        " VALUES (?, ?, ?, ?, (SELECT coalesce(max(turn), 0) + 1 FROM histories))"
-        " ON CONFLICT (bench, journal) DO UPDATE SET last_heard = excluded.last_heard",
-        (bench, journal, heard, heard),
-    )
     sql = "SELECT history, contiguous, digest FROM histories WHERE bench = ? AND journal = ?"
-    history, whole, digest = write.execute(sql, (bench, journal)).fetchone()
-    return int(history), int(whole), str(digest)
+    row = write.execute(sql, (bench, journal)).fetchone()
+    if row is None:
+        (there,) = write.execute("SELECT count(*) FROM histories WHERE bench = ?", (bench,)).fetchone()
+        if there >= MOST_HISTORIES:
+            raise TooMany(f"more than {MOST_HISTORIES} records")
+        heard = now()
+        write.execute(
+            "INSERT INTO histories (bench, journal, first_heard, last_heard, turn)"
+            " VALUES (?, ?, ?, ?, (SELECT coalesce(max(turn), 0) + 1 FROM histories))",
+            (bench, journal, heard, heard),
+        )
+        row = write.execute(sql, (bench, journal)).fetchone()
+    return int(row[0]), int(row[1]), str(row[2])
 
 
 def _kept_or_why(write: sqlite3.Connection, sent: Sent) -> Kept | Differs | Unusable:
@@ -197,7 +196,10 @@ def _keep(write: sqlite3.Connection, sent: Sent) -> Kept:
     fresh = _continuing(write, history, whole) if whole + 1 in new else []
     if fresh:
         whole, digest = fresh[-1][0], digest_of(fresh[-1])
-        write.execute("UPDATE histories SET contiguous = ?, digest = ? WHERE history = ?", (whole, digest, history))
+        write.execute(
+            "UPDATE histories SET contiguous = ?, digest = ?, last_heard = ? WHERE history = ?",
+            (whole, digest, now(), history),
+        )
         settle_taken(write, sent.bench, fresh)
     return Kept(whole, digest, fresh)
 
@@ -208,6 +210,7 @@ def _make_present(write: sqlite3.Connection, history: int, bench: str, name: str
         " AND turn < (SELECT max(turn) FROM histories WHERE bench = ?)",
         (history, bench),
     )
+    write.execute("UPDATE histories SET last_heard = ? WHERE history = ?", (now(), history))
     write.execute("INSERT OR REPLACE INTO names VALUES (?, ?)", (bench, name))
 
 
