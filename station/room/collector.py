@@ -115,8 +115,8 @@ class Collector:
 
     async def run(self) -> None:
         """Collect until cancelled, over every loss of the broker."""
-        # The store's thread gives the interpreter away at each statement; with Python's 5 ms until it comes back, a busy
-        # loop would let through 200 statements a second, and a thousand benches would wait for half a minute.
+        # The store's thread gives the interpreter away at each statement. Coming back after Python's 5 ms, it would do
+        # 200 statements a second beside a busy loop, and a thousand benches would wait for half a minute.
         sys.setswitchinterval(SWITCH_S)
         async with asyncio.TaskGroup() as tasks:
             tasks.create_task(self._keep())
