@@ -130,6 +130,7 @@ def test_a_record_in_use_is_never_set_aside(tmp_path: Path) -> None:
     [
         "UPDATE events SET body = '{\"temperature_c\":99.5}' WHERE seq = 700",
         "UPDATE events SET digest = NULL WHERE seq = 700",
+        "UPDATE events SET kind = x'00ff' WHERE seq = 700",
         "UPDATE events SET wall = CAST(x'ff31' AS TEXT) WHERE seq = 700",
         "UPDATE events SET body = '{}', wall = 'x' WHERE seq IN (700, 701)",
         "DELETE FROM events WHERE seq = 700",
