@@ -105,7 +105,11 @@ async def publish(users: list[str], port: int, seconds: int) -> dict[str, list[f
 
 
 async def collect(folder: Path, address: BrokerAddress) -> None:
-    await Collector(RoomStore(folder), address).run()
+    collector = Collector(RoomStore(folder), address)
+    async with running(collector.run()):
+        await until(lambda: collector.fault is None, 60.0)
+        print("ready", flush=True)
+        await asyncio.Event().wait()
 
 
 def child(*words: str) -> "subprocess.Popen[str]":
@@ -131,7 +135,8 @@ class Measured:
         self.broker.start()
         address = self.broker.address
         self.room = child("--room", str(folder / "room"), str(address.port), str(address.password))
-        time.sleep(3.0)
+        assert self.room.stdout is not None
+        assert self.room.stdout.readline() == "ready\n"
 
     def begin(self) -> None:
         self._began_s = time.monotonic()
