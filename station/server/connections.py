@@ -21,7 +21,7 @@ MOST = 640
 """Open connections in all, where a process may have `FILES` open; fewer where it may have fewer."""
 FILES = 1024
 BACKLOG = 64
-"""So many connections are taken at once, before any can be turned away."""
+"""So many connections are accepted in one turn of the loop."""
 OWN_FILES = 80
 """What the station needs beside connections: the record, its readers, probe, pins, children."""
 REQUEST_WITHIN_S = 15.0
@@ -102,7 +102,8 @@ class Connection(H11Protocol):
 def most() -> int:
     """Return how many connections there may be. Where files run out, asyncio does nothing but say so (Python 3.11)."""
     files = resource.getrlimit(resource.RLIMIT_NOFILE)[0]
-    return max(min(MOST, files - BACKLOG - OWN_FILES), 4)
+    # A connection is made two turns of the loop after it was accepted, and each turn accepts anew.
+    return max(min(MOST, files - 3 * BACKLOG - OWN_FILES), 4)
 
 
 def have_files() -> None:

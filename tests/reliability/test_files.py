@@ -9,7 +9,7 @@ import httpx
 
 from tests.command.child import RUN, SETTINGS, Served
 
-FEW = ["sh", "-c", 'ulimit -n 240; exec "$@"', "sh"]
+FEW = ["sh", "-c", 'ulimit -n 360; exec "$@"', "sh"]
 
 
 def test_a_crowd_leaves_files_for_the_others_and_the_log_empty(tmp_path: Path) -> None:
