@@ -82,6 +82,8 @@ def is_damaged(folder: Path, within_s: float = CHECK_WITHIN_S) -> bool:
         finally:
             connection.close()
         return str(said) != "ok" or _is_changed(folder)
+    except UnicodeDecodeError:  # what SQLite says holds what a spoilt page held
+        return True
     except sqlite3.Error as error:
         return _says_damaged(error)
 
@@ -183,7 +185,7 @@ def _rows(folder: Path, order: str) -> Iterator[tuple[Any, ...]]:
         return
     try:
         yield from connection.execute(f"SELECT {COLUMNS},digest FROM events ORDER BY seq {order}")  # noqa: S608
-    except sqlite3.Error:
+    except (sqlite3.Error, UnicodeDecodeError):
         return
     finally:
         connection.close()

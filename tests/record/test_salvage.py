@@ -157,3 +157,16 @@ def test_an_event_that_changed_without_a_broken_page_is_noticed_and_left_out(tmp
     assert count - 2 <= salvaged.kept < count
     kept = [each.event for each in read_events(tmp_path)]
     assert all(each.temperature_c != 99.5 for each in kept if isinstance(each, e.SampleTaken))
+
+
+def test_a_schema_that_is_no_text_any_more_is_damage(tmp_path: Path) -> None:
+    """SQLite repeats the spoilt bytes in its message, which Python cannot read."""
+    count = practical(tmp_path, repeats=1, samples=20)
+    connection = sqlite3.connect(tmp_path / FILE_NAME)
+    spoilt = "UPDATE sqlite_schema SET name = CAST(x'ff43' AS TEXT), sql = 'CREATE nonsense' WHERE name = 'events_stay'"
+    connection.executescript(f"PRAGMA writable_schema = 1; {spoilt};")
+    connection.close()
+    journal, salvaged = opened_journal(tmp_path)
+    journal.close()
+    assert salvaged is not None
+    assert salvaged.kept == count
