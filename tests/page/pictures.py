@@ -4,17 +4,21 @@ A demo runs with a fixed seed, a station waits for hands beside it; what is show
 """
 
 import shutil
+import subprocess
 import sys
 import tempfile
 from pathlib import Path
 
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
-from tests.page.conftest import FLAGS, Station, serve_settings, work
+from tests.page.conftest import FLAGS, STATION, Station, serve_settings, work
+from tests.page.room_station import room_at_work
 
 FOLDER = Path(__file__).parents[2] / "web" / "pictures"
 PHONE = {"width": 390, "height": 780}
 LAPTOP = {"width": 1280, "height": 800}
+WALL = {"width": 1600, "height": 900}
+SHEET = {"width": 1280, "height": 1180}
 
 
 def opened(browser: Browser, url: str, size: dict[str, int]) -> Page:
@@ -58,6 +62,18 @@ def result_pictures(browser: Browser, station: Station) -> None:
     take(page, "record")
 
 
+def room_pictures(browser: Browser) -> None:
+    """A class under way with two benches in trouble, and what it found in the end."""
+    with tempfile.TemporaryDirectory() as folder, room_at_work(Path(folder), {}) as room:
+        command = [str(STATION), "rehearse", "--config", f"{folder}/room.toml"]
+        rehearsal = subprocess.Popen(command, stdout=subprocess.DEVNULL)
+        page = opened(browser, f"{room.url}room", WALL)
+        expect(page.locator(".need-3")).to_have_count(2, timeout=120_000)
+        take(page, "room")
+        rehearsal.wait(timeout=400)
+        take(opened(browser, f"{room.url}room/class", SHEET), "class")
+
+
 def main() -> None:
     """Make them all."""
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
@@ -70,6 +86,7 @@ def main() -> None:
                 pictures(browser, station)
             finally:
                 station.stop()
+        room_pictures(browser)
         browser.close()
 
 

@@ -15,13 +15,13 @@ interface Props {
 
 const ROW_LETTERS = 1.75;
 
-/** Low to high, in which all intervals fit; one far wider than the rest is cut, so that the rest can be told apart. */
+/** Low to high, in which all values and ordinary intervals fit; one far wider than most is cut, and an arrow says so. */
 function reach({ values, pooled }: Quantity): [number, number] {
   const middle = values.map(({ value }) => value);
   const [low, high] = [Math.min(...middle), Math.max(...middle)];
-  const room = 1.5 * Math.max(high - low, ...values.map(({ u }) => u).sort((one, other) => one - other).slice(0, Math.ceil(values.length / 2)));
-  const ends = [...values.map(({ low }) => low), ...values.map(({ high }) => high), ...(pooled ? [pooled.low, pooled.high] : [])];
-  return [Math.max(Math.min(...ends), low - room), Math.min(Math.max(...ends), high + room)];
+  const ordinary = values.map(({ u }) => u).sort((one, other) => one - other)[Math.floor(values.length / 2)] ?? 0;
+  const air = Math.max(0.08 * (high - low), 2.2 * ordinary);
+  return [Math.min(low - air, pooled?.low ?? low), Math.max(high + air, pooled?.high ?? high)];
 }
 
 /** `pitch` is the height of a row in letters. */
@@ -39,6 +39,7 @@ export function PlotDrawing({ quantity, names, odd, box, pitch = ROW_LETTERS }: 
   const clip = (value: number) => Math.max(left, Math.min(right, x(value)));
   const { pooled } = quantity;
   const middle = bottom - 0.5 * pitch * letter;
+  const arrow = 0.7 * letter;
   return (
     <svg
       width={width}
@@ -73,6 +74,8 @@ export function PlotDrawing({ quantity, names, odd, box, pitch = ROW_LETTERS }: 
               {odd.has(each.bench) ? `▲ ${name}` : name}
             </text>
             <path class="plot-interval" d={`M${clip(each.low)},${y}H${clip(each.high)}`} />
+            {x(each.low) < left && <path class="plot-dot" d={`M${left},${y}l${arrow},${-arrow / 2}v${arrow}z`} />}
+            {x(each.high) > right && <path class="plot-dot" d={`M${right},${y}l${-arrow},${-arrow / 2}v${arrow}z`} />}
             <circle class="plot-dot" cx={clip(each.value)} cy={y} r={0.38 * letter} />
           </g>
         );

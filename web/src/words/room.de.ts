@@ -137,7 +137,7 @@ export const room: Translated<typeof en> = {
   },
   plotTitle: (quantity, method) => `${quantity} nach: ${method}`,
   plotWhy:
-    "Ein Punkt ist der Wert eines Platzes, sein Strich der 95-%-Bereich. Das Band ist der Mittelwert der Klasse mit seinem 95-%-Bereich.",
+    "Ein Punkt ist der Wert eines Platzes, sein Strich der 95-%-Bereich; ein Pfeil: Er geht weiter. Das Band ist der Mittelwert der Klasse mit seinem 95-%-Bereich.",
   plotValue: (name, value, low, high) => `${name}: ${value} (95 %: ${low} bis ${high})`,
   classMean: "Klasse",
   tableTitle: "Alle Plätze",

@@ -136,7 +136,7 @@ export const room = {
     return `${rounded(value, places)} ± ${rounded(u, places)}`;
   },
   plotTitle: (quantity: string, method: string) => `${quantity} by ${method}`,
-  plotWhy: "A dot is a bench’s value, its line the 95 % interval. The band is the class’s mean with its 95 % interval.",
+  plotWhy: "A dot is a bench’s value, its line the 95 % interval; an arrow: it goes on. The band is the class’s mean with its 95 % interval.",
   plotValue: (name: string, value: string, low: string, high: string) => `${name}: ${value} (95 %: ${low} to ${high})`,
   classMean: "class",
   tableTitle: "All benches",
