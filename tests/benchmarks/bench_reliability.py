@@ -35,7 +35,7 @@ from tests.test_register import rows
 INPUTS = 100_000
 LONGEST_S = 600.0
 """On a busy machine a kind of input ends after this time; the table says how many there were."""
-SLOW = {"stored journals": 100}
+SLOW = {"stored journals": 20}
 """Doors that write files: so many times fewer inputs."""
 
 ACCESS = f'[access]\nteacher_passphrase_hash = "{HASHED.teacher_passphrase_hash}"\n'
