@@ -9,6 +9,7 @@ from station.practical.acts import Act
 from station.practical.plan import PlanError, plan_from, read_plan
 from station.practical.problems import problem_line
 from station.practical.staff import StaffAct
+from station.practical.strong import STRONG_MOL_DM3, strong_solutions
 
 OF_STAFF: Final = ("choose_plan", "show_results", "quiet", "rename", "set_aside")
 OF_BENCH: Final = ("pause", "resume")
@@ -32,8 +33,8 @@ class OrderError(ValueError):
 def checked_order(order: Mapping[str, Any]) -> dict[str, Any]:
     """Return the order as it travels: `{"act": …}` with what the act needs. Raises OrderError.
 
-    A plan goes without what staff keep to themselves. `practical` (journal and number of the event with which it
-    began) has the order refused where that practical is over.
+    A plan goes without what staff keep to themselves; one above 1.0 mol/dm³ needs `confirmed`. `practical` (journal
+    and number of the event with which it began) has the order refused where that practical is over.
     """
     values = dict(order)
     name = values.get("act")
@@ -42,7 +43,7 @@ def checked_order(order: Mapping[str, Any]) -> dict[str, Any]:
     practical = values.pop("practical", None)
     _needs(values)
     if name == "choose_plan":
-        values = {"act": name, "plan": _plan(values)}
+        values = {"act": name, "plan": _plan(values), **({"confirmed": True} if values.get("confirmed") else {})}
     act_of(values, "check")
     return values if practical is None else {**values, "practical": list(practical)}
 
@@ -78,4 +79,11 @@ def _plan(values: Mapping[str, Any]) -> dict[str, Any]:
             raise OrderError("plan: missing; give its values in plan, or its text in plan_toml")
     except PlanError as error:
         raise OrderError(str(error)) from None
+    strong = strong_solutions(plan)
+    if strong and values.get("confirmed") is not True:
+        named, mol_dm3 = max(strong, key=lambda each: each[1])
+        raise OrderError(
+            f"{named} ({mol_dm3:g} mol/dm³) is above {STRONG_MOL_DM3} mol/dm³: confirm it against the school's risk "
+            "assessment, or weaken it"
+        )
     return plan.without_prepared().model_dump(mode="json")

@@ -63,6 +63,7 @@ class NewLesson(BaseModel):
     label: Annotated[str, Field(max_length=LONGEST_LABEL), AfterValidator(_label)] = ""
     plan_toml: Annotated[str, Field(max_length=12_000)] | None = None
     plan: dict[str, Any] | None = None
+    confirmed: bool = False
 
 
 class Withdrawal(BaseModel):
@@ -172,7 +173,8 @@ def _add_orders(app: FastAPI, orders: Orders) -> None:
     async def begin(lesson: NewLesson) -> Any:
         """Begin a lesson; the one before ends, and its class result is kept."""
         try:
-            return {"accepted": True, "lesson": await orders.begin_lesson(lesson.label, lesson.plan, lesson.plan_toml)}
+            begun = await orders.begin_lesson(lesson.label, lesson.plan, lesson.plan_toml, confirmed=lesson.confirmed)
+            return {"accepted": True, "lesson": begun}
         except OrderError as error:
             return problem(422, "bad_plan", f"This plan cannot be used: {error}.")
 

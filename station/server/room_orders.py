@@ -39,12 +39,15 @@ class Orders:
         await self._desk.collector.withdraw(list(dict.fromkeys(benches)))
         await self._desk.refreshed()
 
-    async def begin_lesson(self, label: str, plan: Json | None, plan_toml: str | None) -> int:
+    async def begin_lesson(
+        self, label: str, plan: Json | None, plan_toml: str | None, *, confirmed: bool = False
+    ) -> int:
         """Begin a lesson and return its number: a new practical on all benches. Raises OrderError."""
         benches = list(self._desk.tiles())
         given = plan is not None or plan_toml is not None
         if given:
-            orders = [(benches, checked_order({"act": "choose_plan", "plan": plan, "plan_toml": plan_toml}))]
+            act = {"act": "choose_plan", "plan": plan, "plan_toml": plan_toml, "confirmed": confirmed}
+            orders = [(benches, checked_order(act))]
         else:
             orders = self._present_plans(benches)
         lesson = await asyncio.to_thread(self._desk.book.begin, label)
@@ -64,13 +67,14 @@ class Orders:
         return await asyncio.to_thread(_lessons, self._desk)
 
     def _present_plans(self, benches: Sequence[str]) -> list[tuple[list[str], Json]]:
-        """Return the order that has each bench begin anew with the plan it has."""
+        """Return the order that has each bench begin anew with the plan it has, which staff have chosen already."""
         plans: dict[str, list[str]] = defaultdict(list)
         for bench in benches:
             now = self._desk.board.benches.get(bench)
             if now is not None and now.state.chosen:
                 plans[now.state.plan.model_dump_json()].append(bench)
-        return [(some, checked_order({"act": "choose_plan", "plan": json.loads(text)})) for text, some in plans.items()]
+        again = {"act": "choose_plan", "confirmed": True}
+        return [(some, checked_order({**again, "plan": json.loads(text)})) for text, some in plans.items()]
 
 
 def _lessons(desk: RoomDesk) -> list[Json]:

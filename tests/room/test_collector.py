@@ -10,11 +10,13 @@ import pytest
 
 from station.practical import events as e
 from station.practical.events import Stamped
+from station.practical.plan import READY_PLAN
+from station.practical.staff import StaffAct
 from station.room import topics
 from station.room.address import BrokerAddress
 from station.room.collector import Collector
 from station.room.mqtt import BrokerLost, Connection, connected
-from station.room.orders import OrderError, checked_order
+from station.room.orders import OrderError, act_of, checked_order
 from station.room.private_broker import PrivateBroker
 from station.room.store import RoomStore, row_of
 from station.room.watchers import BURST, STAYS_S, Watchers
@@ -252,6 +254,16 @@ def test_ever_new_kits_and_benches_take_no_more_room() -> None:
 def test_an_order_that_no_bench_could_do_is_not_given(order: dict[str, object]) -> None:
     with pytest.raises(OrderError):
         checked_order(order)
+
+
+def test_a_plan_above_one_mole_is_ordered_only_by_somebody_who_stands_for_it() -> None:
+    text = READY_PLAN.replace("concentration_mol_dm3 = 0.400", "concentration_mol_dm3 = 1.5")
+    with pytest.raises(OrderError, match=r"potassium hydroxide \(1.5 mol/dm³\) is above 1.0 mol/dm³: confirm it"):
+        checked_order({"act": "choose_plan", "plan_toml": text})
+    order = checked_order({"act": "choose_plan", "plan_toml": text, "confirmed": True})
+    asked = act_of(order, "key")
+    assert isinstance(asked, StaffAct)
+    assert asked.confirmed
 
 
 def test_a_clock_a_year_off_orders_nothing(tmp_path: Path) -> None:

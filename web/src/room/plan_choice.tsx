@@ -7,7 +7,7 @@ import { said } from "../words";
 import { roomWords as words } from "../words/room_topic";
 
 /** What goes into the order: nothing, a plan's values, or the text of a file. */
-export type Chosen = { plan?: object; plan_toml?: string };
+export type Chosen = { plan?: object; plan_toml?: string; confirmed?: boolean };
 
 interface Ready {
   name: string;
@@ -22,6 +22,9 @@ export interface Choice {
   ready: readonly Ready[];
   at: string;
   choose: (at: string) => void;
+  /** That staff stand for a plan in a file whatever its concentrations. */
+  confirmed: boolean;
+  confirm: (confirmed: boolean) => void;
   pick: (input: HTMLInputElement) => Promise<void>;
 }
 
@@ -35,6 +38,7 @@ export function usePlanChoice(first: string): Choice {
   const [at, choose] = useState(first);
   const [text, read] = useState<string | null>(null);
   const [wrong, say] = useState("");
+  const [confirmed, confirm] = useState(false);
   useEffect(() => {
     get<{ plans: Ready[] }>("/api/room/plans").then(({ plans }) => know(plans), () => undefined);
   }, []);
@@ -42,15 +46,16 @@ export function usePlanChoice(first: string): Choice {
     const file = input.files?.[0];
     const found = !file || file.size > LONGEST_PLAN ? null : await textOf(file).catch(() => null);
     say(file && found === null ? words().noPlan : "");
+    confirm(false);
     read(found);
   };
   const plan = ready.find(({ name }) => name === at)?.plan;
-  const chosen: Chosen = plan ? { plan } : at === FILE && text !== null ? { plan_toml: text } : {};
-  return { chosen, given: Object.keys(chosen).length > 0, wrong, ready, at, choose, pick };
+  const chosen: Chosen = plan ? { plan } : at === FILE && text !== null ? { plan_toml: text, confirmed } : {};
+  return { chosen, given: Object.keys(chosen).length > 0, wrong, ready, at, choose, confirmed, confirm, pick };
 }
 
 export function PlanChoice({ choice, own }: { choice: Choice; own: boolean }) {
-  const { ready, at, choose, pick } = choice;
+  const { ready, at, choose, confirmed, confirm, pick } = choice;
   return (
     <>
       <label>
@@ -66,10 +71,16 @@ export function PlanChoice({ choice, own }: { choice: Choice; own: boolean }) {
         </select>
       </label>
       {at === FILE && (
-        <label>
-          {words().planFile}
-          <input type="file" accept=".toml,text/plain" onChange={(event) => void pick(event.currentTarget)} />
-        </label>
+        <>
+          <label>
+            {words().planFile}
+            <input type="file" accept=".toml,text/plain" onChange={(event) => void pick(event.currentTarget)} />
+          </label>
+          <label class="plan-confirm">
+            <input type="checkbox" checked={confirmed} onChange={(event) => confirm(event.currentTarget.checked)} />
+            <span>{words().confirm}</span>
+          </label>
+        </>
       )}
     </>
   );

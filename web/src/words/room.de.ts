@@ -106,6 +106,7 @@ export const room: Translated<typeof en> = {
   ownPlan: "der, den jeder Platz hat",
   planInFile: "aus einer Datei",
   planFile: "Plan (plan.toml)",
+  confirm: "Falls eine Lösung stärker als 1.0 mol/dm³ ist: nach der Gefährdungsbeurteilung der Schule geprüft.",
   newPractical: "Einen neuen Versuch beginnen",
   noPlan: "Diese Datei kann kein Plan sein: Sie ist zu groß oder lässt sich nicht lesen.",
   end: "Die Stunde beenden",

@@ -106,6 +106,7 @@ export const room = {
   ownPlan: "the one each bench has",
   planInFile: "from a file",
   planFile: "Plan (plan.toml)",
+  confirm: "If a solution is above 1.0 mol/dm³: I have checked it against the school’s risk assessment.",
   newPractical: "Begin a new practical",
   noPlan: "This file cannot be a plan: it is too large or cannot be read.",
   end: "End the lesson",
