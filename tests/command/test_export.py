@@ -54,7 +54,8 @@ def test_the_journal_is_lines_of_json(folder: Path, capsys: pytest.CaptureFixtur
 def test_the_spreadsheet_has_the_results(folder: Path, tmp_path: Path) -> None:
     assert main(["export", "--record", str(folder), "--xlsx", "--out", str(tmp_path / "record.xlsx")]) == 0
     book = load_workbook(tmp_path / "record.xlsx")
-    assert book.sheetnames[:6] == ["Plan", "Readings", "Mean", "Samples", "Portions", "Results"]
+    sheets = ["Plan", "Readings", "Probe", "Mean", "Samples", "Portions", "Results"]
+    assert book.sheetnames[: len(sheets)] == sheets
     assert "straight lines" in [row[1] for row in book["Results"].iter_rows(values_only=True)]
 
 

@@ -95,7 +95,7 @@ async def running(work: Coroutine[None, None, None]) -> AsyncIterator[None]:
             task.result()
 
 
-async def until(true: Callable[[], object], within_s: float = 10.0) -> None:
+async def until(true: Callable[[], object], within_s: float = 45.0) -> None:
     """Wait until something is so."""
     async with asyncio.timeout(within_s):
         while not true():  # noqa: ASYNC110 - it comes over a socket, and nothing tells
