@@ -21,6 +21,7 @@ DIGEST_FILE = "sources.sha256"
 DRAWINGS = "../station/chemistry/pictograms.json"
 """What the page shares with the station's own sheets."""
 SOURCES = (".npmrc", "package.json", "package-lock.json", "tsconfig.json", "build.mjs", "index.html")
+DRAWINGS = "../station/chemistry/pictograms.json"
 
 
 def source_files(web: Path) -> list[Path]:
@@ -28,7 +29,7 @@ def source_files(web: Path) -> list[Path]:
     found = [web / name for name in SOURCES]
     found += [path for path in [web / DRAWINGS] if path.is_file()]
     found += [path for path in (web / "src").rglob("*") if path.is_file()]
-    return sorted(found)
+    return [*sorted(found), web / DRAWINGS]
 
 
 def source_digest(web: Path) -> str:

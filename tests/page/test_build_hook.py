@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from web.build_hook import DIGEST_FILE, NODE_WHEEL, PageBuildHook, is_fresh, source_digest
+from web.build_hook import DIGEST_FILE, DRAWINGS, NODE_WHEEL, PageBuildHook, is_fresh, source_digest
 
 WEB = Path(__file__).parents[2] / "web"
 
@@ -17,6 +17,8 @@ def built(tmp_path: Path) -> tuple[Path, Path]:
     web, page = tmp_path / "web", tmp_path / "station" / "page"
     shutil.copytree(WEB, web, ignore=shutil.ignore_patterns("node_modules"))
     page.mkdir(parents=True)
+    (page.parent / "chemistry").mkdir()
+    shutil.copy(WEB / DRAWINGS, web / DRAWINGS)
     (page / "index.html").write_text("<!doctype html>", encoding="ascii")
     (page / DIGEST_FILE).write_text(source_digest(web) + "\n", encoding="ascii")
     return web, page
@@ -32,7 +34,9 @@ def test_a_page_built_from_these_sources_needs_no_node(built: tuple[Path, Path])
     assert node_wanted(web.parent) == []
 
 
-@pytest.mark.parametrize("name", ["src/words/en.ts", "package-lock.json", "build.mjs", "index.html", "src/new.ts"])
+@pytest.mark.parametrize(
+    "name", ["src/words/en.ts", "package-lock.json", "build.mjs", "index.html", "src/new.ts", DRAWINGS]
+)
 def test_a_changed_source_makes_the_page_stale(built: tuple[Path, Path], name: str) -> None:
     web, page = built
     with (web / name).open("a", encoding="utf-8") as source:

@@ -105,7 +105,7 @@ def test_the_files_analysed_again_give_the_results_of_the_station(over: Station,
     samples, readings = (downloaded(page, words)[1].decode() for words in ("All samples .csv", "Readings .csv"))
     plan = plan_from({**live["plan"], "title": None})
     recorded = with_readings(plan, read_exchange(samples, "record.csv"))
-    by_record = results(plan, recorded, Known(ALKALI_C, ALKALI_U_C))["mean"]
+    by_record = results(plan, recorded, Known(ALKALI_C, ALKALI_U_C, alkali_typed=True))["mean"]
     by_readings = results(plan, readings_from_text(readings))["mean"]
     lines, heat = live["result"]["straight_lines"], live["result"]["heat_balance"]
     assert by_record["heat_balance"]["end_point_cm3"] == pytest.approx(heat["end_point_cm3"], abs=1e-3)
@@ -121,7 +121,7 @@ def test_the_spreadsheet_has_everything_as_numbers_and_text(over: Station, open_
     name, content = downloaded(record(open_page, over), "Everything as a spreadsheet .xlsx")
     assert name.endswith("-record.xlsx")
     book = load_workbook(io.BytesIO(content))
-    assert book.sheetnames == ["Plan", "Readings", "Mean", "Samples", "Portions", "Results", "Steps", "Notes"]
+    assert book.sheetnames == ["Plan", "Readings", "Probe", "Mean", "Samples", "Portions", "Results", "Steps", "Notes"]
     readings = list(book["Readings"].iter_rows(min_row=2, values_only=True))
     assert [row[3] for row in readings] == [
         pytest.approx(reading["temperature_c"]) for repeat in live["repeats"] for reading in repeat["readings"]

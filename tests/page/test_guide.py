@@ -55,8 +55,8 @@ def test_a_pictogram_looks_as_the_standard_says_in_every_theme(
     assert pictogram.get_attribute("aria-label") in {"Corrosive", "Harmful or irritant"}
     frame, symbol = pictogram.evaluate("""(one) => {
       const style = (part) => getComputedStyle(one.querySelector(part));
-      const { fill, stroke, strokeWidth } = style('.pictogram-frame');
-      return [[fill, stroke, parseFloat(strokeWidth)], style('g path:not([class])').fill];
+      const { fill, stroke, strokeWidth } = style('path');
+      return [[fill, stroke, parseFloat(strokeWidth)], style('g path:not([fill])').fill];
     }""")
     assert frame[0] == WHITE
     red, green, blue = (int(each) for each in frame[1].removeprefix("rgb(").removesuffix(")").split(","))

@@ -156,7 +156,9 @@ def test_the_group_has_a_label_and_no_names_are_asked_for(bench: Station, open_p
     expect(page.locator("header")).not_to_contain_text("Group 4")
 
 
-def test_a_part_that_does_not_arrive_says_so_and_is_fetched_again(bench: Station, open_context: OpenContext) -> None:
+def test_a_part_that_does_not_arrive_comes_with_the_page_loaded_afresh(
+    bench: Station, open_context: OpenContext
+) -> None:
     context, watched = open_context(bench)
     watched.expected = ("Failed to load resource",)
     page = context.new_page()
@@ -165,7 +167,9 @@ def test_a_part_that_does_not_arrive_says_so_and_is_fetched_again(bench: Station
     page.route("**/page/*corrections_panel*", lambda route: route.abort(), times=1)
     page.get_by_role("button", name=OPEN).click()
     expect(page.get_by_role("alert")).to_contain_text("This part did not arrive.")
-    page.get_by_role("button", name="Try again").click()
+    with page.expect_navigation():
+        page.get_by_role("button", name="Try again").click()
+    page.get_by_role("button", name=OPEN).click()
     page.wait_for_selector(".correction")
     expect(page.get_by_role("alert")).to_have_count(0)
 
