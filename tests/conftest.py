@@ -1,8 +1,12 @@
-"""For all tests: the order in which folders run."""
+"""For all tests: the order in which folders run, and no time limit on an example: a busy machine fails no test."""
 
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+settings.register_profile("station", deadline=None)
+settings.load_profile("station")
 
 PAGE = Path(__file__).parent / "page"
 

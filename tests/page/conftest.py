@@ -31,7 +31,7 @@ FLAGS = (
 )
 PHONE = ViewportSize(width=360, height=760)
 PROJECTOR = ViewportSize(width=1920, height=1080)
-START_S = 30.0
+START_S = 60.0
 WORK_S = 60.0
 SET_VISIBILITY = """(state) => {
   Object.defineProperty(document, 'visibilityState', { value: state, configurable: true });

@@ -39,7 +39,7 @@ def test_an_end_point_that_contradicts_the_plan_is_said_so(bench: Station, open_
     work(bench, until="done", repeat=1)
     result = bench.final_state()["result"]
     notes = [note for each in (result, *result["repeats"]) for note in each["notes"]]
-    assert any(note.startswith("The concentrations say 12.5 cm³") for note in notes)
+    assert any(note.startswith("The concentrations say 12.5 cm³") for note in notes), notes
     expect(page.get_by_role("heading", name="Worth a thought")).to_be_visible()
     expect(page.locator(".remarks li")).to_have_text(notes)
     expect_accessible(page)
