@@ -2,6 +2,7 @@
 
 import { get } from "./get";
 import { type Values, formOf, valuesOf, withoutPrepared } from "./plan_form";
+import { post } from "./post";
 
 export interface Statement {
   code: string;
@@ -132,22 +133,10 @@ const ANSWER_MS = 70_000;
 
 /** Ask the station to compute. */
 export async function compute<Found>(path: string, question: object): Promise<Answer<Found>> {
-  const abort = new AbortController();
-  const timer = setTimeout(() => abort.abort(), ANSWER_MS);
-  try {
-    const answer = await fetch(path, {
-      method: "POST",
-      headers: { "Content-Type": "application/json" },
-      body: JSON.stringify(question),
-      signal: abort.signal,
-    });
-    const body = (await answer.json()) as Found & { detail?: string; code?: string };
-    return answer.ok ? { found: body } : { found: null, code: body.code ?? null, words: body.detail ?? null };
-  } catch {
-    return { found: null, code: null, words: null };
-  } finally {
-    clearTimeout(timer);
-  }
+  const answer = await post(path, question, ANSWER_MS);
+  const body = (await answer?.json().catch(() => null)) as (Found & { detail?: string; code?: string }) | null;
+  if (answer?.ok && body) return { found: body };
+  return { found: null, code: body?.code ?? null, words: body?.detail ?? null };
 }
 
 export const plansNow = (): Promise<Plans | null> => get<Plans>("/api/plans").catch(() => null);

@@ -8,6 +8,7 @@ import { typedNumber } from "../typed";
 import { said } from "../words";
 import { checkWords as words } from "../words/checks_topic";
 import { FoundWords } from "./check_found";
+import { NumberField } from "./form_parts";
 
 const FIRST = { ice: "in", boiling: "in", comparison: "in", dip: "hung", cup: "in_added" } as const;
 const NEXT = { fill: "filled", pour: "poured" } as const;
@@ -132,7 +133,7 @@ function Compare({ steady, step, say }: Typing & { steady: boolean }) {
   };
   return (
     <form onSubmit={(event) => void submit(event)}>
-      <Field label={words().referenceSays} value={typed} type={type} />
+      <NumberField label={words().referenceSays} value={typed} change={type} />
       <button type="submit" class={steady ? "strong" : "plain"}>
         {words().step.compared}
       </button>
@@ -151,27 +152,11 @@ function Weigh({ step, say }: Typing) {
   };
   return (
     <form onSubmit={submit}>
-      <Field label={words().warmMass} value={warm} type={typeWarm} />
-      <Field label={words().addedMass} value={added} type={typeAdded} />
+      <NumberField label={words().warmMass} value={warm} change={typeWarm} />
+      <NumberField label={words().addedMass} value={added} change={typeAdded} />
       <button type="submit" class="strong">
         {words().step.weighed}
       </button>
     </form>
-  );
-}
-
-function Field({ label, value, type }: { label: string; value: string; type: (text: string) => void }) {
-  return (
-    <label>
-      {label}
-      <input
-        type="text"
-        inputMode="decimal"
-        autocomplete="off"
-        maxLength={12}
-        value={value}
-        onInput={(event) => type(event.currentTarget.value)}
-      />
-    </label>
   );
 }

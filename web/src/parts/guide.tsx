@@ -5,34 +5,9 @@ import { keptTogether } from "../format";
 import { isOnce } from "../plan";
 import { said, words } from "../words";
 import { type Drawn, Drawing } from "./drawings";
-import { Pictogram } from "./pictograms";
+import { Hazards } from "./hazards";
 
 const STEPS = ["fill", "pour", "lid", "stir", "rinse"] as const satisfies readonly Drawn[];
-
-function Hazards({ of }: { of: GuideSubstance }) {
-  if (of.pictograms.length === 0 && of.hazards.length === 0) return <p>{words.guide.noPictogram}</p>;
-  return (
-    <div class="hazards">
-      {of.pictograms.length > 0 && (
-        <div class="pictograms">
-          {of.pictograms.map((code) => (
-            <Pictogram key={code} code={code} />
-          ))}
-        </div>
-      )}
-      <div>
-        {of.signal && <p class="signal-word">{said(of.signal)}</p>}
-        <ul>
-          {of.hazards.map(({ code, text }) => (
-            <li key={code}>
-              {said(text)} <small>{code}</small>
-            </li>
-          ))}
-        </ul>
-      </div>
-    </div>
-  );
-}
 
 function Substance({ of }: { of: GuideSubstance }) {
   const strength = of.concentration_mol_dm3 === null ? "" : `, ${words.guide.strength(of.concentration_mol_dm3)}`;
@@ -42,7 +17,7 @@ function Substance({ of }: { of: GuideSubstance }) {
         <strong>{said(of.name)}</strong>
         <span>{keptTogether(`${said(of.amount)}${strength}`)}</span>
       </p>
-      <Hazards of={of} />
+      {of.pictograms.length === 0 && of.hazards.length === 0 ? <p>{words.guide.noPictogram}</p> : <Hazards of={of} />}
       {of.assumed_mol_dm3 !== null && <p class="remark">{keptTogether(words.guide.assumed(of.assumed_mol_dm3))}</p>}
       {of.basis !== "" && (
         <details class="basis">
