@@ -3,11 +3,7 @@
 from typing import Annotated, Any
 
 from fastapi import Depends, FastAPI, Header, Query, Request
-from fastapi.exceptions import RequestValidationError
 from fastapi.responses import Response, StreamingResponse
-from starlette.exceptions import HTTPException
-from starlette.middleware.body_limit import RequestBodyLimitMiddleware
-from starlette.middleware.gzip import GZipMiddleware
 
 from station.practical.acts import Act, ActRefused
 from station.practical.view import samples_of
@@ -16,16 +12,16 @@ from station.server.access import ACTING, Access
 from station.server.access_network import network_of
 from station.server.access_requires import address_of, requires
 from station.server.access_routes import add_access
+from station.server.bare_app import bare_app
 from station.server.checks_routes import add_checks
 from station.server.downloads import add_downloads
 from station.server.everything import add_everything
-from station.server.guard import LARGEST_BODY, Guard
 from station.server.kit_cards import add_cards
 from station.server.kit_routes import add_kit
 from station.server.pages import BENCH_PAGES, add_pages
 from station.server.planning import add_planning
 from station.server.preparing import add_preparing
-from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
+from station.server.problems import problem
 from station.server.stream import sequence_number, stream
 from station.server.watch import Watch
 
@@ -35,24 +31,7 @@ STREAM_HEADERS = {"Cache-Control": "no-cache, no-transform", "X-Accel-Buffering"
 def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAPI:
     """Return the application that serves this bench; without `access` any device operates it, and nobody is staff."""
     access = access or Access()
-    app = FastAPI(
-        title="Benchwarm station",
-        version=version,
-        openapi_url="/api/openapi.json",
-        docs_url=None,
-        redoc_url=None,
-        telemetry={"auto_configure": False},
-        responses=PROBLEMS,
-        exception_handlers={
-            RequestValidationError: on_invalid,
-            HTTPException: on_http,
-            Exception: on_crash,
-        },
-    )
-    # The guard is outermost; a body that does not tell its length is counted while it comes.
-    app.add_middleware(RequestBodyLimitMiddleware, max_body_size=LARGEST_BODY)
-    app.add_middleware(GZipMiddleware, minimum_size=1000, compresslevel=5)
-    app.add_middleware(Guard, access=access)
+    app = bare_app("Benchwarm station", version, access)
     _add_looking(app, watch)
     _add_acting(app, watch)
     add_access(app, watch, access)

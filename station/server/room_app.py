@@ -6,12 +6,8 @@ from typing import Annotated, Any
 
 import segno
 from fastapi import Depends, FastAPI, Request
-from fastapi.exceptions import RequestValidationError
 from fastapi.responses import RedirectResponse, Response, StreamingResponse
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
-from starlette.exceptions import HTTPException
-from starlette.middleware.body_limit import RequestBodyLimitMiddleware
-from starlette.middleware.gzip import GZipMiddleware
 
 from station.room.lesson_book import LONGEST_LABEL
 from station.room.orders import OrderError
@@ -20,11 +16,11 @@ from station.server.access import STAFF, Access
 from station.server.access_network import network_of
 from station.server.access_requires import address_of, requires
 from station.server.access_routes import add_sessions
-from station.server.guard import LARGEST_BODY, Guard
+from station.server.bare_app import bare_app
 from station.server.hub import Hub, Listener
 from station.server.messages import PADDING, RETRY, unnumbered
 from station.server.pages import add_pages
-from station.server.problems import PROBLEMS, on_crash, on_http, on_invalid, problem
+from station.server.problems import problem
 from station.server.ready_plans import READY_NAMES, ready_plan
 from station.server.room_bench import add_bench_view
 from station.server.room_class import add_class
@@ -78,24 +74,8 @@ def make_room_app(
     desk: RoomDesk, version: str, access: Access, addresses: Callable[[], Sequence[str]] = lambda: ()
 ) -> FastAPI:
     """Return the application that serves this room."""
-    app = FastAPI(
-        title="Benchwarm room",
-        version=version,
-        openapi_url="/api/openapi.json",
-        docs_url=None,
-        redoc_url=None,
-        telemetry={"auto_configure": False},
-        responses=PROBLEMS,
-        exception_handlers={
-            RequestValidationError: on_invalid,
-            HTTPException: on_http,
-            StoreError: _on_store,
-            Exception: on_crash,
-        },
-    )
-    app.add_middleware(RequestBodyLimitMiddleware, max_body_size=LARGEST_BODY)
-    app.add_middleware(GZipMiddleware, minimum_size=1000, compresslevel=5)
-    app.add_middleware(Guard, access=access)
+    app = bare_app("Benchwarm room", version, access)
+    app.add_exception_handler(StoreError, _on_store)
     add_sessions(app, access)
     _add_board(app, desk, addresses)
     _add_orders(app, Orders(desk))
