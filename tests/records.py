@@ -3,9 +3,25 @@
 import random
 from dataclasses import dataclass
 
-from station.bench.virtual.parameters import SCENARIOS
-from station.bench.virtual.world import World
+from station.bench.virtual.world import SCENARIOS, World
 
+PLAN_TEXT = """\
+title = "How strong is the nitric acid?"
+repeats = 2
+
+[acid]
+name = "nitric acid"
+volume_cm3 = 25.0
+
+[alkali]
+name = "potassium hydroxide"
+concentration_mol_dm3 = 0.400
+
+[portions]
+volume_cm3 = 4.0
+count = 10
+"""
+"""A plan as a teacher writes it, with two strong reagents of 1 to 1."""
 PLAN = """
 [acid]
 name = "nitric acid"

@@ -10,9 +10,8 @@ from xml.etree import ElementTree as ET
 import pytest
 from gpiozero.pins.mock import MockFactory
 
-from station.bench.panel import PanelPins, Signal
-from station.bench.panel_patterns import PATTERNS, Lamps, lamps
-from station.bench.panel_pins import BEEP_S, ONE_WIRE_GPIO
+from station.bench.panel.pins import BEEP_S, ONE_WIRE_GPIO, PanelPins
+from station.bench.panel.signals import PATTERNS, Lamps, Signal, lamps
 
 ROOT = Path(__file__).parents[1]
 TEXT = (ROOT / "hardware.md").read_text()
@@ -97,6 +96,19 @@ def test_each_resistor_is_in_the_parts_list() -> None:
     parts = " ".join(row["part"] for row in rows("part"))
     for value in set(re.findall(r"\d+(?:\.\d+)? k?Ω", " ".join(row["through"] + row["to"] for row in rows("from")))):
         assert f"{value} resistor" in parts
+
+
+def test_the_total_is_the_sum_of_the_parts() -> None:
+    prices = [(row["price, from memory"].split(" to "), int(row["quantity"])) for row in rows("part")]
+    least, most = (sum(float(price[end]) * count for price, count in prices) for end in (0, -1))
+    assert f"**All of it: {least:.0f} to {most:.0f} euro**" in TEXT
+
+
+def test_what_was_tried_stands_in_the_appendix_alone() -> None:
+    before, _, appendix = TEXT.partition("## Tried, read, from memory")
+    assert not re.search(r"\((T|R|M)\b|\*\*[TRM]\*\*", TEXT)
+    assert "Not tried at all" in appendix
+    assert "(#tried-read-from-memory)" in before
 
 
 def test_config_lines() -> None:

@@ -1,50 +1,77 @@
-"""The fault register in DEVELOPERS.md is true: every test that it names is there; what has no test has its reason."""
+"""Tests provoke the faults of the register, or it says why not; generated pages are fresh; dependencies are told."""
 
+import ast
 import re
+import sys
 import tomllib
-from dataclasses import dataclass
+from importlib.metadata import packages_distributions
 from pathlib import Path
 
 import pytest
 
+from tests.tables import MANUAL, PAGES, Fault, faults, marked, marks_in
+
 ROOT = Path(__file__).parent.parent
-TITLE = "## Fault register"
-
-
-@dataclass(frozen=True)
-class Row:
-    """One fault: what the user sees, and the tests that provoke it."""
-
-    fault: str
-    seen: str
-    tests: tuple[str, ...]
-    why_not: str
-
-
-def rows() -> list[Row]:
-    """Return the rows of the register, its groups' names left out."""
-    _, _, rest = (ROOT / "DEVELOPERS.md").read_text().partition(TITLE)
-    found = []
-    for line in rest.partition("\n## ")[0].splitlines():
-        cells = [cell.strip() for cell in line.strip().strip("|").split("|")]
-        if len(cells) == 3 and cells[1] and cells[0] != "fault" and set(cells[0]) != {"-"}:
-            tests = tuple(re.findall(r"`(\w[\w/]*::test_\w+)`", cells[2]))
-            found.append(Row(cells[0], cells[1], tests, cells[2] if not tests else ""))
-    return found
 
 
 def test_there_is_a_register() -> None:
-    assert len(rows()) > 60
+    assert len(faults()) > 100
+    assert len({each.id for each in faults()}) == len(faults())
 
 
-@pytest.mark.parametrize("row", rows(), ids=lambda row: row.fault[:40])
-def test_each_fault_is_provoked_by_a_test_that_is_there_or_says_why_not(row: Row) -> None:
-    if not row.tests:
-        assert re.match(r"– \w.{15,}", row.why_not)
-    for test in row.tests:
-        file, _, name = test.partition("::")
-        text = (ROOT / "tests" / f"{file}.py").read_text()
-        assert re.search(rf"^ *(async )?def {name}\(", text, re.MULTILINE), test
+@pytest.mark.parametrize("fault", faults(), ids=lambda fault: fault.id)
+def test_each_fault_is_provoked_by_a_test_or_says_why_not(fault: Fault) -> None:
+    assert fault.fault and fault.seen
+    assert bool(fault.tests) != bool(fault.no_test)
+    assert not fault.no_test or len(fault.no_test) > 15
+
+
+def test_no_test_is_marked_with_a_fault_that_is_not_in_the_register() -> None:
+    assert marked().keys() <= {each.id for each in faults()}
+
+
+def test_marks_are_found_on_any_test_and_nowhere_else() -> None:
+    source = """
+@pytest.mark.fault("one", "two")
+@pytest.mark.parametrize("x", [1])
+async def test_of_two(x): ...
+
+class TestIt:
+    @pytest.mark.fault("three")
+    def test_inside(self): ...
+
+@pytest.mark.skip("four")
+def test_unmarked(): ...
+"""
+    found = [("one", "test_of_two"), ("two", "test_of_two"), ("three", "test_inside")]
+    assert sorted(marks_in(source)) == sorted(found)
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_the_generated_pages_of_the_manual_are_up_to_date(name: str) -> None:
+    assert (MANUAL / name).read_text(encoding="utf-8") == PAGES[name](), "run: python -m tests.tables"
+
+
+def imported() -> dict[str, Path]:
+    """Return what the station imports from other distributions, each with a module that does so."""
+    found: dict[str, Path] = {}
+    for module in sorted((ROOT / "station").rglob("*.py")):
+        for node in ast.walk(ast.parse(module.read_text())):
+            names = [each.name for each in node.names] if isinstance(node, ast.Import) else []
+            if isinstance(node, ast.ImportFrom) and node.module and not node.level:
+                names = [node.module]
+            found |= {name.partition(".")[0]: module for name in names}
+    return {name: module for name, module in found.items() if name not in {*sys.stdlib_module_names, "station"}}
+
+
+def test_whatever_the_station_imports_is_declared() -> None:
+    """What is only there because another distribution needs it may be gone with that one's next version."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
+    needed = [*project["dependencies"], *project["optional-dependencies"]["pi"]]
+    declared = {re.split(r"[^a-z0-9-]", requirement)[0] for requirement in needed}
+    there = packages_distributions()
+    for name, module in imported().items():
+        assert declared & {each.lower().replace("_", "-") for each in there[name]}, f"{module} imports {name}"
 
 
 def test_every_dependency_has_its_range_a_reason_and_its_licence() -> None:

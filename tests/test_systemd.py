@@ -15,14 +15,18 @@ from pathlib import Path
 
 import pytest
 
-from station.command.check_room import BOOT_SETTINGS, SERVICE_FOLDER
+from station.command.check.room import BOOT_SETTINGS, SERVICE_FOLDER
 from station.record.journal import FILE_NAME, Journal
+from tests.conftest import PATIENCE_S, free_port
 
 ROOT = Path(__file__).parents[1]
 UNIT = ROOT / "systemd" / "station.service"
 SYSUSERS = ROOT / "systemd" / "station-sysusers.conf"
 
 UNITS = sorted(each for each in UNIT.parent.iterdir() if each.suffix in (".service", ".timer"))
+INSTALL = UNIT.parent / "station-install.service"
+# It has to write into the system, and runs nothing but the card's own script, until that is done.
+SANDBOXED = [each for each in UNITS if each.suffix == ".service" and each != INSTALL]
 RULES = UNIT.parent / "60-station-probe.rules"
 TMPFILES = UNIT.parent / "station-tmpfiles.conf"
 
@@ -111,6 +115,7 @@ def test_clock_protection_alone_would_close_the_pins() -> None:
     assert any("ProtectClock" in named for named in cut_off(keys))
 
 
+@pytest.mark.fault("no-network")
 @pytest.mark.parametrize("key", ["After", "Before", "Wants", "Requires", "BindsTo", "Requisite", "PartOf", "WantedBy"])
 def test_waits_for_no_network(key: str) -> None:
     """Waiting for the network blocks the start for up to minutes where there is none."""
@@ -129,6 +134,7 @@ def test_comes_back_after_anything_and_says_why_it_cannot_start() -> None:
     assert float(KEYS["RestartSec"][-1]) <= 5
 
 
+@pytest.mark.fault("lgpio-folder")
 def test_lgpio_may_write_where_the_unit_works() -> None:
     """lgpio makes a pipe in LG_WD and reads it from the working folder (gpiozero issue 1106)."""
     folder = f"%t/{KEYS['RuntimeDirectory'][-1]}"
@@ -137,6 +143,7 @@ def test_lgpio_may_write_where_the_unit_works() -> None:
     assert "GPIOZERO_PIN_FACTORY=lgpio" in words("Environment")
 
 
+@pytest.mark.fault("pins-after-the-end")
 def test_lamps_and_buzzer_go_off_also_after_a_kill() -> None:
     (stop,) = KEYS["ExecStopPost"]
     module = stop.rsplit("-m ", 1)[-1]
@@ -171,7 +178,7 @@ def test_verify_is_clean(unit: Path, tmp_path: Path) -> None:
 
 def _stood_in(unit: Path, tmp_path: Path) -> None:
     text = unit.read_text()
-    for program in set(re.findall(r"/opt/benchwarm/\S+", text)):
+    for program in set(re.findall(r"/opt/benchwarm/\S+/\S+", text)):
         stand_in = tmp_path / Path(program).name
         stand_in.write_text("#!/bin/sh\n")
         stand_in.chmod(0o755)
@@ -179,13 +186,25 @@ def _stood_in(unit: Path, tmp_path: Path) -> None:
     (tmp_path / unit.name).write_text(text)
 
 
+@pytest.mark.fault("heavy-work")
 def test_a_fit_may_step_back_behind_the_sampling() -> None:
     """Raising one's own niceness needs no privilege, but the call is in @resources, which is denied."""
     assert KEYS["SystemCallFilter"][-1] == "setpriority"
 
 
+def test_the_installation_runs_until_it_is_done_and_may_take_its_time() -> None:
+    """After cloud-init, since it may end with a restart; cloud-init's end waits for multi-user.target."""
+    keys = settings(INSTALL.read_text())
+    assert keys["ConditionPathExists"] == ["!/opt/benchwarm/installed"]
+    assert (keys["Type"], keys["TimeoutStartSec"]) == (["oneshot"], ["infinity"])
+    assert keys["After"] == ["multi-user.target cloud-final.service"]
+    assert keys["WantedBy"] == ["multi-user.target"]
+    script = (ROOT / "station" / "kit" / "install.sh").read_text()
+    assert 'done_marker="$home/installed"' in script
+
+
 @needs_systemd
-@pytest.mark.parametrize("unit", [each for each in UNITS if each.suffix == ".service"], ids=lambda unit: unit.name)
+@pytest.mark.parametrize("unit", SANDBOXED, ids=lambda unit: unit.name)
 def test_exposure_is_within_the_limit(unit: Path) -> None:
     threshold = str(round(EXPOSURE_LIMIT * 10))
     command = ["systemd-analyze", "security", "--offline=true", "--no-pager", f"--threshold={threshold}", str(unit)]
@@ -237,6 +256,7 @@ def test_the_backup_command_of_the_unit_makes_a_copy(tmp_path: Path) -> None:
     assert re.fullmatch(r"record-[1-7]\.backup", copy.name)
 
 
+@pytest.mark.fault("kernel-check-off")
 def test_every_attach_of_a_probe_sets_resolution_check_and_group() -> None:
     rules = [line for line in RULES.read_text().splitlines() if line and not line.startswith("#")]
     assert all(line.startswith('ACTION=="add", SUBSYSTEM=="w1", KERNEL=="28-*", ') for line in rules)
@@ -257,19 +277,18 @@ def test_tmpfiles_makes_the_folder_of_the_backups(tmp_path: Path) -> None:
     assert oct(made.st_mode & 0o777) == "0o700"
 
 
+@pytest.mark.fault("station-hangs")
 @pytest.mark.skipif(not list(distributions(name="benchwarm")), reason="the package is not installed")
 def test_the_station_says_ready_and_feeds_the_watchdog(tmp_path: Path) -> None:
     """Type=notify means that a station which does not say so is killed: so it must."""
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
+    port = free_port()
     (tmp_path / "station.toml").write_text(
         f'[probe]\ndriver = "virtual"\n[panel]\npins = "none"\n[server]\nhost = "127.0.0.1"\nport = {port}\n'
         f'[record]\nfolder = "{tmp_path / "record"}"\n'
     )
     with socket.socket(socket.AF_UNIX, socket.SOCK_DGRAM) as systemd:
         systemd.bind(str(tmp_path / "notify"))
-        systemd.settimeout(15.0)
+        systemd.settimeout(PATIENCE_S)
         env = {**os.environ, "NOTIFY_SOCKET": str(tmp_path / "notify")}
         code = "from station.command.main import run; run()"
         command = [sys.executable, "-c", code, "serve", "--config", str(tmp_path / "station.toml")]
@@ -278,7 +297,7 @@ def test_the_station_says_ready_and_feeds_the_watchdog(tmp_path: Path) -> None:
                 heard = {systemd.recv(256) for _ in range(3)}
             finally:
                 station.terminate()
-                station.wait(10.0)
+                station.wait(PATIENCE_S)
     assert {b"READY=1", b"WATCHDOG=1"} <= heard
 
 

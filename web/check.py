@@ -1,6 +1,8 @@
-"""Checks the page's sources: types, then unit tests, with the Node that the build hook finds.
+"""Checks the page's sources: types, those of the servers' answers among them, then unit tests.
 
-python web/check.py
+It takes the Node that the build hook finds.
+
+python -m web.check
 """
 
 import os
@@ -9,12 +11,14 @@ import sys
 from pathlib import Path
 
 from web.build_hook import find_node
+from web.contract import write as write_types
 
 WEB = Path(__file__).parent
 
 
 def main() -> int:
-    """Run npm's locked install, the type check and the unit tests; the first failure's status is ours."""
+    """Write the types, run npm's locked install, the check and the tests; the first failure's status is ours."""
+    write_types()
     node, npm = find_node()
     environment = {**os.environ, "PATH": os.pathsep.join([str(node.parent), os.environ.get("PATH", "")])}
     for words in (["ci", "--ignore-scripts", "--no-fund", "--no-audit"], ["run", "check"], ["test"]):

@@ -10,9 +10,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import erf, exp, hypot, log, sqrt
 
-from station.analysis.settle_fit import CHANGE, MIX, START
-from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
-from station.analysis.settle_trace import STEP_C, Sample, fit_portion, fresh
+from station.analysis.settle.fit import CHANGE, MIX, START
+from station.analysis.settle.lags import (
+    STEEL_TUBE,
+    STEP_C,
+    UNKNOWN_CUP,
+    CupHabits,
+    ProbeLags,
+    Sample,
+    fit_portion,
+    fresh,
+)
 
 
 @dataclass(frozen=True, slots=True)

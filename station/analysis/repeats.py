@@ -6,15 +6,15 @@ A repeat that a person set aside is left out by the caller; what looks anomalous
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy.special import chdtrc
 
-from station.analysis.lines_fit import Numbers, student_t
-from station.analysis.lines_school import SchoolUncertainty, half_the_range
-from station.analysis.outliers import OutlierTest, anomaly
+from station.analysis.lines.fit import Numbers, student_t
+from station.analysis.lines.uncertainty import SchoolUncertainty, half_the_range
+from station.analysis.pooling import OutlierTest, anomaly
+from station.words import Message, say
 
 NORMAL_95 = 1.959964
 REFUTES = 0.05
@@ -33,9 +33,6 @@ class MeanReading:
     anomaly: OutlierTest | None
 
 
-Basis = Literal["scatter of repeats", "uncertainty of each repeat"]
-
-
 @dataclass(frozen=True, slots=True)
 class MeanOfRepeats:
     """Mean of the repeats' results, in their unit. `basis` says where `u` comes from; `sd` None for one."""
@@ -43,7 +40,7 @@ class MeanOfRepeats:
     mean: float
     u: float
     interval_95: tuple[float, float]
-    basis: Basis
+    basis: Message
     count: int
     sd: float | None
     school: SchoolUncertainty | None
@@ -102,7 +99,7 @@ def summarise(
         mean,
         math.hypot(u, u_common),
         (mean - half, mean + half),
-        "scatter of repeats" if by_scatter else "uncertainty of each repeat",
+        say("label-scatter-of-repeats" if by_scatter else "label-uncertainty-of-each"),
         count,
         sd,
         half_the_range(data.tolist()) if count > 1 and mean != 0 else None,

@@ -45,8 +45,11 @@ class Clock:
         return self.at(time.monotonic())
 
     def at(self, monotonic_s: float) -> float:
-        """Return the bench time at a reading of the monotonic clock."""
-        return self.start_s + (monotonic_s - self.origin_s) * self.speed
+        """Return the bench time at a reading of the monotonic clock, to as many places as the journal keeps.
+
+        So what is decided at a sample is decided on the very time that the record says.
+        """
+        return round(self.start_s + (monotonic_s - self.origin_s) * self.speed, 4)
 
     async def sleep(self, bench_s: float) -> None:
         """Wait so many bench seconds."""

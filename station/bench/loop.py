@@ -15,21 +15,23 @@ from pydantic import ValidationError
 
 from station.bench import watchdog
 from station.bench.clock import Clock
-from station.bench.no_probe import NoProbe
-from station.bench.panel import TICK_S, Panel, Signal
-from station.bench.reading import Probe, ProbeReading, answer_within_s
+from station.bench.panel.panel import TICK_S, Panel
+from station.bench.panel.signals import Signal
+from station.bench.probes.probe import NoProbe, Probe, ProbeReading, answer_within_s
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
+from station.practical.checks.register import LASTING, Probes, fold_probes, in_use_events, looked_events
+from station.practical.contract import View
 from station.practical.fold import fold
 from station.practical.plan import Plan
-from station.practical.probes import LASTING, Probes, fold_probes, in_use_events, looked_events
 from station.practical.problems import problem_line
 from station.practical.procedure import advance
 from station.practical.prompts import instruction
 from station.practical.staff import StaffAct, plan_events
 from station.practical.state import State, Step
-from station.practical.view import View, view
+from station.practical.view import view
 from station.record.journal import Journal, JournalError, read_events
+from station.words import Message, plain, say
 
 BEAT_S = 1.0
 Listener = Callable[[Sequence[e.Stamped]], None]
@@ -42,7 +44,7 @@ class Bench:
         self.journal, self.clock, self.probe, self.panel = journal, clock, probe, panel
         self.state = state
         self.seq = journal.last_seq
-        self.fault: str | None = None
+        self.fault: Message | None = None
         self._silent = panel.silent
         self.practical_seq = 0
         """The number of the event with which the practical began."""
@@ -62,15 +64,25 @@ class Bench:
         return bench
 
     async def start(
-        self, plan: Plan, started: e.StationStarted, *, anew: bool = False, salvaged: e.RecordSalvaged | None = None
+        self,
+        plan: Plan,
+        started: e.StationStarted,
+        *,
+        anew: bool = False,
+        salvaged: e.RecordSalvaged | None = None,
+        practice: bool = False,
     ) -> None:
-        """Put the start into the record; choose the plan unless a practical is under way with another."""
+        """Put the start into the record; choose the plan unless a practical is under way with another.
+
+        `practice` marks a practical with a virtual cup that a person pours into.
+        """
         await self._keep((started,))
         same = self.state.chosen and self.state.plan == plan.without_prepared()
         under_way = self.state.chosen and self.state.step is not Step.DONE and bool(self.state.repeats)
         by_staff = self.state.plan_by is not None and self.state.step is not Step.DONE
         if anew or not (same or under_way or by_staff):
-            chosen = e.PlanChosen(plan.without_prepared().model_dump(mode="json"))
+            kept = plan.without_prepared().model_dump(mode="json")
+            chosen = e.PlanChosen(kept, set_up=True, practice=practice)
             await self._keep(plan_events(self.state, chosen))
         await self._keep(in_use_events(self.state.probes))
         if salvaged is not None:
@@ -126,7 +138,7 @@ class Bench:
             events: Sequence[e.Event] = ()
             try:
                 if practical_seq not in (None, self.practical_seq):
-                    raise ActRefused("other_practical", "It was meant for a practical that is over.")
+                    raise ActRefused("other_practical", say("order-of-practical-over"))
                 events = () if act is None else advance(self.state, act, time_s)
             except ActRefused as refusal:
                 taken = replace(taken, refused=str(refusal))
@@ -212,7 +224,7 @@ class Bench:
             self.panel.show(signal_of(self.state))
             self._quiet_panel()
             self.panel.tick(asyncio.get_running_loop().time())
-            await asyncio.sleep(TICK_S)
+            await asyncio.sleep(BEAT_S if self.panel.kind == "none" else TICK_S)
 
     def _quiet_panel(self) -> None:
         silent = self._silent if self.state.silent is None else self.state.silent
@@ -229,7 +241,7 @@ class Bench:
         try:
             stamped = await asyncio.wrap_future(self.journal.append([(moment, event) for event in events]))
         except JournalError as error:
-            self.fault = str(error)
+            self.fault = plain(str(error))
             raise
         self.fault = None
         for each in stamped:

@@ -9,8 +9,8 @@ import os
 import sys
 from pathlib import Path
 
-from station.bench.panel_lgpio import OUTPUTS_NOTE, drive_low
-from station.bench.panel_pins import PanelUnavailable
+from station.bench.panel.lgpio_pins import OUTPUTS_NOTE, drive_low
+from station.bench.panel.pins import PanelUnavailable
 
 
 def noted_outputs(folder: Path) -> tuple[int, ...]:

@@ -6,15 +6,23 @@ ethanedioic acid, whose last steps agree with the NBS formation enthalpies withi
 
 from typing import Final
 
-from station.chemistry.formula import Ion
-from station.chemistry.reagent import Ionisation, Kind, Reagent
-from station.chemistry.sources import APELBLAT_1986, GOLDBERG_2002, NBS_1982, PARKER_1965
+from station.chemistry.reagent import (
+    APELBLAT_1986,
+    GOLDBERG_2002,
+    NBS_1982,
+    PARKER_1965,
+    Ion,
+    Ionisation,
+    Kind,
+    Reagent,
+)
+from station.words import say
 
 HYDROGEN: Final = Ion("H", 1)
 
 ACID_TABLE: Final[tuple[Reagent, ...]] = (
     Reagent(
-        name="hydrochloric acid",
+        name=say("reagent-hydrochloric-acid"),
         formula="HCl",
         molar_mass_g_mol=36.461,
         kind=Kind.STRONG_ACID,
@@ -26,7 +34,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         strong_protons=1,
     ),
     Reagent(
-        name="nitric acid",
+        name=say("reagent-nitric-acid"),
         formula="HNO3",
         molar_mass_g_mol=63.013,
         kind=Kind.STRONG_ACID,
@@ -38,7 +46,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         strong_protons=1,
     ),
     Reagent(
-        name="sulfuric acid",
+        name=say("reagent-sulfuric-acid"),
         formula="H2SO4",
         molar_mass_g_mol=98.079,
         kind=Kind.STRONG_ACID,
@@ -51,7 +59,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         ionisations=(Ionisation(1.987, -22.4, -258.0),),
     ),
     Reagent(
-        name="ethanoic acid",
+        name=say("reagent-ethanoic-acid"),
         formula="CH3COOH",
         molar_mass_g_mol=60.052,
         kind=Kind.WEAK_ACID,
@@ -64,7 +72,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         solution_enthalpy_kj_mol=-1.51,
     ),
     Reagent(
-        name="citric acid",
+        name=say("reagent-citric-acid"),
         formula="C6H8O7",
         molar_mass_g_mol=192.124,
         kind=Kind.WEAK_ACID,
@@ -82,7 +90,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.07,
     ),
     Reagent(
-        name="citric acid monohydrate",
+        name=say("reagent-citric-acid-monohydrate"),
         formula="C6H8O7·H2O",
         molar_mass_g_mol=210.139,
         kind=Kind.WEAK_ACID,
@@ -100,7 +108,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.12,
     ),
     Reagent(
-        name="ethanedioic acid",
+        name=say("reagent-ethanedioic-acid"),
         formula="H2C2O4",
         molar_mass_g_mol=90.034,
         kind=Kind.WEAK_ACID,
@@ -114,7 +122,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.10,
     ),
     Reagent(
-        name="ethanedioic acid dihydrate",
+        name=say("reagent-ethanedioic-acid-dihydrate"),
         formula="H2C2O4·2H2O",
         molar_mass_g_mol=126.064,
         kind=Kind.WEAK_ACID,
@@ -128,7 +136,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.07,
     ),
     Reagent(
-        name="tartaric acid",
+        name=say("reagent-tartaric-acid"),
         formula="C4H6O6",
         molar_mass_g_mol=150.087,
         kind=Kind.WEAK_ACID,
@@ -142,7 +150,7 @@ ACID_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.03,
     ),
     Reagent(
-        name="phosphoric acid",
+        name=say("reagent-phosphoric-acid"),
         formula="H3PO4",
         molar_mass_g_mol=97.994,
         kind=Kind.WEAK_ACID,

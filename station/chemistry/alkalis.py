@@ -1,14 +1,14 @@
 """The alkalis: hydroxides, ammonia, carbonates and hydrogencarbonates.
 
 Enthalpies of solution: Parker (1965) for the alkali-metal hydroxides and ammonia gas; for the others the
-difference of the formation enthalpies of Wagman et al. (1982), whose rounding gives the stated u.
+difference of the formation enthalpies of Wagman et al. (1982), whose rounding gives the stated u; that of lithium
+hydroxide monohydrate is from memory.
 """
 
 from typing import Final
 
-from station.chemistry.formula import Ion
-from station.chemistry.reagent import Ionisation, Kind, Reagent
-from station.chemistry.sources import GOLDBERG_2002, NBS_1982, PARKER_1965
+from station.chemistry.reagent import GOLDBERG_2002, NBS_1982, PARKER_1965, Ion, Ionisation, Kind, Reagent
+from station.words import say
 
 LITHIUM: Final = Ion("Li", 1)
 SODIUM: Final = Ion("Na", 1)
@@ -22,7 +22,8 @@ HYDROGENCARBONATE: Final = Ion("HCO3", -1)
 
 ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
     Reagent(
-        name="sodium hydroxide",
+        name=say("reagent-sodium-hydroxide"),
+        solid_name=say("solid-sodium-hydroxide"),
         formula="NaOH",
         molar_mass_g_mol=39.997,
         kind=Kind.HYDROXIDE,
@@ -34,7 +35,8 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         solution_enthalpy_kj_mol=-44.51,
     ),
     Reagent(
-        name="potassium hydroxide",
+        name=say("reagent-potassium-hydroxide"),
+        solid_name=say("solid-potassium-hydroxide"),
         formula="KOH",
         molar_mass_g_mol=56.106,
         kind=Kind.HYDROXIDE,
@@ -46,7 +48,7 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         solution_enthalpy_kj_mol=-57.61,
     ),
     Reagent(
-        name="lithium hydroxide",
+        name=say("reagent-lithium-hydroxide"),
         formula="LiOH",
         molar_mass_g_mol=23.948,
         kind=Kind.HYDROXIDE,
@@ -57,7 +59,19 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         solution_enthalpy_kj_mol=-23.56,
     ),
     Reagent(
-        name="ammonia",
+        name=say("reagent-lithium-hydroxide-monohydrate"),
+        formula="LiOH·H2O",
+        molar_mass_g_mol=41.962,
+        kind=Kind.HYDROXIDE,
+        sources=(NBS_1982,),
+        cation=LITHIUM,
+        anion=HYDROXIDE,
+        hydroxides=1,
+        solution_enthalpy_kj_mol=-6.3,
+        u_solution_enthalpy_kj_mol=0.3,
+    ),
+    Reagent(
+        name=say("reagent-ammonia"),
         formula="NH3",
         molar_mass_g_mol=17.031,
         kind=Kind.WEAK_ALKALI,
@@ -69,7 +83,7 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         ionisations=(Ionisation(9.245, 51.95, 8.0),),
     ),
     Reagent(
-        name="calcium hydroxide",
+        name=say("reagent-calcium-hydroxide"),
         formula="Ca(OH)2",
         molar_mass_g_mol=74.092,
         kind=Kind.HYDROXIDE,
@@ -78,10 +92,12 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         cation=CALCIUM,
         anion=HYDROXIDE,
         hydroxides=2,
+        solution_enthalpy_kj_mol=-16.7,
+        u_solution_enthalpy_kj_mol=0.3,
         sparingly_soluble=True,
     ),
     Reagent(
-        name="barium hydroxide",
+        name=say("reagent-barium-hydroxide"),
         formula="Ba(OH)2",
         molar_mass_g_mol=171.342,
         kind=Kind.HYDROXIDE,
@@ -90,9 +106,23 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         cation=BARIUM,
         anion=HYDROXIDE,
         hydroxides=2,
+        solution_enthalpy_kj_mol=-52.9,
+        u_solution_enthalpy_kj_mol=0.3,
     ),
     Reagent(
-        name="sodium carbonate",
+        name=say("reagent-barium-hydroxide-octahydrate"),
+        formula="Ba(OH)2·8H2O",
+        molar_mass_g_mol=315.464,
+        kind=Kind.HYDROXIDE,
+        sources=(NBS_1982,),
+        cation=BARIUM,
+        anion=HYDROXIDE,
+        hydroxides=2,
+        solution_enthalpy_kj_mol=57.9,
+        u_solution_enthalpy_kj_mol=0.3,
+    ),
+    Reagent(
+        name=say("reagent-sodium-carbonate"),
         formula="Na2CO3",
         molar_mass_g_mol=105.988,
         kind=Kind.CARBONATE,
@@ -105,7 +135,20 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.3,
     ),
     Reagent(
-        name="potassium carbonate",
+        name=say("reagent-sodium-carbonate-decahydrate"),
+        formula="Na2CO3·10H2O",
+        molar_mass_g_mol=286.138,
+        kind=Kind.CARBONATE,
+        sources=(NBS_1982, GOLDBERG_2002),
+        aliases=("washing soda", "soda crystals"),
+        cation=SODIUM,
+        anion=CARBONATE,
+        hydroxides=2,
+        solution_enthalpy_kj_mol=65.6,
+        u_solution_enthalpy_kj_mol=0.3,
+    ),
+    Reagent(
+        name=say("reagent-potassium-carbonate"),
         formula="K2CO3",
         molar_mass_g_mol=138.205,
         kind=Kind.CARBONATE,
@@ -118,7 +161,7 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.3,
     ),
     Reagent(
-        name="calcium carbonate",
+        name=say("reagent-calcium-carbonate"),
         formula="CaCO3",
         molar_mass_g_mol=100.087,
         kind=Kind.CARBONATE,
@@ -130,7 +173,7 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         sparingly_soluble=True,
     ),
     Reagent(
-        name="sodium hydrogencarbonate",
+        name=say("reagent-sodium-hydrogencarbonate"),
         formula="NaHCO3",
         molar_mass_g_mol=84.007,
         kind=Kind.HYDROGENCARBONATE,
@@ -143,7 +186,7 @@ ALKALI_TABLE: Final[tuple[Reagent, ...]] = (
         u_solution_enthalpy_kj_mol=0.3,
     ),
     Reagent(
-        name="potassium hydrogencarbonate",
+        name=say("reagent-potassium-hydrogencarbonate"),
         formula="KHCO3",
         molar_mass_g_mol=100.115,
         kind=Kind.HYDROGENCARBONATE,

@@ -9,9 +9,8 @@ import math
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
-from station.chemistry.formula import molar_mass_g_mol
 from station.chemistry.pairs import Neutralisation, neutralisation_steps
-from station.chemistry.reagent import Reagent
+from station.chemistry.reagent import Reagent, molar_mass_g_mol
 from station.chemistry.solutions import Solution, solution, solution_by_mass
 
 _UNKNOWN_FACTOR: Final = 2.0

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from math import hypot, isfinite, sqrt
 from typing import Final, Literal
 
+from station.words import say
+
 STANDARD_KPA: Final = 101.325
 STANDARD_K: Final = 288.15
 LAPSE_K_M: Final = 0.0065
@@ -68,8 +70,12 @@ def boiling_point_c(pressure_kpa: float) -> float:
     """
     if not LOWEST_KPA <= pressure_kpa <= HIGHEST_KPA:
         raise ValueError(
-            f"the air pressure must be between {LOWEST_KPA:g} and {HIGHEST_KPA:g} kPa, not {pressure_kpa:g} kPa: "
-            "that of the place itself, not reduced to sea level (1 kPa is 10 hPa)"
+            say(
+                "problem-air-pressure",
+                least_kpa=f"{LOWEST_KPA:g}",
+                most_kpa=f"{HIGHEST_KPA:g}",
+                pressure_kpa=f"{pressure_kpa:g}",
+            )
         )
     beta = (pressure_kpa / 1000.0) ** 0.25
     e = beta**2 + _N[2] * beta + _N[5]
@@ -86,7 +92,9 @@ def standard_pressure_kpa(altitude_m: float) -> float:
     Raises ValueError outside −430 to 5000 m. Source: ISO 2533:1975, the layer below 11 km.
     """
     if not (isfinite(altitude_m) and LOWEST_M <= altitude_m <= HIGHEST_M):
-        raise ValueError(f"the altitude must be between {LOWEST_M:g} and {HIGHEST_M:g} m, not {altitude_m:g} m")
+        raise ValueError(
+            say("problem-altitude", least_m=f"{LOWEST_M:g}", most_m=f"{HIGHEST_M:g}", altitude_m=f"{altitude_m:g}")
+        )
     exponent = GRAVITY_M_S2 / (AIR_J_KG_K * LAPSE_K_M)
     return float(STANDARD_KPA * (1.0 - LAPSE_K_M * altitude_m / STANDARD_K) ** exponent)
 

@@ -6,10 +6,11 @@ several protons, fizzing alkalis and pairs that leave a solid do not; the reason
 
 import math
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Final
 
-from station.chemistry.formula import ions_formula
-from station.chemistry.reagent import Kind, Reagent
+from station.chemistry.reagent import Kind, Reagent, ions_formula
+from station.words import Message, plain, say
 
 _LEAVES_A_SOLID: Final = frozenset(
     (cation, anion)
@@ -19,7 +20,22 @@ _LEAVES_A_SOLID: Final = frozenset(
 )
 """Salts of the alkalis and acids here that come out of solution at school concentrations (solubility rules)."""
 
-_NUMBERS: Final = ("no", "one", "two", "three")
+PRECIPITATION_KJ_MOL: Final = MappingProxyType({("Ba", "SO4"): -26.3})
+"""Ba²⁺ + SO₄²⁻ → BaSO₄: -1473.2 + 537.6 + 909.3 kJ/mol (Wagman et al., 1982). Of the others no heat is known here."""
+
+_KINDS: Final = MappingProxyType(
+    {
+        Kind.STRONG_ACID: say("kind-strong-acid"),
+        Kind.WEAK_ACID: say("kind-weak-acid"),
+        Kind.HYDROXIDE: say("kind-hydroxide"),
+        Kind.WEAK_ALKALI: say("kind-weak-alkali"),
+        Kind.CARBONATE: say("kind-carbonate"),
+        Kind.HYDROGENCARBONATE: say("kind-hydrogencarbonate"),
+        Kind.SALT: say("kind-salt"),
+        Kind.NON_ELECTROLYTE: say("kind-non-electrolyte"),
+    }
+)
+"""Kinds of reagents with their article."""
 
 
 class WrongPairError(ValueError):
@@ -32,8 +48,8 @@ class Neutralisation:
 
     ``acid_protons`` and ``alkali_hydroxides`` are the stoichiometry; ``salt`` is the dissolved product named by
     its ions and ``equivalents_per_salt`` how many moles of water form with one mole of it. ``refusal`` says why
-    the heat balance cannot treat the pair as one step; it is empty when it can. ``remark`` is worth knowing all
-    the same.
+    the heat balance cannot treat the pair as one step; it is empty when it can. ``remark``, a whole sentence,
+    is worth knowing all the same. ``leaves_a_solid``: the salt comes out of solution.
     """
 
     acid: Reagent
@@ -42,8 +58,22 @@ class Neutralisation:
     alkali_hydroxides: int
     salt: str
     equivalents_per_salt: int
-    refusal: str
-    remark: str
+    refusal: Message
+    remark: Message
+    leaves_a_solid: bool = False
+
+    @property
+    def precipitation_kj_mol(self) -> float:
+        """Heat of the salt's coming out of solution, per mole of water formed; 0 when it stays.
+
+        Raises ``ValueError`` where that heat is not known.
+        """
+        if not self.leaves_a_solid or self.alkali.cation is None or self.acid.anion is None:
+            return 0.0
+        found = PRECIPITATION_KJ_MOL.get((self.alkali.cation.formula, self.acid.anion.formula))
+        if found is None:
+            raise ValueError(self.refusal)
+        return found / self.equivalents_per_salt
 
     @property
     def single_step(self) -> bool:
@@ -55,6 +85,20 @@ class Neutralisation:
         """Moles of acid that one mole of alkali neutralises."""
         return self.alkali_hydroxides / self.acid_protons
 
+    @property
+    def equation(self) -> str:
+        """The reaction up to the end-point in formulae, in whole numbers: ``"H2SO4 + 2 NaOH → Na2SO4 + 2 H2O"``."""
+        equivalents = math.lcm(self.acid_protons, self.alkali_hydroxides, self.equivalents_per_salt)
+        acids, alkalis = equivalents // self.acid_protons, equivalents // self.alkali_hydroxides
+        formed = [(equivalents // self.equivalents_per_salt, self.salt)]
+        if self.alkali.gives_gas:
+            formed += [(alkalis, "H2O"), (alkalis, "CO2")]
+        elif self.alkali.kind is not Kind.WEAK_ALKALI:
+            formed.append((equivalents, "H2O"))
+        # Water of crystallisation takes no part in it.
+        mixed = [(acids, self.acid.formula.split("·")[0]), (alkalis, self.alkali.formula.split("·")[0])]
+        return " → ".join(" + ".join(_counted(*each) for each in side) for side in (mixed, formed))
+
 
 def neutralisation_steps(acid: Reagent, alkali: Reagent) -> Neutralisation:
     """Describe the neutralisation of an acid by an alkali.
@@ -62,11 +106,11 @@ def neutralisation_steps(acid: Reagent, alkali: Reagent) -> Neutralisation:
     Raises ``WrongPairError`` when the first is no acid or the second no alkali, naming the likely mix-up.
     """
     if acid.is_alkali and alkali.is_acid:
-        raise WrongPairError(f"the two are swapped: {alkali.name} is the acid, {acid.name} the alkali")
+        raise WrongPairError(say("refusal-pair-swapped", acid=alkali.name, alkali=acid.name))
     if not acid.is_acid or acid.anion is None:
-        raise WrongPairError(f"{acid.name} is not an acid but {_article(acid.kind)}")
+        raise WrongPairError(say("refusal-not-an-acid", reagent=acid.name, kind=_KINDS[acid.kind]))
     if not alkali.is_alkali or alkali.cation is None:
-        raise WrongPairError(f"{alkali.name} is not an alkali but {_article(alkali.kind)}")
+        raise WrongPairError(say("refusal-not-an-alkali", reagent=alkali.name, kind=_KINDS[alkali.kind]))
     return Neutralisation(
         acid,
         alkali,
@@ -76,32 +120,32 @@ def neutralisation_steps(acid: Reagent, alkali: Reagent) -> Neutralisation:
         math.lcm(alkali.cation.charge, -acid.anion.charge),
         _refusal(acid, alkali),
         _remark(acid, alkali),
+        _leaves_a_solid(acid, alkali),
     )
 
 
-def _article(kind: Kind) -> str:
-    return f"{'an' if kind.value[0] in 'aeiou' else 'a'} {kind.value}"
+def _counted(count: int, formula: str) -> str:
+    return formula if count == 1 else f"{count} {formula}"
 
 
-def _refusal(acid: Reagent, alkali: Reagent) -> str:
+def _refusal(acid: Reagent, alkali: Reagent) -> Message:
     if alkali.gives_gas:
-        return (
-            f"{alkali.name} gives off carbon dioxide, which carries heat and water vapour away, so the heat "
-            "per mole is not one known value"
-        )
-    if acid.anion and alkali.cation and (alkali.cation.formula, acid.anion.formula) in _LEAVES_A_SOLID:
-        return f"{acid.name} with {alkali.name} leaves a solid, whose heat of formation is not modelled"
+        return say("refusal-pair-gas", alkali=alkali.name)
+    if _leaves_a_solid(acid, alkali):
+        return say("refusal-pair-solid", acid=acid.name, alkali=alkali.name)
     if acid.protons > 1:
-        return (
-            f"{acid.name} gives up its {_NUMBERS[acid.protons]} protons in {_NUMBERS[acid.protons]} steps, "
-            "each with its own heat, so the rising part is not one straight process"
-        )
-    return ""
+        return say("refusal-pair-protons", acid=acid.name, protons=acid.protons)
+    return plain("")
 
 
-def _remark(acid: Reagent, alkali: Reagent) -> str:
+def _leaves_a_solid(acid: Reagent, alkali: Reagent) -> bool:
+    ions = acid.anion and alkali.cation and (alkali.cation.formula, acid.anion.formula)
+    return ions in _LEAVES_A_SOLID
+
+
+def _remark(acid: Reagent, alkali: Reagent) -> Message:
     if alkali.sparingly_soluble:
-        return f"{alkali.name} dissolves so little that the temperature will hardly change"
+        return say("warning-pair-hardly-dissolves", alkali=alkali.name)
     if acid.kind is Kind.WEAK_ACID and alkali.kind is Kind.WEAK_ALKALI:
-        return "weak acid with weak alkali: the reaction is not quite complete, which rounds the top of the graph"
-    return ""
+        return say("warning-pair-weak-both")
+    return plain("")

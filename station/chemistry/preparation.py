@@ -12,6 +12,57 @@ from typing import Final
 
 from station.chemistry.hazards import Label, solution_label, substance_label
 from station.chemistry.reagent import Kind, Reagent
+from station.words import Message, join, say
+
+# Glassware that portions are measured with, and the standard uncertainty of one portion.
+#
+# Tolerances: ASTM E1272 (measuring cylinders), ISO 385 (burettes), ISO 835 (graduated pipettes), read as
+# rectangular limits (u = a/√3, GUM 4.3.7). What a school class adds by reading and draining is common
+# practice, no source; a plan can always state its own `u_volume_cm3`.
+
+
+@dataclass(frozen=True)
+class Glassware:
+    """One way of measuring a portion; `u_portion_cm3` is one standard deviation of one portion in cm³."""
+
+    name: Message
+    u_portion_cm3: float
+
+
+GLASSWARE: Final[MappingProxyType[str, Glassware]] = MappingProxyType(
+    {
+        # 10 cm³ class B ±0.2 (ASTM E1272), with reading and draining
+        "measuring cylinder": Glassware(say("glassware-measuring-cylinder"), 0.3),
+        # 10 cm³ class B ±0.1 (ISO 835), a/√3
+        "graduated pipette": Glassware(say("glassware-graduated-pipette"), 0.06),
+        # common practice, no source
+        "syringe": Glassware(say("glassware-syringe"), 0.1),
+        # two readings of a 50 cm³ class B burette, ±0.1 (ISO 385) over the whole scale
+        "burette": Glassware(say("glassware-burette"), 0.05),
+        # portions weighed to 0.01 g, with drops left behind: common practice, no source
+        "balance": Glassware(say("glassware-balance"), 0.02),
+    }
+)
+"""By the name that a plan gives it."""
+DEFAULT_U_PORTION_CM3 = 0.1
+
+
+def glassware_of(name: str) -> Glassware:
+    """Return the glassware that a plan calls so. Raises ValueError naming what is known when it is not in the table."""
+    ware = GLASSWARE.get(name.strip().lower())
+    if ware is None:
+        known = join((each.name for each in GLASSWARE.values()), "list-comma")
+        raise ValueError(say("problem-unknown-glassware", typed=repr(name), known=known))
+    return ware
+
+
+def u_portion_cm3(name: str | None) -> float:
+    """Return the standard uncertainty (cm³) of one portion measured with the named glassware.
+
+    Raises ValueError naming what is known when the name is not in the table.
+    """
+    return DEFAULT_U_PORTION_CM3 if name is None else glassware_of(name).u_portion_cm3
+
 
 NEAR_EDGE: Final = 0.05
 """Within this share of a limit of the regulation the stricter class is taken."""
@@ -32,15 +83,16 @@ class Stock:
 
 LIQUIDS: Final = MappingProxyType(
     {
-        "hydrochloric acid": Stock(11.65, "36 % by mass, 1.18 g/cm³"),
-        "nitric acid": Stock(15.8, "70 % by mass, 1.42 g/cm³"),
-        "sulfuric acid": Stock(18.4, "98 % by mass, 1.84 g/cm³"),
-        "ethanoic acid": Stock(17.4, "glacial, 99.5 %, 1.05 g/cm³"),
-        "phosphoric acid": Stock(14.7, "85 %, 1.70 g/cm³; from memory"),
-        "ammonia": Stock(13.4, "25 %, 0.91 g/cm³; from memory"),
+        "reagent-hydrochloric-acid": Stock(11.65, say("stock-hydrochloric-acid")),
+        "reagent-nitric-acid": Stock(15.8, say("stock-nitric-acid")),
+        "reagent-sulfuric-acid": Stock(18.4, say("stock-sulfuric-acid")),
+        "reagent-ethanoic-acid": Stock(17.4, say("stock-ethanoic-acid")),
+        "reagent-phosphoric-acid": Stock(14.7, say("stock-phosphoric-acid")),
+        "reagent-ammonia": Stock(13.4, say("stock-ammonia")),
     }
 )
-PURITIES: Final = MappingProxyType({"potassium hydroxide": Stock(None, "pellets, 85 % by mass; from memory", 0.85)})
+"""By the `id` of the reagent's name, as in the next table."""
+PURITIES: Final = MappingProxyType({"reagent-potassium-hydroxide": Stock(None, say("stock-potassium-hydroxide"), 0.85)})
 """Pellets of potassium hydroxide hold about 15 % of water: common practice, no source."""
 
 
@@ -57,7 +109,7 @@ class Preparation:
     stock: Stock
     mass_g: float | None
     stock_cm3: float | None
-    steps: tuple[str, ...]
+    steps: tuple[Message, ...]
     label: Label
     near_edge: bool
     stock_label: Label
@@ -65,7 +117,12 @@ class Preparation:
 
 def usual_stock(reagent: Reagent) -> Stock:
     """Return what a school usually has of the reagent: a bottle of stock, or the solid."""
-    return LIQUIDS.get(reagent.name) or PURITIES.get(reagent.name) or Stock(None, "solid")
+    return LIQUIDS.get(reagent.name.id) or PURITIES.get(reagent.name.id) or Stock(None, say("stock-solid"))
+
+
+def is_weighed(reagent: Reagent) -> bool:
+    """Whether a school has the reagent as a solid, which can be weighed into a cup."""
+    return usual_stock(reagent).mol_dm3 is None
 
 
 def safe_label(reagent: Reagent, concentration_mol_dm3: float) -> tuple[Label, bool]:
@@ -89,9 +146,9 @@ def prepare(
     weaker than what is wanted.
     """
     if not (volume_cm3 > 0 and concentration_mol_dm3 > 0):
-        raise ValueError("volume and concentration must be above 0")
+        raise ValueError(say("problem-volume-concentration"))
     if reagent.sparingly_soluble:
-        raise ValueError(f"{reagent.name} hardly dissolves: no solution of {concentration_mol_dm3:g} mol/dm³")
+        raise ValueError(say("problem-hardly-dissolves", reagent=reagent.name, mol_dm3=f"{concentration_mol_dm3:g}"))
     stock = stock or usual_stock(reagent)
     mol = concentration_mol_dm3 * volume_cm3 / 1000.0
     label, near_edge = safe_label(reagent, concentration_mol_dm3)
@@ -101,9 +158,8 @@ def prepare(
         steps, stock_label = _weighed(reagent, mass_g, volume_cm3), substance_label(reagent)
     else:
         if stock.mol_dm3 < concentration_mol_dm3:
-            raise ValueError(
-                f"a stock of {stock.mol_dm3:g} mol/dm³ is weaker than the {concentration_mol_dm3:g} mol/dm³ wanted"
-            )
+            stock_mol_dm3, mol_dm3 = f"{stock.mol_dm3:g}", f"{concentration_mol_dm3:g}"
+            raise ValueError(say("problem-stock-too-weak", stock_mol_dm3=stock_mol_dm3, mol_dm3=mol_dm3))
         stock_cm3 = 1000.0 * mol / stock.mol_dm3
         stock_label = solution_label(reagent, stock.mol_dm3)
         steps = _diluted(reagent, stock, stock_cm3, volume_cm3)
@@ -112,48 +168,45 @@ def prepare(
     )
 
 
-def _weighed(reagent: Reagent, mass_g: float, volume_cm3: float) -> tuple[str, ...]:
-    water = _rounded(0.7 * volume_cm3)
+def _weighed(reagent: Reagent, mass_g: float, volume_cm3: float) -> tuple[Message, ...]:
+    water_cm3 = f"{_rounded(0.7 * volume_cm3):g}"
     hot = reagent.kind is Kind.HYDROXIDE or (
         reagent.solution_enthalpy_kj_mol is not None and reagent.solution_enthalpy_kj_mol < HEATS
     )
-    add = (
-        f"Add {mass_g:.3g} g of {reagent.name} slowly, a little at a time, stirring: it heats. Never water onto it."
-        if hot
-        else f"Add {mass_g:.3g} g of {reagent.name} and stir until it has dissolved."
-    )
-    make_up = f"Let it come to room temperature, then make up to {volume_cm3:g} cm³ with distilled water and mix well."
-    if hot:
-        make_up = (
-            f"Let it cool to room temperature, then make up to {volume_cm3:g} cm³ with distilled water and mix well."
-        )
     return (
-        f"Put about {water:g} cm³ of cold distilled water into a large beaker.",
-        add,
-        make_up,
-        "Close and label the bottle at once.",
+        say("prepare-water", volume_cm3=water_cm3),
+        say(
+            "prepare-add-solid-slowly" if hot else "prepare-add-solid",
+            mass_g=f"{mass_g:.3g}",
+            reagent=reagent.weighed_name,
+        ),
+        say(
+            "prepare-cool-make-up" if hot else "prepare-room-temperature-make-up",
+            volume_cm3=f"{volume_cm3:g}",
+        ),
+        say("prepare-label"),
     )
 
 
-def _diluted(reagent: Reagent, stock: Stock, stock_cm3: float, volume_cm3: float) -> tuple[str, ...]:
-    water = _rounded(0.7 * volume_cm3)
-    strong = (stock.mol_dm3 or 0.0) >= CONCENTRATED_MOL_DM3
-    put = f"Put about {water:g} cm³ of cold distilled water into a large beaker."
-    if strong:
-        put = f"In a fume cupboard: put about {water:g} cm³ of cold distilled water into a large beaker."
-    add = f"Add {stock_cm3:.3g} cm³ of {reagent.name} ({stock.mol_dm3:g} mol/dm³) slowly, stirring: stock to water."
-    if reagent.is_acid:
-        add = (
-            f"Add {stock_cm3:.3g} cm³ of {reagent.name} ({stock.mol_dm3:g} mol/dm³) slowly, stirring: acid to water, "
-            "never water to acid."
-        )
-    if strong and reagent.name == "sulfuric acid":
-        add += " Mind: it heats."
+def _diluted(reagent: Reagent, stock: Stock, stock_cm3: float, volume_cm3: float) -> tuple[Message, ...]:
+    mol_dm3 = stock.mol_dm3 or 0.0
+    strong = mol_dm3 >= CONCENTRATED_MOL_DM3
+    add = say(
+        "prepare-add-strong-acid" if reagent.is_acid else "prepare-add-stock",
+        volume_cm3=f"{stock_cm3:.3g}",
+        reagent=reagent.name,
+        mol_dm3=f"{mol_dm3:g}",
+    )
+    if strong and reagent.formula == "H2SO4":
+        add = join([add, say("prepare-mind-heat")])
     return (
-        put,
+        say(
+            "prepare-water-fume-cupboard" if strong else "prepare-water",
+            volume_cm3=f"{_rounded(0.7 * volume_cm3):g}",
+        ),
         add,
-        f"Let it come to room temperature, then make up to {volume_cm3:g} cm³ with distilled water and mix well.",
-        "Close and label the bottle at once.",
+        say("prepare-room-temperature-make-up", volume_cm3=f"{volume_cm3:g}"),
+        say("prepare-label"),
     )
 
 

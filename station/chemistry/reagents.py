@@ -8,9 +8,9 @@ from typing import Final
 
 from station.chemistry.acids import ACID_TABLE
 from station.chemistry.alkalis import ALKALI_TABLE
-from station.chemistry.formula import Ion
-from station.chemistry.reagent import Ionisation, Kind, Reagent
+from station.chemistry.reagent import Ion, Ionisation, Kind, Reagent
 from station.chemistry.salts import SALT_TABLE
+from station.words import Message, join, say
 
 __all__ = ["REAGENTS", "Ion", "Ionisation", "Kind", "Reagent", "UnknownReagentError", "find_reagent"]
 
@@ -41,12 +41,18 @@ def _key(name: str) -> str:
     return re.sub(r"[\s\-_·.*•]+", "", folded)
 
 
-def _unknown(name: str) -> str:
+LONGEST_NAME: Final = 40
+"""More letters of an unknown name are not repeated: no reagent has as many."""
+
+
+def _unknown(name: str) -> Message:
     near = difflib.get_close_matches(_key(name), _INDEX, n=3, cutoff=0.7)
-    names = list(dict.fromkeys(_INDEX[key].name for key in near))
-    hint = f" Did you mean {' or '.join(names)}?" if names else ""
-    known = ", ".join(reagent.name for reagent in REAGENTS)
-    return f"unknown reagent {name!r}.{hint} Known: {known}"
+    hint = join(dict.fromkeys(_INDEX[key].name for key in near), "list-or")
+    known = join((reagent.name for reagent in REAGENTS if "·" not in reagent.formula), "list-comma")
+    typed = repr(name if len(name) <= LONGEST_NAME else f"{name[:LONGEST_NAME]}…")
+    if hint:
+        return say("problem-unknown-reagent-hint", typed=typed, hint=hint, known=known)
+    return say("problem-unknown-reagent", typed=typed, known=known)
 
 
 def _index() -> MappingProxyType[str, Reagent]:

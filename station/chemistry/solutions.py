@@ -10,11 +10,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from station.chemistry.formula import molar_mass_g_mol
-from station.chemistry.laliberte import Terms, generic, terms
-from station.chemistry.reagent import Reagent
-from station.chemistry.sources import LALIBERTE_2004, LALIBERTE_2009, PATEK_2009
-from station.chemistry.water import water_density_g_cm3, water_heat_capacity_j_g_k
+from station.chemistry.liquids import Terms, generic, terms, water_density_g_cm3, water_heat_capacity_j_g_k
+from station.chemistry.reagent import LALIBERTE_2004, LALIBERTE_2009, PATEK_2009, Reagent, molar_mass_g_mol
+from station.words import say
 
 SOURCES: Final = (LALIBERTE_2004, LALIBERTE_2009, PATEK_2009)
 
@@ -75,7 +73,8 @@ def solution(concentrations_mol_dm3: Mapping[str, float], temperature_c: float) 
     density = water_density_g_cm3(temperature_c)
     for _ in range(_MOST_ROUNDS):
         if not math.fsum(masses_g_cm3.values()) < density:
-            raise ValueError(f"there is no such solution in water: {dict(concentrations_mol_dm3)} mol/dm³")
+            amounts = ", ".join(f"{solute} {amount:g} mol/dm³" for solute, amount in concentrations_mol_dm3.items())
+            raise ValueError(say("problem-no-solution-of", solutes_text=amounts))
         found = solution_by_mass({key: mass / density for key, mass in masses_g_cm3.items()}, temperature_c)
         if abs(found.density_g_cm3 - density) < _SAME_DENSITY:
             break

@@ -5,10 +5,10 @@ import json
 from pathlib import Path
 from typing import Any
 
-from station.command.errors import CommandError
 from station.command.settings import load_plan, read_text
+from station.command.terminal import CommandError
 from station.practical.dataset import RepeatData
-from station.practical.plan import OncePlan, Plan
+from station.practical.plan import Plan
 from station.practical.replay import with_readings
 from station.record.exchange_in import ExchangeError, read_exchange
 
@@ -27,7 +27,7 @@ def add_to(commands: Any) -> None:
 def load_repeats(path: Path, plan: Plan | None) -> list[RepeatData]:
     """Return the repeats of the file. Raises CommandError naming line and column."""
     try:
-        return read_exchange(read_text(path, LARGEST_FILE), str(path), once=isinstance(plan, OncePlan))
+        return read_exchange(read_text(path, LARGEST_FILE), str(path), once=plan is not None and plan.pours_once)
     except ExchangeError as error:
         raise CommandError(str(error)) from None
 

@@ -2,9 +2,9 @@
 
 import sys
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from importlib.metadata import version
 from pathlib import Path
 from typing import Any
@@ -12,28 +12,29 @@ from typing import Any
 from station.bench.check.storage import kept_in_memory
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
-from station.bench.no_probe import NoProbe
-from station.bench.onewire import OneWireReader
-from station.bench.panel import Panel, PanelPins, PanelPinsError, PanelUnavailable, open_panel
-from station.bench.reading import Probe, ProbeError
-from station.bench.virtual.checking import follow_check
-from station.bench.virtual.driver import VirtualDriver
+from station.bench.panel.panel import Panel, open_panel
+from station.bench.panel.pins import PanelPins, PanelPinsError, PanelUnavailable
+from station.bench.probes.one_wire import OneWireReader
+from station.bench.probes.probe import NoProbe, Probe, ProbeError
+from station.bench.virtual.driver import VirtualDriver, follow_check
 from station.bench.virtual.faults import FaultScript, FaultScriptError
-from station.bench.virtual.parameters import SCENARIOS
 from station.bench.virtual.student import follow_press
-from station.command.errors import EXIT_FAILED, EXIT_RECORD, CommandError
-from station.command.say import say
+from station.bench.virtual.world import SCENARIOS, of_plan
 from station.command.settings import Settings
+from station.command.terminal import EXIT_FAILED, EXIT_RECORD, CommandError, tell
 from station.practical import events as e
 from station.practical.plan import Plan
 from station.record.journal import Journal, JournalError
 from station.record.salvage import opened_journal
-from station.server.access import Access, Role
-from station.server.hosts import Hosts
-from station.server.sessions import Sessions
-from station.server.watch import Watch
+from station.server.bench.contract import About
+from station.server.bench.watch import Watch
+from station.server.door.access import Access, Role
+from station.server.door.hosts import Hosts
+from station.server.door.sessions import Sessions
+from station.words import say
 
 VERSION = version("benchwarm")
+IN_MEMORY = Path("/dev/shm")  # noqa: S108 - a file system without a disk, where there is one
 
 
 class ButtonRelay:
@@ -93,36 +94,36 @@ def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
         yield Parts(settings, journal, clock, probe, panel, relay, driver, salvaged)
 
 
-async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False) -> Watch:
-    """Return the bench as its journal left it, ready to be served."""
+async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False, practises: bool = False) -> Watch:
+    """Return the bench as its journal left it, ready to be served; `practises`: beside practice cups."""
     settings = parts.settings
     bench = Bench.opened(parts.journal, parts.clock, parts.probe, parts.panel)
     parts.relay.bench = bench
     started = e.StationStarted(VERSION, settings.probe.driver, parts.probe.probe_id, settings.panel.pins)
     try:
         if parts.salvaged is not None:
-            say(_SALVAGED.format(parts.salvaged), sys.stderr)
+            told = say("told-record-salvaged", count=parts.salvaged.kept, path=str(parts.salvaged.aside))
+            tell(told, sys.stderr)
         await bench.start(plan, started, anew=anew, salvaged=parts.salvaged)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     in_memory = parts.driver is None and kept_in_memory(parts.journal.path.parent)
     if in_memory:
-        say(_IN_MEMORY.format(parts.journal.path.parent), sys.stderr)
-    about = {
+        tell(say("told-record-in-memory", path=str(parts.journal.path.parent)), sys.stderr)
+    about: About = {
         "name": settings.bench.name,
         "in_memory": in_memory,
         "virtual": parts.driver is not None,
         "panel": settings.panel.pins,
         "language": settings.page.language,
         "units": settings.page.units,
+        "practises": practises,
     }
     watch = Watch(bench, about)
     watch.remember(plan)
+    if parts.driver is not None:
+        follow_plan(parts.driver, watch.plan_of_staff, settings.virtual.acid_mol_dm3)
     return watch
-
-
-_IN_MEMORY = "The record in {} is kept in memory: it is gone at power-off. See `station check`."
-_SALVAGED = "The record was damaged: {0.kept} events could be read and go on; the damaged one is in {0.aside}."
 
 
 def opened_access(parts: Parts, *, everyone: Role = "looker") -> Access:
@@ -133,6 +134,12 @@ def opened_access(parts: Parts, *, everyone: Role = "looker") -> Access:
     access = Access(secrets, sessions, everyone=everyone, hosts=Hosts(settings.names))
     parts.relay.access = access
     return access
+
+
+def follow_plan(driver: VirtualDriver, plan: Callable[[], Plan], acid_mol_dm3: float | None) -> None:
+    """Fill the virtual cup from now on with what `plan` says at that moment; it is told of nobody's page."""
+    drawn = driver.world.parameters
+    driver.reagents = lambda: of_plan(drawn, plan(), acid_mol_dm3)
 
 
 def follow_presses(bench: Bench, driver: VirtualDriver) -> None:
@@ -151,8 +158,10 @@ def follow_presses(bench: Bench, driver: VirtualDriver) -> None:
 
 _ACTS = {
     e.PortionAdded.kind: "portion_added",
+    e.PortionUndone.kind: "portion_undone",
     e.RepeatBegun.kind: "begin",
     e.AlkaliDipBegun.kind: "alkali_temperature",
+    e.SetUpStepDone.kind: "probe_rinsed",
 }
 
 
@@ -171,10 +180,9 @@ def _reader(settings: Settings, clock: Clock, driver: VirtualDriver | None) -> P
 
 def _virtual_driver(settings: Settings, clock: Clock, stack: ExitStack) -> VirtualDriver:
     virtual = settings.virtual
-    scratch = stack.enter_context(tempfile.TemporaryDirectory(prefix="benchwarm-cup-"))
+    in_memory = IN_MEMORY if IN_MEMORY.is_dir() else None  # written at each sample, and worth nothing afterwards
+    scratch = stack.enter_context(tempfile.TemporaryDirectory(prefix="benchwarm-cup-", dir=in_memory))
     parameters = next(iter(SCENARIOS.values()))(virtual.seed)
-    if virtual.acid_mol_dm3 is not None:
-        parameters = replace(parameters, acid_concentration_mol_dm3=virtual.acid_mol_dm3)
     driver = VirtualDriver(
         Path(scratch) / "devices",
         parameters,

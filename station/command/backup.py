@@ -4,10 +4,12 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from station.command.errors import EXIT_RECORD, CommandError
 from station.command.settings import default_record_folder
+from station.command.terminal import EXIT_RECORD, CommandError
 from station.record.journal import JournalError
 from station.record.upkeep import backup
+from station.words import say
+from station.words.speaking import spoken
 
 
 def add_to(commands: Any) -> None:
@@ -23,5 +25,5 @@ def _backup(options: argparse.Namespace) -> int:
         count = backup(options.record or default_record_folder(), options.file)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
-    print(f"{options.file}: {count} events, checked.")
+    print(spoken(say("told-backed-up", path=str(options.file), count=count)))
     return 0

@@ -2,28 +2,24 @@
 
 import argparse
 import asyncio
-import json
 import tempfile
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
+import tomli_w
+
 from station.bench.virtual.student import VirtualStudent
 from station.command.assembly import VERSION, Parts, opened_access, opened_parts, watched_bench
 from station.command.desk import kit_desk
-from station.command.errors import EXIT_ADDRESS, CommandError
-from station.command.settings import (
-    BenchSettings,
-    ProbeSettings,
-    ServerSettings,
-    Settings,
-    VirtualSettings,
-    load_plan,
-)
+from station.command.settings import BenchSettings, ProbeSettings, ServerSettings, Settings, VirtualSettings, load_plan
 from station.command.tell import JsonTeller, Teller, WordsTeller
-from station.server.addresses import addresses
+from station.command.terminal import EXIT_ADDRESS, CommandError
+from station.server.bench.watch import Watch
+from station.server.door.hosts import addresses
 from station.server.serve import PortTaken, listen, serve
-from station.server.watch import Watch
+from station.words import say
+from station.words.speaking import spoken
 
 HOST, PORT = "127.0.0.1", 8080
 
@@ -41,7 +37,7 @@ def add_to(commands: Any) -> None:
 
 def _demo(options: argparse.Namespace) -> int:
     settings = Settings(
-        bench=BenchSettings(name="Virtual bench"),
+        bench=BenchSettings(name=spoken(say("demo-bench-name"))),
         probe=ProbeSettings(driver="virtual"),
         virtual=VirtualSettings(speed=options.speed, seed=options.seed),
         server=ServerSettings(host=HOST, port=PORT if options.port is None else options.port),
@@ -80,9 +76,13 @@ def _as_file(parts: Parts, port: int) -> Path:
     """Write the demo's settings down, for the check of its kit, which is a command of its own."""
     record = parts.journal.path.parent
     file = record.parent / "station.toml"
-    values = {"bench.name": parts.settings.bench.name, "probe.driver": "virtual", "server.host": HOST}
-    lines = [f"{key} = {json.dumps(value)}\n" for key, value in {**values, "record.folder": str(record)}.items()]
-    file.write_text("".join([*lines, f"server.port = {port}\n"]), encoding="utf-8")
+    values = {
+        "bench": {"name": parts.settings.bench.name},
+        "probe": {"driver": "virtual"},
+        "server": {"host": HOST, "port": port},
+        "record": {"folder": str(record)},
+    }
+    file.write_text(tomli_w.dumps(values), encoding="utf-8")
     return file
 
 

@@ -8,18 +8,21 @@ import tomllib
 from collections.abc import Callable
 from pathlib import Path
 
-import uvicorn
 from pydantic import ValidationError
 
 from station.bench import watchdog
-from station.bench.panel import TICK_S, PanelPins, PanelPinsError, PanelUnavailable, Signal, open_panel
+from station.bench.panel.panel import TICK_S, open_panel
+from station.bench.panel.pins import PanelPins, PanelPinsError, PanelUnavailable
+from station.bench.panel.signals import Signal
 from station.command import settings as known
-from station.command.errors import CommandError
-from station.command.look import looked
+from station.command.desk import looked
 from station.command.settings import ServerSettings, load_settings, read_text, settings_path
-from station.practical.toml_text import toml_values
+from station.command.terminal import CommandError
+from station.practical.problems import toml_values
 from station.server.reason import Reason, ReasonApp
-from station.server.serve import PortTaken, Server, listen
+from station.server.serve import PortTaken, listen, server_of
+from station.words import say
+from station.words.speaking import spoken
 
 RETRY_S, LOOK_S = 30.0, 0.5
 READS = 5
@@ -41,12 +44,12 @@ async def _until_mended(config: Path | None, error: CommandError, attempt: Calla
     except PortTaken:
         raise error from None
     reason = Reason(str(error))
-    options = {"log_level": "warning", "access_log": False, "lifespan": "off", "ws": "none", "server_header": False}
-    server = Server(uvicorn.Config(ReasonApp(reason), loop="asyncio", timeout_graceful_shutdown=1, **options))  # type: ignore[arg-type]
+    server = server_of(ReasonApp(reason))
     stop = asyncio.Event()
     for number in (signal.SIGINT, signal.SIGTERM):
         asyncio.get_running_loop().add_signal_handler(number, stop.set)
-    print(f"not at work: http://{where.host}:{bound.getsockname()[1]}/ says why", flush=True)
+    address = f"http://{where.host}:{bound.getsockname()[1]}/"
+    print(spoken(say("told-not-at-work", address=address)), flush=True)
     watchdog.ready()
     serving = asyncio.create_task(server.serve([bound]))
     work = [asyncio.create_task(each) for each in (_mended(config, reason, attempt), stop.wait(), _fed())]
@@ -83,6 +86,7 @@ async def _mended(config: Path | None, reason: Reason, attempt: Callable[[], Non
             if str(error) != reason.line:
                 reason.line, reason.findings = str(error), None
         else:
+            watchdog.notify("STATUS=")  # what was mended is not told any more
             return
 
 
@@ -118,8 +122,8 @@ def _say(line: str) -> None:
     """Tell the log, each reason once."""
     if line not in _said:
         _said.add(line)
-        watchdog.notify(f"STATUS=cannot start: {line}")
-        print(f"station serve: {line}", file=sys.stderr, flush=True)
+        watchdog.notify(f"STATUS={spoken(say('told-cannot-start', reason=line))}")
+        print(spoken(say("told-station-serve", reason=line)), file=sys.stderr, flush=True)
 
 
 def _where(config: Path | None) -> ServerSettings:

@@ -5,14 +5,15 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from station.command.errors import EXIT_RECORD, CommandError
 from station.command.settings import default_record_folder
+from station.command.terminal import EXIT_RECORD, CommandError
 from station.practical.fold import fold_all
 from station.practical.state import State
 from station.practical.view import shown_result
-from station.record.exchange import newest_practical, readings_text, record_csv
-from station.record.exchange_journal import WITHOUT_SAMPLES, journal_lines
+from station.record.exchange import WITHOUT_SAMPLES, journal_lines, newest_practical, readings_text, record_csv
 from station.record.journal import JournalError
+from station.words import say
+from station.words.speaking import current_language, spoken
 
 
 def add_to(commands: Any) -> None:
@@ -34,7 +35,7 @@ def add_to(commands: Any) -> None:
 
 def _export(options: argparse.Namespace) -> int:
     if options.xlsx and options.out is None:
-        raise CommandError("a spreadsheet is not for a terminal: name its file with --out FILE.xlsx")
+        raise CommandError(say("export-not-for-terminal"))
     if options.all:
         return _export_all(options)
     try:
@@ -47,7 +48,7 @@ def _export(options: argparse.Namespace) -> int:
     try:
         options.out.write_bytes(content)
     except OSError as error:
-        raise CommandError(f"{options.out}: cannot be written: {error.strerror}") from None
+        raise CommandError(say("file-cannot-be-written", path=str(options.out), reason=str(error.strerror))) from None
     return 0
 
 
@@ -64,14 +65,15 @@ def _export_all(options: argparse.Namespace) -> int:
 
     folder = options.record or default_record_folder()
     if options.out is None:
-        raise CommandError("all practicals are many files: name a zip or a folder with --out FILE.zip or --out FOLDER")
+        raise CommandError(say("export-all-needs-out"))
     try:
         count = export_all(folder, options.out, result_of)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     except OSError as error:
-        raise CommandError(f"{options.out}: cannot be written: {error.strerror}; choose another place") from None
-    print(f"{options.out}: {count} practicals.")
+        told = say("export-cannot-be-written", path=str(options.out), reason=str(error.strerror))
+        raise CommandError(told) from None
+    print(spoken(say("told-exported", path=str(options.out), count=count)))
     return 0
 
 
@@ -85,11 +87,11 @@ def result_of(state: State) -> dict[str, Any] | None:
 
 
 def _spreadsheet(folder: Path) -> bytes:
-    from station.record.spreadsheet import spreadsheet  # noqa: PLC0415
-    from station.record.spreadsheet_sheets import record_sheets  # noqa: PLC0415
+    from station.record.spreadsheet.file import spreadsheet  # noqa: PLC0415
+    from station.record.spreadsheet.sheets import record_sheets  # noqa: PLC0415
 
     happened = list(newest_practical(folder))
     state = fold_all(happened)
     result = result_of(state)
     words = [each for each in happened if each.event.kind in WITHOUT_SAMPLES]
-    return spreadsheet(record_sheets(state.name or "", state, result, words))
+    return spreadsheet(record_sheets(state.name or "", state, result, words), current_language())

@@ -5,10 +5,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from station.command.errors import CommandError
+from station.command.terminal import CommandError
 from station.practical.state import State
-from station.record.everything import files_of, practicals, state_of
-from station.record.zipped import Zipped
+from station.record.everything import Zipped, files_of, practicals, state_of
+from station.words import say
+from station.words.speaking import current_language
 
 ResultOf = Callable[[State], dict[str, Any] | None]
 
@@ -20,7 +21,7 @@ def export_all(folder: Path, out: Path, result_of: ResultOf) -> int:
     def files() -> Iterator[tuple[str, Iterator[bytes]]]:
         for practical in found:
             state = state_of(folder, practical)
-            yield from files_of(folder, practical, state, result_of(state))
+            yield from files_of(folder, practical, state, result_of(state), current_language())
 
     if out.suffix == ".zip":
         _into_zip(out, files())
@@ -44,7 +45,7 @@ def _into_zip(out: Path, files: Iterator[tuple[str, Iterator[bytes]]]) -> None:
 
 def _into_folder(out: Path, files: Iterator[tuple[str, Iterator[bytes]]]) -> None:
     if out.exists():
-        raise CommandError(f"{out}: is there already; name a new folder, or a file that ends in .zip")
+        raise CommandError(say("export-is-there", path=str(out)))
     part = out.with_name(f"{out.name}.part")
     try:
         part.mkdir(parents=True)

@@ -7,10 +7,13 @@ import traceback
 from collections.abc import Callable, Sequence
 from importlib import import_module
 
-from station.command.errors import EXIT_FAILED, CommandError
+from station.command.terminal import EXIT_FAILED, CommandError
+from station.words import say
+from station.words.speaking import speaking, spoken
 
 COMMANDS = (
     "demo",
+    "practise",
     "serve",
     "room",
     "rehearse",
@@ -27,6 +30,8 @@ COMMANDS = (
     "wipe",
     "update",
 )
+IN_PACKAGES = {"check": "check.check", "rehearse": "rehearse.rehearse", "room": "room.room"}
+"""Commands that have more than one module."""
 
 
 def run() -> None:
@@ -37,11 +42,29 @@ def run() -> None:
 def main(arguments: Sequence[str]) -> int:
     """Run one command; returns the exit status. What a person did wrong is one line on standard error."""
     options = _parser(arguments).parse_args(arguments)
+    with speaking(_language(options)):
+        return _done(options)
+
+
+def _language(options: argparse.Namespace) -> str:
+    """Return the language of what is printed: as the command says, else as the settings of this machine choose."""
+    if hasattr(options, "language"):
+        chosen: Callable[[argparse.Namespace], str] = options.language
+        return chosen(options)
+    settings = import_module("station.command.settings")
+    try:
+        path = settings.settings_path(getattr(options, "config", None))
+    except OSError:  # a card that may not be looked at: the command itself says so, if it needs it
+        path = None
+    return str(settings.page_language(path))
+
+
+def _done(options: argparse.Namespace) -> int:
     work: Callable[[argparse.Namespace], int] = options.work
     try:
         return work(options)
     except CommandError as error:
-        print(f"station {options.command}: {error}", file=sys.stderr)
+        print(spoken(say("told-error", command_name=options.command, reason=str(error))), file=sys.stderr)
         return error.status
     except BrokenPipeError:
         return _unread()
@@ -58,11 +81,8 @@ def _our_fault(command: str, error: Exception) -> int:
     """Nobody sees a traceback unless they ask for it."""
     if os.environ.get("STATION_TRACEBACK"):
         traceback.print_exception(error)
-    print(
-        f"station {command}: the station made a mistake ({type(error).__name__}: {error}). What was confirmed is "
-        "kept. For a report, set STATION_TRACEBACK=1 and do it again.",
-        file=sys.stderr,
-    )
+    told = say("told-mistake", command_name=command, fault_name=type(error).__name__, reason=str(error))
+    print(spoken(told), file=sys.stderr)
     return EXIT_FAILED
 
 
@@ -77,7 +97,7 @@ class _Version(argparse.Action):
 
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         """Print them and end the process."""
-        print(import_module("station.bench.check.versions").told())
+        print(import_module("station.bench.check.machine").told())
         parser.exit()
 
 
@@ -89,7 +109,7 @@ def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     wanted = [name for name in COMMANDS if name in arguments[:1]] or COMMANDS
     for name in wanted:
-        import_module(f"station.command.{name}").add_to(commands)
+        import_module(f"station.command.{IN_PACKAGES.get(name, name)}").add_to(commands)
     return parser
 
 

@@ -5,8 +5,10 @@ import getpass
 import sys
 from typing import Any
 
-from station.command.errors import CommandError
-from station.server.access_secrets import HOLDERS, Holder, hashed
+from station.command.terminal import CommandError
+from station.server.door.secrets import HOLDERS, Holder, hashed
+from station.words import Message, say
+from station.words.speaking import spoken
 
 KEYS: dict[Holder, str] = {
     "bench": "bench_code_hash",
@@ -36,7 +38,11 @@ def _passphrase(options: argparse.Namespace) -> int:
 def _words() -> str:
     if not sys.stdin.isatty():
         return sys.stdin.readline().rstrip("\r\n")
-    words = getpass.getpass("Passphrase: ")
-    if getpass.getpass("The same again: ") != words:
-        raise CommandError("these were not the same; try again")
+    words = _asked(say("passphrase-ask"))
+    if _asked(say("passphrase-again")) != words:
+        raise CommandError(say("passphrase-differ"))
     return words
+
+
+def _asked(for_what: Message) -> str:
+    return getpass.getpass(f"{spoken(for_what)} ")

@@ -5,9 +5,10 @@ import json
 from pathlib import Path
 from typing import Any
 
-from station.command.errors import CommandError
-from station.command.named_plan import PLAN_HELP, named_plan
+from station.command.plans import PLAN_HELP, named_plan
+from station.command.terminal import CommandError
 from station.practical.plan import PlanError
+from station.words import say
 
 
 def add_to(commands: Any) -> None:
@@ -25,7 +26,7 @@ def _predict(options: argparse.Namespace) -> int:
     try:
         answer = predict(plan)
     except PlanError as error:
-        raise CommandError(f"{options.plan}: {error}") from None
+        raise CommandError(say("file-problem", path=str(options.plan), reason=str(error))) from None
     if options.json:
         print(json.dumps(answer, ensure_ascii=False, allow_nan=False))
         return 0

@@ -6,10 +6,12 @@ from pathlib import Path
 from typing import Any
 
 from station.command.analyse import load_repeats
-from station.command.errors import CommandError
 from station.command.settings import load_plan
+from station.command.terminal import CommandError
 from station.practical import events as e
 from station.practical.replay import Decided, replay
+from station.words import join, say
+from station.words.speaking import figure, spoken
 
 
 def add_to(commands: Any) -> None:
@@ -25,7 +27,7 @@ def _replay(options: argparse.Namespace) -> int:
     plan = None if options.plan is None else load_plan(options.plan)
     repeats = load_repeats(options.file, plan)
     if not all(each.samples for each in repeats):
-        raise CommandError(f"{options.file}: line 1: no samples to replay; a record CSV has a column time_s")
+        raise CommandError(say("replay-no-samples", path=str(options.file)))
     for decided in replay(plan, repeats):
         line = decision(decided)
         print(json.dumps(line, ensure_ascii=False) if options.json else _words(line), flush=True)
@@ -45,7 +47,10 @@ def decision(decided: Decided) -> dict[str, Any]:
 
 
 def _words(line: dict[str, Any]) -> str:
-    words = line["kind"].replace("_", " ")
-    portion = f" portion {line['portion']}" if "portion" in line else ""
-    celsius = f" {line['temperature_c']:.2f} °C" if line.get("temperature_c") is not None else ""
-    return f"repeat {line['repeat']} {line['time_s']:8.1f} s  {words}{portion}{celsius}"
+    repeat, time_s = say("result-repeat", repeat=line["repeat"]), figure(f"{line['time_s']:.1f}")
+    what = [say("replay-kind", kind=line["kind"])]
+    if "portion" in line:
+        what.append(say("portion-number", portion=line["portion"]))
+    if line.get("temperature_c") is not None:
+        what.append(say("replay-temperature", temperature_c=f"{line['temperature_c']:.2f}"))
+    return f"{spoken(repeat)} {time_s:>8} s  {spoken(join(what))}"

@@ -4,10 +4,12 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from station.command.errors import EXIT_RECORD, CommandError
 from station.command.settings import default_record_folder
+from station.command.terminal import EXIT_RECORD, CommandError
 from station.record.journal import JournalError
 from station.record.upkeep import restore
+from station.words import say
+from station.words.speaking import spoken
 
 
 def add_to(commands: Any) -> None:
@@ -24,7 +26,7 @@ def _restore(options: argparse.Namespace) -> int:
         count, aside = restore(options.file, folder)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
-    print(f"{folder}: {count} events are back.")
+    print(spoken(say("told-restored", path=str(folder), count=count)))
     if aside is not None:
-        print(f"The record that was there lies in {aside}.")
+        print(spoken(say("told-restored-aside", path=str(aside))))
     return 0

@@ -8,14 +8,15 @@ from typing import Any
 
 from station.command.assembly import VERSION, Parts, follow_presses, opened_access, opened_parts, watched_bench
 from station.command.desk import kit_desk
-from station.command.errors import EXIT_ADDRESS, EXIT_FAILED, CommandError
 from station.command.explain import until_mended
-from station.command.room_link import link_of
-from station.command.say import say
-from station.command.settings import load_plan, load_settings, record_folder
+from station.command.practise import BESIDE_A_BENCH, hall_of
+from station.command.room.asking import link_of
+from station.command.settings import load_safe_plan, load_settings, record_folder
+from station.command.terminal import EXIT_ADDRESS, EXIT_FAILED, CommandError, tell
 from station.practical.plan import Plan
-from station.server.addresses import addresses
+from station.server.door.hosts import addresses
 from station.server.serve import PortTaken, listen, serve
+from station.words import say
 
 
 def add_to(commands: Any) -> None:
@@ -53,35 +54,43 @@ def _attempt(options: argparse.Namespace) -> None:
 def _opened(options: argparse.Namespace, stack: ExitStack) -> tuple[Parts, Plan]:
     try:
         settings, base = load_settings(options.config)
-        plan = load_plan(None if settings.plan is None else base / settings.plan)
+        plan = load_safe_plan(None if settings.plan is None else base / settings.plan)
         return stack.enter_context(opened_parts(settings, record_folder(settings, base))), plan
     except CommandError:
         raise
     except Exception as error:
         if not options.explain:
             raise
-        raise CommandError(f"the station made a mistake ({type(error).__name__}: {error})", EXIT_FAILED) from error
+        told = say("told-made-a-mistake", fault_name=type(error).__name__, reason=str(error))
+        raise CommandError(told, EXIT_FAILED) from error
 
 
 async def _work(parts: Parts, plan: Plan, config: Path | None, *, anew: bool) -> None:
+    with ExitStack() as stack:
+        await _served(parts, plan, config, stack, anew=anew)
+
+
+async def _served(parts: Parts, plan: Plan, config: Path | None, stack: ExitStack, *, anew: bool) -> None:
     server = parts.settings.server
     try:
         bound = listen(server.host, server.port)
     except PortTaken as error:
         raise CommandError(str(error), EXIT_ADDRESS) from None
-    watch = await watched_bench(parts, plan, anew=anew)
+    watch = await watched_bench(parts, plan, anew=anew, practises=True)
     watch.desk = kit_desk(parts.settings, bound.getsockname()[1], config)
     if parts.driver is not None:
         follow_presses(watch.bench, parts.driver)
 
-    def tell() -> None:
+    def tell_addresses() -> None:
         for address in addresses(server.host, bound.getsockname()[1]):
-            say(f"{parts.settings.bench.name}: {address}")
+            tell(say("told-address", name=parts.settings.bench.name, address=address))
 
     watch.link, link = link_of(
         parts.settings, watch.bench, VERSION, lambda: addresses(server.host, bound.getsockname()[1])
     )
-    await serve(watch, VERSION, bound, _never, tell, opened_access(parts), beside=link)
+    hall = hall_of(stack, lambda: watch.bench.state.plan, BESIDE_A_BENCH, parts.settings)
+    hall.is_open = lambda: watch.bench.state.running is None
+    await serve(watch, VERSION, bound, _never, tell_addresses, opened_access(parts), hall, link)
 
 
 async def _never() -> None:

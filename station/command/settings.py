@@ -7,14 +7,15 @@ from typing import Annotated, Literal, Self, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, SecretStr, ValidationError, field_validator, model_validator
 
-from station.command.errors import CommandError
-from station.practical.plan import READY_PLAN, Plan, PlanError, read_plan
-from station.practical.plan_parts import Label
-from station.practical.problems import problem_line_of
-from station.practical.toml_text import toml_values
-from station.room.address import host_and_port
-from station.room.topics import is_user
-from station.server.access_secrets import Secrets, checked_hash, checked_words
+from station.command.terminal import CommandError, language_in
+from station.kit.table import Language
+from station.practical.kinds import DEFAULT, read_plan, ready_plan
+from station.practical.plan import Label, Plan, PlanError
+from station.practical.problems import problem_line, toml_values
+from station.practical.safety import safe
+from station.room.wire import host_and_port, is_user
+from station.server.door.secrets import Secrets, checked_hash, checked_words
+from station.words import say
 
 BOOT_SETTINGS = Path("/boot/firmware/station.toml")
 LARGEST_FILE = 1_000_000
@@ -31,7 +32,7 @@ class _Table(BaseModel):
 class BenchSettings(_Table):
     """The bench."""
 
-    name: Label = "Bench"
+    name: Label = say("bench-label")
 
 
 class ProbeSettings(_Table):
@@ -43,7 +44,7 @@ class ProbeSettings(_Table):
 
 
 class VirtualSettings(_Table):
-    """The virtual cup: how fast its time runs, its seed, a script of faults; the acid, unless the seed draws it."""
+    """The virtual cup: how fast its time runs, its seed, a script of faults; the acid where the plan tells none."""
 
     speed: Annotated[float, Field(gt=0, le=200, allow_inf_nan=False)] = 1.0
     seed: int = 1
@@ -96,7 +97,7 @@ class AccessSettings(_Table):
     @model_validator(mode="after")
     def _one_code(self) -> Self:
         if self.bench_code is not None and self.bench_code_hash is not None:
-            raise ValueError("set bench_code or bench_code_hash, not both")
+            raise ValueError(say("settings-one-code"))
         return self
 
     def secrets(self) -> Secrets:
@@ -108,7 +109,7 @@ class AccessSettings(_Table):
 class PageSettings(_Table):
     """How the page speaks until a device chooses otherwise; without a language it follows the browser."""
 
-    language: Literal["en", "de"] | None = None
+    language: Language | None = None
     units: Literal["cm3", "mL"] = "cm3"
 
 
@@ -119,13 +120,24 @@ class LinkSettings(_Table):
     user: str | None = None
     password_file: Path | None = None
 
+    @field_validator("broker")
+    @classmethod
+    def _can_be_reached(cls, broker: str | None) -> str | None:
+        if broker is not None:
+            host_and_port(broker)
+        return broker
+
+    @field_validator("user")
+    @classmethod
+    def _can_be_a_user(cls, user: str | None) -> str | None:
+        if user is not None and not is_user(user):
+            raise ValueError(say("settings-user-letters"))
+        return user
+
     @model_validator(mode="after")
     def _whole(self) -> Self:
-        if self.broker is None:
-            return self
-        host_and_port(self.broker)
-        if self.user is None or not is_user(self.user):
-            raise ValueError("user: the broker needs to know this bench: letters, digits, '-', '_' or '.', at most 40")
+        if self.broker is not None and self.user is None:
+            raise ValueError(say("settings-user-missing"))
         return self
 
 
@@ -164,9 +176,9 @@ def read_settings(path: Path, kind: type[AnySettings]) -> AnySettings:
         values = toml_values(read_text(path))
         return kind.model_validate(values)
     except tomllib.TOMLDecodeError as error:
-        raise CommandError(f"{path}: not valid TOML: {error}") from None
+        raise CommandError(say("problem-not-toml", where_text=str(path), reason=str(error))) from None
     except ValidationError as error:
-        raise CommandError(f"{path}: {_problem_line(error)}") from None
+        raise CommandError(say("file-problem", path=str(path), reason=problem_line(error))) from None
 
 
 def _placed(settings: Settings, base: Path) -> Settings:
@@ -182,25 +194,26 @@ def settings_path(named: Path | None) -> Path | None:
     return named or next((each for each in (BOOT_SETTINGS, Path("station.toml")) if each.is_file()), None)
 
 
-def _problem_line(error: ValidationError) -> str:
-    """Return the line that says what is wrong, without any secret: it ends in the system's log."""
-    errors = error.errors(include_url=False)
-    return problem_line_of(
-        [{**each, "input": _Hidden() if each["loc"][:1] == ("access",) else each["input"]} for each in errors]
-    )
-
-
-class _Hidden:
-    def __repr__(self) -> str:
-        return "not shown"
+def page_language(path: Path | None) -> str:
+    """Return the language that these settings of a bench or of a room choose for the page; English otherwise."""
+    return language_in(path, "page")
 
 
 def load_plan(path: Path | None) -> Plan:
     """Return the plan in this file, or the one that ships with the station. Raises CommandError."""
     try:
-        return read_plan(READY_PLAN, "plan") if path is None else read_plan(read_text(path), str(path))
+        return ready_plan(DEFAULT) if path is None else read_plan(read_text(path), str(path))
     except PlanError as error:
         raise CommandError(str(error)) from None
+
+
+def load_safe_plan(path: Path | None) -> Plan:
+    """Return the plan of a practical that is to begin. Raises CommandError also for one that leads into danger."""
+    plan = load_plan(path)
+    try:
+        return safe(plan)
+    except PlanError as error:
+        raise CommandError(say("file-problem", path=str(path), reason=str(error))) from None
 
 
 def read_text(path: Path, largest: int = LARGEST_FILE) -> str:
@@ -209,14 +222,14 @@ def read_text(path: Path, largest: int = LARGEST_FILE) -> str:
         with path.open("rb") as file:
             content = file.read(largest + 1)
         if len(content) > largest:
-            raise CommandError(f"{path}: larger than {largest // 1_000_000} MB; is it the right file?")
+            raise CommandError(say("file-larger-mb", path=str(path), megabytes=largest // 1_000_000))
         return content.decode("utf-8")
     except FileNotFoundError:
-        raise CommandError(f"{path}: no such file; check the name") from None
+        raise CommandError(say("file-no-such", path=str(path))) from None
     except UnicodeDecodeError as error:
-        raise CommandError(f"{path}: not UTF-8 text (byte {error.start}); save it as UTF-8") from None
+        raise CommandError(say("file-not-utf-8-byte", path=str(path), byte=error.start)) from None
     except OSError as error:
-        raise CommandError(f"{path}: cannot be read: {error.strerror}") from None
+        raise CommandError(say("file-cannot-be-read", path=str(path), reason=str(error.strerror))) from None
 
 
 def record_folder(settings: Settings, base: Path) -> Path:

@@ -1,16 +1,17 @@
 """Tells on standard output what happens on a bench: as JSON lines for programs, or in words for people."""
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any, Protocol
 
 from station.bench.loop import Bench
 from station.practical import events as e
+from station.practical.kinds.kind import METHOD_NAMES
 from station.practical.plan import number
 from station.practical.prompts import instruction
-
-METHODS = ("straight_lines", "heat_balance")
+from station.words import plain, say
+from station.words.speaking import figure, spoken
 
 
 class Teller(Protocol):
@@ -22,7 +23,7 @@ class Teller(Protocol):
     def happened(self, stamped: Sequence[e.Stamped]) -> None:
         """These events were kept."""
 
-    def result(self, result: dict[str, Any]) -> None:
+    def result(self, result: Mapping[str, Any]) -> None:
         """These are the results."""
 
 
@@ -39,13 +40,13 @@ class JsonTeller:
             if not isinstance(each.event, e.SampleTaken):
                 _line({"kind": each.event.kind, "seq": each.seq, "time_s": each.time_s, **each.event.to_body()})
 
-    def result(self, result: dict[str, Any]) -> None:
+    def result(self, result: Mapping[str, Any]) -> None:
         """Tell the result by each method; the best comes last."""
-        for method in METHODS:
+        for method in METHOD_NAMES:
             _line(result_line(method, result))
 
 
-def result_line(method: str, result: dict[str, Any]) -> dict[str, Any]:
+def result_line(method: str, result: Mapping[str, Any]) -> dict[str, Any]:
     """Return the result by one method as the JSON lines give it."""
     keys = ("end_point_cm3", "u_end_point_cm3", "interval_95_cm3")
     mean = result.get(method) or {}
@@ -66,7 +67,8 @@ class WordsTeller:
 
     def serving(self, url: str, record: Path) -> None:
         """Say where the page is."""
-        print(f"Open {url} in a browser. Ctrl-C ends.\nThe record is kept in {record} meanwhile.\n", flush=True)
+        print(spoken(say("told-open", address=url)))
+        print(f"{spoken(say('told-record-kept', path=str(record)))}\n", flush=True)
 
     def happened(self, stamped: Sequence[e.Stamped]) -> None:
         """Say what matters to somebody who looks on."""
@@ -80,23 +82,24 @@ class WordsTeller:
         words: str | None = None
         match event:
             case e.AlkaliMeasured(temperature_c=temperature_c):
-                words = f"alkali at {temperature_c:.2f} °C"
+                words = spoken(say("told-alkali", temperature_c=f"{temperature_c:.2f}"))
             case e.RepeatBegun(repeat=repeat):
-                words = f"repeat {repeat}: acid in the cup"
+                words = spoken(say("told-repeat-begun", repeat=repeat))
             case e.PortionPrompted():
-                words = f"→ {instruction(self._bench.state).text}"
+                words = f"→ {spoken(instruction(self._bench.state).text)}"
             case e.PortionAdded(portion=portion, volume_cm3=volume_cm3):
-                words = f"  portion {portion} is in ({number(volume_cm3)} cm³)"
+                words = f"  {spoken(say('told-portion-in', portion=portion, volume_cm3=number(volume_cm3)))}"
             case e.ReadingSettled(portion=portion, temperature_c=temperature_c) if temperature_c is not None:
-                words = f"{_name(portion):>12}  {temperature_c:6.2f} °C  {self._bar(temperature_c)}"
+                celsius = figure(f"{temperature_c:.2f}")
+                words = f"{_name(portion):>12}  {celsius:>6} °C  {self._bar(temperature_c)}"
             case e.ProbeLost(bad=bad):
-                words = f"the probe gives no reading ({bad})"
+                words = spoken(say("told-probe-lost", reason=bad))
             case e.ProbeFound():
-                words = "the probe is back"
+                words = spoken(say("told-probe-found"))
             case e.RepeatEnded(repeat=repeat):
-                words = f"repeat {repeat} has ended"
+                words = spoken(say("told-repeat-ended", repeat=repeat))
             case e.PracticalEnded():
-                words = "the practical has ended"
+                words = spoken(say("told-practical-ended"))
         return words
 
     def _bar(self, temperature_c: float) -> str:
@@ -105,25 +108,28 @@ class WordsTeller:
         start_c = next((each for each in known if each is not None), None)
         return "" if start_c is None else "·" * round(10 * abs(temperature_c - start_c))
 
-    def result(self, result: dict[str, Any]) -> None:
+    def result(self, result: Mapping[str, Any]) -> None:
         """Say the end-points."""
         print()
-        for method in METHODS:
-            line = result_line(method, result)
-            name = method.replace("_", " ")
+        for method in METHOD_NAMES:
+            line, name = result_line(method, result), METHOD_NAMES[method]
             if line["end_point_cm3"] is None:
-                print(f"{name}: no end-point. {line.get('refused', '')}", flush=True)
+                told = say("told-no-end-point", method=name, reason=line.get("refused", plain("")))
             else:
                 low, high = line["interval_95_cm3"]
-                print(
-                    f"{name}: {line['end_point_cm3']:.2f} ± {line['u_end_point_cm3']:.2f} cm³ "
-                    f"(95 %: {low:.2f} to {high:.2f} cm³)",
-                    flush=True,
+                told = say(
+                    "told-end-point",
+                    method=name,
+                    end_point_cm3=f"{line['end_point_cm3']:.2f}",
+                    u_cm3=f"{line['u_end_point_cm3']:.2f}",
+                    low_cm3=f"{low:.2f}",
+                    high_cm3=f"{high:.2f}",
                 )
+            print(spoken(told), flush=True)
 
 
 def _name(portion: int) -> str:
-    return "start" if portion == 0 else f"portion {portion}"
+    return spoken(say("told-start") if portion == 0 else say("portion-number", portion=portion))
 
 
 def _line(values: dict[str, Any]) -> None:

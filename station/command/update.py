@@ -3,6 +3,7 @@
 import argparse
 import os
 import shlex
+import shutil
 import subprocess
 import tempfile
 import time
@@ -12,18 +13,21 @@ from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
-from station.command.check import kit_of
-from station.command.errors import EXIT_FAILED, EXIT_RECORD, CommandError
+from station.command.check.check import kit_of
 from station.command.settings import load_settings, settings_path
+from station.command.terminal import EXIT_FAILED, EXIT_RECORD, CommandError
 from station.kit import releases
 from station.kit.offer import Offer, taken
 from station.kit.table import KitError
 from station.kit.trial import answers, tried
 from station.record.journal import JournalError
+from station.words import Message, say
+from station.words.speaking import spoken
 
 UNIT, ROOM_UNIT = "station.service", "station-room.service"
 UP_WITHIN_S = 90.0
 IDLE = ("ready", "done")
+SCRATCH = ".update-"
 
 
 @dataclass(frozen=True)
@@ -65,7 +69,7 @@ def add_to(commands: Any) -> None:
 
 def _update(options: argparse.Namespace) -> int:
     if (options.source is None) != options.back:
-        raise CommandError("name a wheel or a folder of wheels; or --back alone, to go back to the version before")
+        raise CommandError(say("update-name-a-wheel"))
     settings, base = load_settings(options.config)
     kit = kit_of(settings, base)
     host = "127.0.0.1" if kit.host in ("0.0.0.0", "::", "") else kit.host  # noqa: S104 - compared, not bound
@@ -82,9 +86,10 @@ def _update(options: argparse.Namespace) -> int:
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     except PermissionError as error:
-        raise CommandError(f"{error.filename}: may not be written; run it with sudo") from None
+        raise CommandError(say("update-run-with-sudo", path=str(error.filename))) from None
     except OSError as error:
-        raise CommandError(f"{error.filename or options.home}: {error.strerror}") from None
+        told = say("file-problem", path=str(error.filename or options.home), reason=str(error.strerror))
+        raise CommandError(told) from None
 
 
 def update(
@@ -92,13 +97,15 @@ def update(
 ) -> int:
     """Install, try, switch, and go back if it does not come up. Raises KitError, JournalError, OSError."""
     os.umask(0o022)  # the service reads what root installs
-    before = releases.current(home)
-    with tempfile.TemporaryDirectory(prefix=".update-", dir=home) as scratch:
+    before, earlier = releases.current(home), releases.earlier(home)
+    for left in home.glob(f"{SCRATCH}*"):  # by an update whose power was cut
+        shutil.rmtree(left, ignore_errors=True)
+    with tempfile.TemporaryDirectory(prefix=SCRATCH, dir=home) as scratch:
         offer = taken(source, Path(scratch))
         _named(offer, named)
-        print(
-            f"installing benchwarm {offer.version} beside {version('benchwarm')}; this takes some minutes", flush=True
-        )
+        releases.clear(home)
+        installing = say("told-installing", new_version=offer.version, old_version=version("benchwarm"))
+        print(spoken(installing), flush=True)
         release = releases.installed(home, offer.version, offer.folder, _pip_options())
         try:
             tried(release, offer.version, before, config, record)
@@ -106,56 +113,55 @@ def update(
             releases.removed(release)
             raise
         releases.switch(home, release)
+        if service is not None and not service.comes_up():
+            told = _rolled_back(home, before, earlier, release, service)
+            releases.removed(release)
+            raise CommandError(told, EXIT_FAILED)
         releases.keep_wheels(home, offer.folder)
     if service is None:
-        print(f"{home}: benchwarm {offer.version} is next. No service runs here: start the station anew yourself.")
+        print(spoken(say("told-next", path=str(home), new_version=offer.version)))
         return 0
-    if not service.comes_up():
-        return _rolled_back(home, before, release, service)
     releases.clear(home)
     for unit in releases.other_units(release):
-        print(
-            f"Mind: {unit.name} of this version differs from the one in {releases.UNITS}; compare and copy it by hand."
-        )
-    print(f"{home}: benchwarm {offer.version} is at work. Back to the one before: station update --back")
+        print(spoken(say("told-unit-differs", file=unit.name, path=str(releases.UNITS))))
+    print(spoken(say("told-updated", path=str(home), new_version=offer.version)))
     return 0
 
 
 def go_back(home: Path, service: Service | None) -> int:
-    """Switch to the release before. Raises KitError, OSError."""
-    release = releases.previous(home)
+    """Switch to the release before, forth again if it does not come up. Raises CommandError, KitError, OSError."""
+    before, release = releases.current(home), releases.previous(home)
     releases.switch(home, release)
     if service is not None and not service.comes_up():
-        raise CommandError(f"{release.name} does not come up; journalctl -u station says why", EXIT_FAILED)
-    print(f"{home}: back to {release.name}.")
+        raise CommandError(_rolled_back(home, before, release, release, service), EXIT_FAILED)
+    print(spoken(say("told-back", path=str(home), release_name=release.name)))
     return 0
 
 
-def _rolled_back(home: Path, before: Path, release: Path, service: Service) -> int:
-    releases.switch(home, before)
+def _rolled_back(home: Path, before: Path, earlier: Path | None, release: Path, service: Service) -> Message:
+    """Put both links back, start what was at work before, and return what to tell."""
+    releases.restore(home, before, earlier)
     up = service.comes_up()
-    releases.removed(release)
-    words = "is at work again" if up else "does not come up either; journalctl -u station says why"
-    raise CommandError(f"{release.name} did not come up within {UP_WITHIN_S:.0f} s; {before.name} {words}", EXIT_FAILED)
+    return say(
+        "update-rolled-back" if up else "update-rolled-back-down",
+        release_name=release.name,
+        seconds=f"{UP_WITHIN_S:.0f}",
+        before_name=before.name,
+    )
 
 
 def _named(offer: Offer, words: str | None) -> None:
     if words is None:
-        raise CommandError(
-            f"benchwarm {offer.version}, SHA-256 {offer.digest}: nothing is installed yet. Compare this with what "
-            "whoever made the wheels told you by another way than the stick; if it is the same, add --sha256 and its "
-            "first 16 digits"
-        )
+        told = say("update-nothing-installed-yet", new_version=offer.version, digest_text=offer.digest)
+        raise CommandError(told)
     if not offer.is_named(words):
-        raise CommandError(f"these wheels have another SHA-256 ({offer.digest}): do not install them")
+        raise CommandError(say("update-another-digest", digest_text=offer.digest))
 
 
 def _nobody_waits(url: str | None) -> None:
     state = None if url is None else answers(url)
     if state is not None and state.get("state") not in IDLE:
-        raise CommandError(
-            "a practical is under way; wait until it has ended, or add --now (it would go on afterwards)"
-        )
+        raise CommandError(say("update-practical-under-way"))
 
 
 def _service(url: str) -> Service | None:

@@ -4,10 +4,12 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from station.command.errors import EXIT_RECORD, CommandError
 from station.command.settings import default_record_folder
+from station.command.terminal import EXIT_RECORD, CommandError
 from station.record.journal import JournalError
 from station.record.upkeep import wipe
+from station.words import join, say
+from station.words.speaking import spoken
 
 
 def add_to(commands: Any) -> None:
@@ -22,11 +24,11 @@ def add_to(commands: Any) -> None:
 def _wipe(options: argparse.Namespace) -> int:
     folder = options.record or default_record_folder()
     if not options.yes:
-        raise CommandError(f"{folder}: add --yes to delete this record for good; `station backup` keeps a copy first")
+        raise CommandError(say("wipe-add-yes", path=str(folder)))
     try:
         checks = wipe(folder, register_too=options.register)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
-    stays = f" The probe register stays ({checks} checks); --register deletes it too." if checks else ""
-    print(f"{folder}: the record is deleted. Backups that lie elsewhere stay.{stays}")
+    stays = [say("told-register-stays", count=checks)] if checks else []
+    print(spoken(join([say("told-wiped", path=str(folder)), *stays])))
     return 0

@@ -2,38 +2,59 @@
 
 from typing import Any
 
+from station.practical.kinds.kind import METHOD_NAMES
+from station.words import Message, join, say
+from station.words.speaking import spoken
+
 
 def results_in_words(answer: dict[str, Any]) -> str:
     """Return the results of a practical as a few lines."""
     lines: list[str] = []
     for each in answer["repeats"]:
-        lines += _block(f"repeat {each['repeat']}", each)
-    return "\n".join(lines + _block("mean of the repeats", answer["mean"]))
+        lines += _block(say("result-repeat", repeat=each["repeat"]), each)
+    return "\n".join(lines + _block(say("result-mean-of-repeats"), answer["mean"]))
 
 
-def _block(name: str, result: dict[str, Any]) -> list[str]:
-    methods = [method for method in ("straight_lines", "heat_balance") if method in result]
-    found = [f"  {method.replace('_', ' '):<15} {_method(method, result)}" for method in methods]
-    probe = [f"  {result['probe']['text']}"] if "probe" in result else []
-    return [name, *found, *probe, *(f"  {note}" for note in result.get("notes", []))]
+def _block(name: Message, result: dict[str, Any]) -> list[str]:
+    methods = [method for method in METHOD_NAMES if method in result]
+    names = {method: spoken(METHOD_NAMES[method]) for method in methods}
+    width = max([15, *map(len, names.values())])
+    found = [f"  {names[method]:<{width}} {spoken(_method(method, result))}" for method in methods]
+    probe = [result["probe"]["text"]] if "probe" in result else []
+    return [spoken(name), *found, *(f"  {spoken(each)}" for each in (*probe, *result.get("notes", [])))]
 
 
-def _method(method: str, result: dict[str, Any]) -> str:
+def _method(method: str, result: dict[str, Any]) -> Message:
     found = result[method]
     if found is None:
-        return f"no result: {result['refused'].get(method, 'no reason was given')}"
+        return say("result-none", reason=result["refused"].get(method, say("result-no-reason")))
     if "change_c" in found:
         low, high = found["interval_95_c"]
-        words = f"{found['change_c']:+.2f} ± {found['u_change_c']:.2f} °C (95 %: {low:+.2f} to {high:+.2f} °C)"
-        words += f"; heat {found['heat_j']:.0f} ± {found['u_heat_j']:.0f} J"
+        first = say(
+            "result-change",
+            change_c=f"{found['change_c']:+.2f}",
+            u_c=f"{found['u_change_c']:.2f}",
+            low_c=f"{low:+.2f}",
+            high_c=f"{high:+.2f}",
+            heat_j=f"{found['heat_j']:.0f}",
+            u_heat_j=f"{found['u_heat_j']:.0f}",
+        )
     else:
         low, high = found["interval_95_cm3"]
-        end_point_cm3, u_cm3 = found["end_point_cm3"], found["u_end_point_cm3"]
-        words = f"{end_point_cm3:.2f} ± {u_cm3:.2f} cm³ (95 %: {low:.2f} to {high:.2f} cm³)"
+        first = say(
+            "result-end-point",
+            end_point_cm3=f"{found['end_point_cm3']:.2f}",
+            u_cm3=f"{found['u_end_point_cm3']:.2f}",
+            low_cm3=f"{low:.2f}",
+            high_cm3=f"{high:.2f}",
+        )
     if found.get("label"):
-        words += f", {found['label']}"
+        first = join([first, found["label"]], "list-comma")
+    more = []
     if found.get("enthalpy_kj_mol") is not None:
-        words += f"; {found['enthalpy_kj_mol']:.1f} ± {found['u_enthalpy_kj_mol']:.1f} kJ/mol"
+        enthalpy, u_enthalpy = f"{found['enthalpy_kj_mol']:.1f}", f"{found['u_enthalpy_kj_mol']:.1f}"
+        more.append(say("result-enthalpy", enthalpy_kj_mol=enthalpy, u_kj_mol=u_enthalpy))
     if found.get("acid_mol_dm3") is not None:
-        words += f"; acid {found['acid_mol_dm3']:.4f} ± {found['u_acid_mol_dm3']:.4f} mol/dm³"
-    return words
+        acid, u_acid = f"{found['acid_mol_dm3']:.4f}", f"{found['u_acid_mol_dm3']:.4f}"
+        more.append(say("result-acid", acid_mol_dm3=acid, u_mol_dm3=u_acid))
+    return join([first, *more], "list-semicolon")

@@ -6,19 +6,29 @@ network). JSON is YAML, so nothing here can be indented wrongly. Not tried on a 
 """
 
 import json
-from collections.abc import Mapping
+import os
+import shutil
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 from secrets import token_hex
 from typing import Any
 
-from station.kit.room import LINK_FILE, Drawn, room_card, toml_tables
-from station.kit.table import Kit, Kits
-from station.kit.words import KitSecrets
-from station.room.address import PORT
+from station.kit.offer import SUMS, fetched, own_wheel, verified, write_sums
+from station.kit.room import LINK_FILE, Drawn, laptop_files, needs_laptop, room_card, toml_text
+from station.kit.sheets import KitSecrets, labels_sheet, new_secrets, secrets_sheet
+from station.kit.table import Kit, KitError, Kits
+from station.practical.kinds import read_plan
+from station.practical.plan import PlanError
+from station.practical.safety import safe
+from station.room.wire import PORT
+from station.words import Message, in_language, say
 
 FOLDER = "benchwarm"
+SCRIPTS = ("first-start.sh", "install.sh")
 UNITS = (
+    "station-install.service",
     "station.service",
     "station-room.service",
     "station-backup.service",
@@ -27,7 +37,6 @@ UNITS = (
     "station-tmpfiles.conf",
     "60-station-probe.rules",
 )
-MODE = 0o644
 
 
 def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, drawn: Drawn = ()) -> dict[str, str]:
@@ -40,8 +49,9 @@ def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, draw
         "meta-data": f"instance-id: benchwarm-{kit.hostname}-{token_hex(6)}\nlocal-hostname: {kit.hostname}\n",
         "network-config": _json_yaml(network_config(kits, kit)),
         "user-data": f"#cloud-config\n{_json_yaml(user_data(kits, kit))}",
-        f"{FOLDER}/first-start.sh": (files("station.kit") / "first-start.sh").read_text(encoding="utf-8"),
     }
+    for name in SCRIPTS:
+        found[f"{FOLDER}/{name}"] = (files("station.kit") / name).read_text(encoding="utf-8")
     found |= room_card(kits, secrets, drawn) if kit.room else _bench(kits, kit, secrets, plan)
     for name in UNITS:
         found[f"{FOLDER}/systemd/{name}"] = (systemd_folder() / name).read_text(encoding="utf-8")
@@ -58,7 +68,10 @@ def _bench(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None) -> dict[
 
 
 def user_data(kits: Kits, kit: Kit) -> dict[str, Any]:
-    """Return the first-boot configuration: name, no password login, and the one script that does the rest."""
+    """Return the first-boot configuration: name, no password login, and the script that puts the installation in place.
+
+    `runcmd` is marked as done before it has run, so a cut power would leave it undone; `bootcmd` runs at every start.
+    """
     technician: dict[str, Any] = {"name": "technician", "shell": "/bin/bash", "lock_passwd": True}
     if kits.ssh_key is not None:
         technician |= {"ssh_authorized_keys": [kits.ssh_key], "sudo": "ALL=(ALL) NOPASSWD:ALL"}
@@ -69,7 +82,7 @@ def user_data(kits: Kits, kit: Kit) -> dict[str, Any]:
         "ssh_pwauth": False,
         "package_update": False,
         "package_upgrade": False,
-        "runcmd": [["bash", f"/boot/firmware/{FOLDER}/first-start.sh"]],
+        "bootcmd": [["bash", f"/boot/firmware/{FOLDER}/first-start.sh"]],
     }
 
 
@@ -89,8 +102,9 @@ def network_config(kits: Kits, kit: Kit) -> dict[str, Any]:
 def settings_toml(kits: Kits, kit: Kit, secrets: KitSecrets, *, with_plan: bool) -> str:
     """Return the card's `station.toml`; of codes and passphrases it holds only the hashes."""
     page = {"language": kits.language, "units": kits.units}
-    tables: dict[str, Mapping[str, str | None]] = {
-        "bench": {"name": kit.label},
+    tables: dict[str, Any] = {
+        "plan": "plan.toml" if with_plan else None,
+        "bench": {"name": in_language(kit.label, kits.speaks)},
         "probe": {"driver": "one-wire", "id": kit.probe_id},
         "panel": {"pins": kits.panel},
         "access": secrets.hashes(),
@@ -102,7 +116,7 @@ def settings_toml(kits: Kits, kit: Kit, secrets: KitSecrets, *, with_plan: bool)
             "user": kit.hostname,
             "password_file": LINK_FILE,
         }
-    return ('plan = "plan.toml"\n' if with_plan else "") + toml_tables(tables)
+    return toml_text(tables)
 
 
 def systemd_folder() -> Path:
@@ -113,3 +127,134 @@ def systemd_folder() -> Path:
 
 def _json_yaml(values: Mapping[str, Any]) -> str:
     return json.dumps(values, indent=2, ensure_ascii=False) + "\n"
+
+
+# One folder per card, the wheelhouse in each, and the two sheets beside them.
+
+
+WHEELHOUSE, LABELS, SECRETS = "wheelhouse", "labels.html", "codes-and-passphrases.html"
+
+
+@dataclass(frozen=True)
+class Made:
+    """What was made: the cards' folders, the sheets, what is missing, and the SHA-256 of the wheels' list."""
+
+    cards: tuple[Path, ...]
+    sheets: tuple[Path, ...]
+    amber: tuple[Message, ...]
+    digest: str
+
+
+def make_kits(
+    kits: Kits, base: Path, out: Path, lgpio_wheel: Path | None = None, wheelhouse: Path | None = None
+) -> Made:
+    """Write everything into `out`, which must be new or empty. Raises KitError; then nothing is left half done.
+
+    `base` is the folder of the table, where its plan lies; `wheelhouse` holds wheels that were fetched before.
+    """
+    plan = _plan(kits, base)
+    _empty(out)
+    try:
+        wheels, digest = _wheels(kits, out, lgpio_wheel, wheelhouse)
+        drawn = [(kit, new_secrets()) for kit in kits.kit]
+        cards = tuple(_card(kits, kit, secrets, plan, out, wheels, drawn) for kit, secrets in drawn)
+        known = [*drawn, *_laptop(kits, out, drawn)]
+        sheets = (
+            _private(out / LABELS, labels_sheet(drawn, kits.speaks)),
+            _private(out / SECRETS, secrets_sheet(known, kits.speaks)),
+        )
+    except OSError as error:
+        raise _not_written(out, error) from None
+    return Made(cards, sheets, missing(kits, wheels), digest)
+
+
+def _plan(kits: Kits, base: Path) -> str | None:
+    if kits.plan is None:
+        return None
+    path = base / kits.plan
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+        safe(read_plan(text, str(path)))
+    except OSError as error:
+        raise KitError(say("kit-plan-cannot-be-read", path=str(path), reason=str(error.strerror))) from None
+    except UnicodeDecodeError as error:
+        raise KitError(say("file-problem", path=str(path), reason=str(error))) from None
+    except PlanError as error:
+        raise KitError(str(error)) from None
+    return text
+
+
+def _empty(out: Path) -> None:
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+        if any(out.iterdir()):
+            raise KitError(say("kit-folder-not-empty", path=str(out)))
+    except OSError as error:
+        raise _not_written(out, error) from None
+
+
+def _not_written(out: Path, error: OSError) -> KitError:
+    return KitError(say("file-cannot-be-written-folder", path=str(out), reason=str(error.strerror)))
+
+
+def _wheels(kits: Kits, out: Path, lgpio_wheel: Path | None, given: Path | None) -> tuple[Path, str]:
+    wheels = out / WHEELHOUSE
+    wheels.mkdir()
+    if given is not None:
+        found = verified(given)
+        spoilt = sorted(set(given.glob("*.whl")) - set(found))
+        if spoilt or not found:
+            raise KitError(say("kit-wheel-not-as-listed", path=str((spoilt or [given])[0]), file=SUMS))
+        for wheel in found:
+            shutil.copy(wheel, wheels)
+    own = own_wheel(wheels)
+    if given is None:
+        fetched(own, wheels, kits.release)
+    if not list(wheels.glob("pip-*.whl")):
+        raise KitError(say("kit-no-pip-wheel", path=str(given)))
+    if lgpio_wheel is not None:
+        shutil.copy(lgpio_wheel, wheels)
+    return wheels, write_sums(wheels)
+
+
+def _laptop(kits: Kits, out: Path, drawn: Drawn) -> Drawn:
+    """Write the folder of a room that is none of the kits, and return what was drawn for it."""
+    if not needs_laptop(kits):
+        return ()
+    room, secrets = Kit(number=999, room=True), new_secrets()
+    for name, text in laptop_files(kits, secrets, drawn).items():
+        (out / name).parent.mkdir(parents=True, exist_ok=True)
+        _private(out / name, text)
+    return ((room, secrets),)
+
+
+def _card(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, out: Path, wheels: Path, drawn: Drawn) -> Path:
+    card = out / kit.hostname
+    for name, text in card_files(kits, kit, secrets, plan, drawn).items():
+        target = card / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        _private(target, text)
+    house = card / FOLDER / WHEELHOUSE
+    house.mkdir(parents=True)
+    for wheel in wheels.iterdir():
+        try:
+            os.link(wheel, house / wheel.name)  # fifteen cards, one copy on this disk
+        except OSError:
+            shutil.copy(wheel, house)
+    return card
+
+
+def _private(path: Path, text: str) -> Path:
+    """Write what nobody else on this computer may read: passwords of the network and the broker, codes, hashes."""
+    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
+    with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
+        file.write(text)
+    return path
+
+
+def missing(kits: Kits, wheels: Path) -> tuple[Message, ...]:
+    """Return what the wheels lack for these cards, and what follows."""
+    found: Sequence[Path] = list(wheels.glob("lgpio-*.whl"))
+    if kits.panel == "real" and not found:
+        return (say("kit-no-lgpio-wheel"),)
+    return ()

@@ -4,42 +4,30 @@ Nothing touches this station's card: codes and passphrases are drawn in memory a
 in the zip once, not once for each card.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Final
 
-from station.kit.card import FOLDER, card_files
-from station.kit.folders import LABELS, SECRETS, WHEELHOUSE, missing
+from station.kit.card import FOLDER, LABELS, SECRETS, WHEELHOUSE, card_files, missing
 from station.kit.offer import SUMS
+from station.kit.releases import HOME, WHEELS
 from station.kit.room import laptop_files, needs_laptop
-from station.kit.sheets import labels_sheet, secrets_sheet
+from station.kit.sheets import labels_sheet, new_secrets, secrets_sheet
 from station.kit.table import Kit, KitError, Kits, kits_from
-from station.kit.words import new_secrets
-from station.practical.plan import PlanError, read_plan
-from station.record.zipped import Zipped
+from station.practical.kinds import read_plan
+from station.practical.plan import PlanError
+from station.practical.safety import safe
+from station.record.everything import Zipped
+from station.words import in_language, say
 
-WHEELHOUSES = (Path("/opt/benchwarm/wheelhouse"), Path("/boot/firmware") / FOLDER / WHEELHOUSE)
-"""Where a station made from a card keeps the wheels it was installed from; the first: since its last update."""
-NO_WHEELS = (
-    "This station does not hold the wheels it was installed from, so the zip has none: a card made from it alone "
-    "cannot install itself. Copy the folder benchwarm/wheelhouse of an earlier card into benchwarm on each new one."
-)
+NO_WHEELS: Final = say("kit-no-wheels")
 EVERY_CARD = "on-every-card"
 PIECE = 1 << 18
-_READ_ME = """\
-For each bench:
-1. Write Raspberry Pi OS Lite, 64-bit, of the release "{release}" to a card.
-2. Copy what is in {every_card} onto its boot partition.
-3. Copy what is in the folder of the bench (bench-1, bench-2 ...) onto the same boot partition; replace files.
-4. Put the card into the Pi and start it. What it did stands in benchwarm/result.txt on the card.
-
-{labels} goes onto the boxes. {secrets}: print it, lock it away, delete the file; the cards hold only hashes.
-{lack}"""
 
 
-def wheelhouse_here(places: Iterable[Path] = WHEELHOUSES) -> Path | None:
+def wheelhouse_here(folder: Path = HOME / WHEELS) -> Path | None:
     """Return the folder of wheels that this station was installed from; None where there is none."""
-    needed = ("pip-*.whl", "benchwarm-*.whl")
-    return next((each for each in places if all(any(each.glob(pattern)) for pattern in needed)), None)
+    return folder if all(any(folder.glob(pattern)) for pattern in ("pip-*.whl", "benchwarm-*.whl")) else None
 
 
 def made_on_page(kits_text: str, plan_text: str | None, wheels: Path | None) -> Iterator[bytes]:
@@ -59,10 +47,10 @@ def _plan(kits: Kits, kits_text: str, text: str | None) -> str | None:
         at = next(
             (n for n, line in enumerate(kits_text.splitlines(), 1) if line.lstrip("\ufeff ").startswith("plan")), 1
         )
-        raise KitError(f"kits.toml: line {at}: it names the plan {kits.plan}; choose that file as well")
+        raise KitError(say("kit-choose-plan-too", line=at, path=kits.plan))
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
     try:
-        read_plan(text, "plan.toml")
+        safe(read_plan(text, "plan.toml"))
     except PlanError as error:
         raise KitError(str(error)) from None
     return text
@@ -80,8 +68,8 @@ def _pieces(kits: Kits, plan: str | None, wheels: Path | None) -> Iterator[bytes
         known.append((Kit(number=999, room=True), new_secrets()))
         for name, text in laptop_files(kits, known[-1][1], drawn).items():
             yield from zipped.file(name, [text.encode()])
-    yield from zipped.file(LABELS, [labels_sheet(drawn).encode()])
-    yield from zipped.file(SECRETS, [secrets_sheet(known).encode()])
+    yield from zipped.file(LABELS, [labels_sheet(drawn, kits.speaks).encode()])
+    yield from zipped.file(SECRETS, [secrets_sheet(known, kits.speaks).encode()])
     for wheel in sorted(wheels.iterdir()) if wheels else []:
         if wheel.suffix == ".whl" or wheel.name == SUMS:
             yield from zipped.file(f"{EVERY_CARD}/{FOLDER}/{WHEELHOUSE}/{wheel.name}", _in_pieces(wheel))
@@ -96,7 +84,12 @@ def _in_pieces(path: Path) -> Iterator[bytes]:
 
 def _read_me(kits: Kits, wheels: Path | None) -> str:
     lack = (NO_WHEELS,) if wheels is None else missing(kits, wheels)
-    text = _READ_ME.format(
-        release=kits.release, every_card=EVERY_CARD, labels=LABELS, secrets=SECRETS, lack="\n".join(lack)
+    steps = say(
+        "kit-read-me",
+        release_name=kits.release,
+        every_card_file=EVERY_CARD,
+        labels_file=LABELS,
+        secrets_file=SECRETS,
     )
-    return f"{text.rstrip()}\n".replace("\n", "\r\n")  # for the editor of any computer
+    lines = [line for each in (steps, *lack) for line in in_language(each, kits.speaks).splitlines()]
+    return "".join(f"{line}\r\n" for line in lines)  # for the editor of any computer

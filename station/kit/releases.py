@@ -2,23 +2,24 @@
 
 /opt/benchwarm/.venv     -> releases/0.2.0      what the units name; switched in one step
 /opt/benchwarm/previous  -> releases/first      where to go back to
-/opt/benchwarm/wheelhouse                       the wheels of the newest installation
+/opt/benchwarm/wheelhouse                       the wheels of the newest installation, and their list
 """
 
 import os
 import shutil
 import subprocess
 import sys
+import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
-from station.kit.offer import write_sums
+from station.kit.offer import DISTRIBUTION, last_line, verified, write_sums
 from station.kit.table import KitError
-from station.kit.wheelhouse import DISTRIBUTION
+from station.record.file import sync_folder
+from station.words import Message, say
 
 HOME = Path("/opt/benchwarm")
 CURRENT, PREVIOUS, RELEASES, WHEELS = ".venv", "previous", "releases", "wheelhouse"
-FROM_THE_CARD = Path("/boot/firmware/benchwarm/wheelhouse")
 UNITS = Path("/etc/systemd/system")
 INSTALL_WITHIN_S = 1200
 
@@ -27,10 +28,8 @@ def current(home: Path) -> Path:
     """Return the release that the service runs. Raises KitError where the folder is not laid out so."""
     link = home / CURRENT
     if not link.is_symlink() or link.resolve().parent != (home / RELEASES).resolve():
-        raise KitError(
-            f"{home}: its {CURRENT} is not a link into {RELEASES}, so there is nothing to go back to; see hardware.md, "
-            "the step that installs the station"
-        )
+        told = say("update-nothing-to-go-back", path=str(home), link_file=CURRENT, releases_path=RELEASES)
+        raise KitError(told)
     return link.resolve()
 
 
@@ -38,30 +37,32 @@ def previous(home: Path) -> Path:
     """Return the release before the current one. Raises KitError when there is none."""
     link = home / PREVIOUS
     if not link.is_symlink() or not (link / "bin" / "station").exists():
-        raise KitError(f"{home}: no earlier release is kept here")
+        raise KitError(say("update-no-earlier", path=str(home)))
     return link.resolve()
 
 
 def installed(home: Path, version: str, wheels: Path, options: Sequence[str] = ()) -> Path:
     """Install this version from a folder of wheels into a release of its own. Raises KitError; then it is gone again.
 
-    What the folder lacks is taken from the wheels of earlier installations; nothing is downloaded. `options` go to pip.
+    What the folder lacks is taken from the wheels of earlier installations, where they are as their list has them;
+    nothing is downloaded. `options` go to pip.
     """
     release = _fresh(home / RELEASES, version)
     try:
         python = getattr(sys, "_base_executable", None) or sys.executable
-        _run([python, "-m", "venv", "--system-site-packages", "--without-pip", str(release)], "no environment")
-        places = [wheels, home / WHEELS, FROM_THE_CARD]
-        pip = next((each for place in places for each in sorted(place.glob("pip-*.whl"))), None)
+        _run(
+            [python, "-m", "venv", "--system-site-packages", "--without-pip", str(release)],
+            say("update-no-environment"),
+        )
+        offered = [*sorted(wheels.glob("*.whl")), *verified(home / WHEELS)]
+        pip = next((each for each in offered if each.name.startswith("pip-")), None)
         if pip is None:
-            raise KitError(
-                f"{wheels}: no pip wheel, here or from earlier; take the whole folder that `station kit` made"
-            )
-        found = [word for place in places if place.is_dir() for word in ("--find-links", str(place))]
+            raise KitError(say("update-no-pip", path=str(wheels)))
+        found = [word for wheel in offered for word in ("--find-links", str(wheel))]
         words = ["install", "--quiet", "--no-index", "--no-input", "--disable-pip-version-check", *found, *options]
         run_pip = [str(release / "bin" / "python"), str(pip / "pip"), *words]
-        _run([*run_pip, str(next(wheels.glob(f"{DISTRIBUTION}-{version}-*.whl")))], "not installed")
-        _with_lgpio(release, run_pip, [each for place in places for each in sorted(place.glob("lgpio-*.whl"))])
+        _run([*run_pip, str(next(wheels.glob(f"{DISTRIBUTION}-{version}-*.whl")))], say("versions-not-installed"))
+        _with_lgpio(release, run_pip, [each for each in offered if each.name.startswith("lgpio-")])
     except BaseException:
         shutil.rmtree(release, ignore_errors=True)
         raise
@@ -69,11 +70,31 @@ def installed(home: Path, version: str, wheels: Path, options: Sequence[str] = (
 
 
 def switch(home: Path, release: Path) -> None:
-    """Let the service run this release from its next start on; the one before is kept to go back to."""
+    """Let the service run this release from its next start on; the one before is kept to go back to.
+
+    Its files are written out to the card first: a pulled plug never leaves a link to files that are empty.
+    """
     before = current(home)
+    os.sync()
     if before != release:
         _link(home / PREVIOUS, before)
     _link(home / CURRENT, release)
+
+
+def earlier(home: Path) -> Path | None:
+    """Return the release before the current one; None when there is none."""
+    link = home / PREVIOUS
+    return link.resolve() if link.is_symlink() and (link / "bin" / "station").exists() else None
+
+
+def restore(home: Path, current_release: Path, earlier_release: Path | None) -> None:
+    """Put both links back to where they led before a switch; without an earlier release there is no second link."""
+    _link(home / CURRENT, current_release)
+    if earlier_release is not None:
+        _link(home / PREVIOUS, earlier_release)
+    else:
+        (home / PREVIOUS).unlink(missing_ok=True)
+        sync_folder(home)
 
 
 def keep_wheels(home: Path, wheels: Path) -> None:
@@ -81,15 +102,17 @@ def keep_wheels(home: Path, wheels: Path) -> None:
     kept, part = home / WHEELS, home / f"{WHEELS}.part"
     shutil.rmtree(part, ignore_errors=True)
     part.mkdir()
-    for wheel in next((each for each in (kept, FROM_THE_CARD) if each.is_dir()), wheels).glob("*.whl"):
+    for wheel in verified(kept):
         shutil.copyfile(wheel, part / wheel.name)
     for wheel in wheels.glob("*.whl"):
         for old in part.glob(f"{wheel.name.partition('-')[0]}-*.whl"):
             old.unlink()
         shutil.copyfile(wheel, part / wheel.name)
     write_sums(part)
+    os.sync()
     shutil.rmtree(kept, ignore_errors=True)
     part.rename(kept)
+    sync_folder(home)
 
 
 def removed(release: Path) -> None:
@@ -98,8 +121,8 @@ def removed(release: Path) -> None:
 
 
 def clear(home: Path) -> None:
-    """Delete every release but the current and the one before it."""
-    wanted = {current(home), *([previous(home)] if (home / PREVIOUS).is_symlink() else [])}
+    """Delete every release but the current and the one before it, also what a cut power left half made."""
+    wanted = {current(home), earlier(home)}
     for each in (home / RELEASES).iterdir():
         if each.resolve() not in wanted:
             shutil.rmtree(each, ignore_errors=True)
@@ -115,9 +138,12 @@ def other_units(release: Path, there: Path = UNITS) -> list[Path]:
 
 def _with_lgpio(release: Path, run_pip: list[str], wheels: Sequence[Path]) -> None:
     """Install lgpio where the system has none, as the first start of a card does."""
-    seen = subprocess.run([str(release / "bin" / "python"), "-c", "import lgpio"], capture_output=True, check=False)  # noqa: S603
+    command = [str(release / "bin" / "python"), "-c", "import lgpio"]
+    with tempfile.TemporaryDirectory() as scratch:  # it makes a pipe when it is imported, and counts as missing without
+        environment = {**os.environ, "LG_WD": scratch}
+        seen = subprocess.run(command, capture_output=True, check=False, cwd=scratch, env=environment)  # noqa: S603
     if seen.returncode != 0 and wheels:
-        _run([*run_pip, "--no-deps", str(wheels[0])], "lgpio not installed")
+        _run([*run_pip, "--no-deps", str(wheels[0])], say("update-lgpio-not-installed"))
 
 
 def _fresh(releases: Path, version: str) -> Path:
@@ -133,18 +159,13 @@ def _link(link: Path, release: Path) -> None:
     part.unlink(missing_ok=True)
     part.symlink_to(Path(RELEASES) / release.name)
     part.replace(link)
-    handle = os.open(link.parent, os.O_RDONLY | os.O_DIRECTORY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
+    sync_folder(link.parent)
 
 
-def _run(command: list[str], what: str) -> None:
+def _run(command: list[str], failed: Message) -> None:
     try:
         done = subprocess.run(command, capture_output=True, text=True, check=False, timeout=INSTALL_WITHIN_S)  # noqa: S603
     except (OSError, subprocess.TimeoutExpired) as error:
-        raise KitError(f"{what}: {error}") from None
+        raise KitError(say("update-failed-at", what=failed, reason=str(error))) from None
     if done.returncode != 0:
-        last = (done.stderr.strip() or done.stdout.strip() or "no reason given").splitlines()[-1]
-        raise KitError(f"{what}: {last}")
+        raise KitError(say("update-failed-at", what=failed, reason=last_line(done)))

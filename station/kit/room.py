@@ -4,14 +4,15 @@ A bench's password lies on its own card and nowhere else. The room may be a kit 
 service, or any machine that runs `station room`, which then starts a private one with the same files.
 """
 
-import json
 from collections.abc import Mapping, Sequence
-from typing import Final
+from typing import Any, Final
 
+import tomli_w
+
+from station.kit.sheets import KitSecrets
 from station.kit.table import Kit, Kits
-from station.kit.words import KitSecrets
-from station.room.address import PORT
-from station.room.broker import ACL, PASSWORDS, ROOM_USER, acl_text, config_text, with_passwords
+from station.room.broker import ACL, PASSWORDS, ROOM_PORT, ROOM_USER, acl_text, config_text, limits_text, with_passwords
+from station.words import in_language, say
 
 Drawn = Sequence[tuple[Kit, KitSecrets]]
 LINK_FILE: Final = "link-password"
@@ -23,17 +24,18 @@ _ETC: Final = "/etc/mosquitto"
 def room_card(kits: Kits, secrets: KitSecrets, drawn: Drawn) -> dict[str, str]:
     """Return what makes a card the room's: its settings, and Mosquitto's files for first-start.sh to put in place."""
     room = {
-        "name": kits.room.label if kits.room else "Room",
-        "broker": f"mqtt://127.0.0.1:{PORT}",
+        "name": in_language(kits.room.label if kits.room else say("kit-room-label"), kits.speaks),
+        "broker": f"mqtt://127.0.0.1:{ROOM_PORT}",
         "password_file": LINK_FILE,
     }
     users = _users(drawn) | {ROOM_USER: secrets.link_password}
     return {
-        "room.toml": toml_tables({"room": room, **_common(kits, secrets)}),
+        "room.toml": toml_text({"room": room, **_common(kits, secrets)}),
         LINK_FILE: f"{secrets.link_password}\n",
         f"{FOLDER}/benchwarm.conf": config_text(f"{_ETC}/benchwarm.passwords", f"{_ETC}/benchwarm.acl"),
         f"{FOLDER}/benchwarm.passwords": with_passwords("", users),
         f"{FOLDER}/benchwarm.acl": acl_text(),
+        f"{FOLDER}/service.conf": limits_text(),
     }
 
 
@@ -42,7 +44,7 @@ def laptop_files(kits: Kits, secrets: KitSecrets, drawn: Drawn) -> dict[str, str
     room = {"folder": "record"}
     broker = f"{LAPTOP_FOLDER}/record/broker"
     return {
-        f"{LAPTOP_FOLDER}/room.toml": toml_tables({"room": room, **_common(kits, secrets)}),
+        f"{LAPTOP_FOLDER}/room.toml": toml_text({"room": room, **_common(kits, secrets)}),
         f"{broker}/{PASSWORDS}": with_passwords("", _users(drawn)),
         f"{broker}/{ACL}": acl_text(),
     }
@@ -53,15 +55,14 @@ def needs_laptop(kits: Kits) -> bool:
     return kits.broker is not None and kits.room is None
 
 
-def toml_tables(tables: Mapping[str, Mapping[str, str | None]]) -> str:
-    """Return tables of texts as TOML; None is left out."""
-    lines = []
-    for name, values in tables.items():
-        lines.append(f"[{name}]\n")
-        # A JSON string is a TOML basic string (TOML 1.0; both escape in the same way).
-        lines += [f"{key} = {json.dumps(value)}\n" for key, value in values.items() if value is not None]
-        lines.append("\n")
-    return "".join(lines)
+def toml_text(values: Mapping[str, Any]) -> str:
+    """Return values and tables of values as TOML; None is left out."""
+    kept = {key: _without_none(value) for key, value in values.items()}
+    return tomli_w.dumps({key: value for key, value in kept.items() if value is not None})
+
+
+def _without_none(value: Any) -> Any:
+    return {key: each for key, each in value.items() if each is not None} if isinstance(value, Mapping) else value
 
 
 def _users(drawn: Drawn) -> dict[str, str]:

@@ -1,12 +1,61 @@
 """The two sheets that a technician prints: labels for the benches, and the codes and passphrases to lock away."""
 
+import secrets
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 from html import escape
 
 import segno
 
 from station.kit.table import Kit
-from station.kit.words import KitSecrets
+from station.room.broker import new_password
+from station.server.door.secrets import hashed
+from station.words import ENGLISH, in_language, say
+
+# Codes and passphrases that are made here, unique for each kit, from the system's own randomness.
+
+
+CODE_LETTERS = "ABCDEFGHJKMNPQRSTUVWXYZ23456789"
+"""Without what is easily confused: I and 1, O and 0, L."""
+CODE_LENGTH = 8
+CONSONANTS, VOWELS = "bdfghjklmnprstvz", "aeiou"
+SYLLABLES = 8
+"""Eight of eighty syllables: 50 bits, said and typed without a mistake."""
+
+
+@dataclass(frozen=True)
+class KitSecrets:
+    """What is printed on the label (the code) and on the separate sheet; only hashes go onto the card."""
+
+    bench_code: str
+    teacher_passphrase: str
+    technician_passphrase: str
+    link_password: str = field(default="", repr=False)
+    """For the room's broker; nobody types it, so it is long, and lies on this kit's card alone."""
+
+    def hashes(self) -> dict[str, str]:
+        """Return the lines of `[access]` in the card's settings."""
+        return {
+            "bench_code_hash": hashed("bench", self.bench_code),
+            "teacher_passphrase_hash": hashed("teacher", self.teacher_passphrase),
+            "technician_passphrase_hash": hashed("technician", self.technician_passphrase),
+        }
+
+
+def new_secrets() -> KitSecrets:
+    """Return fresh ones."""
+    return KitSecrets(_code(), _passphrase(), _passphrase(), new_password())
+
+
+def _code() -> str:
+    letters = "".join(secrets.choice(CODE_LETTERS) for _ in range(CODE_LENGTH))
+    return f"{letters[:4]}-{letters[4:]}"
+
+
+def _passphrase() -> str:
+    syllables = [secrets.choice(CONSONANTS) + secrets.choice(VOWELS) for _ in range(SYLLABLES)]
+    return " ".join("".join(syllables[at : at + 2]) for at in range(0, SYLLABLES, 2))
+
 
 PORT = 8080
 
@@ -28,36 +77,41 @@ def address(kit: Kit) -> str:
     return f"http://{kit.hostname}.local:{PORT}/"
 
 
-def labels_sheet(kits: Sequence[tuple[Kit, KitSecrets]]) -> str:
+def labels_sheet(kits: Sequence[tuple[Kit, KitSecrets]], language: str = ENGLISH) -> str:
     """Return the page of labels: name, address, QR code (ISO/IEC 18004), bench code."""
-    boxes = "".join(_label(kit, secrets) for kit, secrets in kits)
-    return _page("Labels", f'<div class="labels">{boxes}</div>')
+    boxes = "".join(_label(kit, secrets, language) for kit, secrets in kits)
+    return _page(_html(say("kit-labels"), language), f'<div class="labels">{boxes}</div>', language)
 
 
-def secrets_sheet(kits: Sequence[tuple[Kit, KitSecrets]]) -> str:
+def secrets_sheet(kits: Sequence[tuple[Kit, KitSecrets]], language: str = ENGLISH) -> str:
     """Return the page of codes and passphrases; nothing else holds them in words."""
     rows = "".join(
-        f"<tr><td>{escape(kit.label)}</td><td class='code'>{'–' if kit.room else secrets.bench_code}</td>"
+        f"<tr><td>{_html(kit.label, language)}</td><td class='code'>{'–' if kit.room else secrets.bench_code}</td>"
         f"<td class='code'>{secrets.teacher_passphrase}</td><td class='code'>{secrets.technician_passphrase}</td></tr>"
         for kit, secrets in kits
     )
-    head = "<tr><th>bench</th><th>code</th><th>teacher's passphrase</th><th>technician's passphrase</th></tr>"
-    return _page(
-        "Codes and passphrases",
-        "<h1>Codes and passphrases</h1><p>Lock this sheet away, then delete the file: the cards hold only hashes, and "
-        f"nobody can read the words back.</p><table>{head}{rows}</table>",
-    )
+    heads = (say("kit-head-bench"), say("kit-head-code"), say("kit-head-teacher"), say("kit-head-technician"))
+    head = "".join(f"<th>{_html(each, language)}</th>" for each in heads)
+    title, lock_away = _html(say("kit-codes"), language), _html(say("kit-lock-away"), language)
+    table = f"<table><tr>{head}</tr>{rows}</table>"
+    return _page(title, f"<h1>{title}</h1><p>{lock_away}</p>{table}", language)
 
 
-def _label(kit: Kit, secrets: KitSecrets) -> str:
+def _label(kit: Kit, secrets: KitSecrets, language: str) -> str:
     picture = segno.make(address(kit), error="m").svg_inline(border=2, omitsize=True)
-    code = "" if kit.room else f'<p>code <span class="code">{secrets.bench_code}</span></p>'
-    where = f"<h2>{escape(kit.label)}</h2><p>{escape(address(kit))}</p>"
-    return f'<div class="label"><div>{where}{code}</div>{picture}</div>'
+    code = f'<p>{_html(say("kit-head-code"), language)} <span class="code">{secrets.bench_code}</span></p>'
+    where = f"<h2>{_html(kit.label, language)}</h2><p>{escape(address(kit))}</p>"
+    return f'<div class="label"><div>{where}{"" if kit.room else code}</div>{picture}</div>'
 
 
-def _page(title: str, body: str) -> str:
+def _html(message: str, language: str) -> str:
+    """Return what a message says in this language, as HTML."""
+    return escape(in_language(message, language))
+
+
+def _page(title: str, body: str, language: str) -> str:
+    """Return the page; title and body are HTML already."""
     return (
-        f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title>'
+        f'<!doctype html>\n<html lang="{language}"><head><meta charset="utf-8"><title>{title}</title>'
         f"<style>{_STYLE}</style></head>\n<body>{body}</body></html>\n"
     )

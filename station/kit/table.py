@@ -9,8 +9,8 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
 
-from station.practical.problems import problem_line_of
-from station.practical.toml_text import toml_values
+from station.practical.problems import problem_line_of, toml_values
+from station.words import ENGLISH, Message, in_language, languages, plain, say
 
 LARGEST_BYTES = 200_000
 MOST_KITS = 100
@@ -26,10 +26,18 @@ class _Table(BaseModel):
 
 def _plain(text: str) -> str:
     if not text.isprintable() or text != text.strip():
-        raise ValueError("must be plain text without control characters or spaces around it")
+        raise ValueError(say("kit-plain-text"))
     return text
 
 
+def _with_catalogue(language: str) -> str:
+    if language not in languages():
+        raise ValueError(say("settings-language", languages_text=", ".join(languages())))
+    return language
+
+
+Language = Annotated[str, AfterValidator(_with_catalogue)]
+"""The code of a language that has a catalogue."""
 Name = Annotated[str, Field(min_length=1, max_length=24), AfterValidator(_plain)]
 SshKey = Annotated[str, Field(pattern=r"^(ssh-ed25519|ssh-rsa|ecdsa-sha2-\S+) \S+( .*)?$", max_length=2000)]
 Country = Annotated[str, Field(pattern=r"^[A-Z]{2}$")]
@@ -54,9 +62,11 @@ class Kit(_Table):
     room: bool = False
 
     @property
-    def label(self) -> str:
+    def label(self) -> Message:
         """What people call the bench, or the room."""
-        return self.name or ("Room" if self.room else f"Bench {self.number}")
+        if self.name is not None:
+            return plain(self.name)
+        return say("kit-room-label") if self.room else say("kit-bench-label", number=self.number)
 
     @property
     def hostname(self) -> str:
@@ -72,13 +82,18 @@ class Kits(_Table):
     network: Network | None = None
     plan: str | None = None
     panel: Literal["real", "none"] = "real"
-    language: Literal["en", "de"] | None = None
+    language: Language | None = None
     units: Literal["cm3", "mL"] = "cm3"
     ssh_key: (
         Annotated[str, Field(pattern=r"^(ssh-ed25519|ssh-rsa|ecdsa-sha2-\S+) \S+( .*)?$", max_length=2000)] | None
     ) = None
     broker: Annotated[str, Field(pattern=r"^[0-9A-Za-z]([0-9A-Za-z.-]{0,251}[0-9A-Za-z])?$")] | None = None
     kit: Annotated[tuple[Kit, ...], Field(min_length=1, max_length=MOST_KITS)]
+
+    @property
+    def speaks(self) -> str:
+        """The language of what is written for people: cards, sheets, names that the table does not give."""
+        return self.language or ENGLISH
 
     @property
     def room(self) -> Kit | None:
@@ -94,18 +109,16 @@ class Kits(_Table):
     def _told_apart(self) -> Self:
         for what, values in (
             ("number", [str(each.number) for each in self.kit]),
-            ("name", [each.label.casefold() for each in self.kit]),
+            ("name", [in_language(each.label, self.speaks).casefold() for each in self.kit]),
         ):
             twice = [value for value, count in Counter(values).items() if count > 1]
             if twice:
-                raise ValueError(f"[[kit]] {what} {twice[0]} is there twice: each bench needs its own")
+                raise ValueError(say("kit-twice", what_name=what, typed=twice[0]))
         if sum(each.room for each in self.kit) > 1:
-            raise ValueError("[[kit]] room = true is there twice: there is one room")
+            raise ValueError(say("kit-room-twice"))
         for each in self.kit:
             if (each.network or self.network) and not (each.country or self.country):
-                raise ValueError(
-                    f'[[kit]] {each.label}: Wi-Fi needs the country, for example country = "IE" at the top'
-                )
+                raise ValueError(say("kit-wifi-country", label_name=each.label))
         return self
 
 
@@ -115,16 +128,16 @@ def read_kits(path: Path) -> Kits:
         with path.open("rb") as file:
             content = file.read(LARGEST_BYTES + 1)
     except FileNotFoundError:
-        raise KitError(f"{path}: no such file; check the name") from None
+        raise KitError(say("file-no-such", path=str(path))) from None
     except OSError as error:
-        raise KitError(f"{path}: cannot be read: {error.strerror}") from None
+        raise KitError(say("file-cannot-be-read", path=str(path), reason=str(error.strerror))) from None
     if len(content) > LARGEST_BYTES:
-        raise KitError(f"{path}: larger than {LARGEST_BYTES // 1000} kB; is it the right file?")
+        raise KitError(say("file-larger-kb", path=str(path), kilobytes=LARGEST_BYTES // 1000))
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = content[: error.start].count(b"\n") + 1
-        raise KitError(f"{path}: line {line}: not UTF-8 text; save the file as UTF-8") from None
+        raise KitError(say("file-not-utf-8-line", path=str(path), line=line)) from None
     return kits_from(text, str(path))
 
 
@@ -134,27 +147,24 @@ def kits_from(text: str, where: str) -> Kits:
     try:
         values = toml_values(text)
     except tomllib.TOMLDecodeError as error:
-        raise KitError(f"{where}: not valid TOML: {error}") from None
+        raise KitError(say("problem-not-toml", where_text=where, reason=str(error))) from None
     try:
         return Kits.model_validate(values)
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
-        line = _line_of(text, first["loc"], values) if first["loc"] else _line_of_twice(text, first["msg"])
-        raise KitError(f"{where}: line {line}: {problem_line_of([_without_passwords(dict(first))])}") from None
+        line = _line_of(text, first["loc"], values) if first["loc"] else _line_of_twice(text, first)
+        raise KitError(say("file-line", path=where, line=line, reason=problem_line_of([dict(first)]))) from None
 
 
-def _without_passwords(problem: dict[str, Any]) -> Any:
-    """A password is never repeated in a message: it ends in somebody's terminal or screenshot."""
-    return {**problem, "input": "not shown"} if "password" in problem["loc"] else problem
-
-
-def _line_of_twice(text: str, message: str) -> int:
+def _line_of_twice(text: str, problem: Mapping[str, Any]) -> int:
     """Return the line of the value that is there twice: the second one; 1 for what is about the whole table."""
-    told = re.search(r"\[\[kit\]\] (number|name) (.*) is there twice", message)
-    if told is None:
-        return 1
-    key, value = told.groups()
-    pattern = re.compile(rf'\s*{key}\s*=\s*["\']?{re.escape(value)}["\']?\s*(#.*)?$', re.IGNORECASE)
+    match problem.get("ctx"):
+        case {
+            "error": ValueError(args=(Message(id="kit-twice", values={"what_name": str(key), "typed": str(value)}),))
+        }:
+            pattern = re.compile(rf'\s*{key}\s*=\s*["\']?{re.escape(value)}["\']?\s*(#.*)?$', re.IGNORECASE)
+        case _:
+            return 1
     return max((index for index, line in enumerate(text.split("\n"), 1) if pattern.match(line)), default=1)
 
 

@@ -13,8 +13,9 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from station.kit.table import KitError
-from station.record.opening import FILE_NAME
+from station.record.journal import FILE_NAME
 from station.record.upkeep import backup
+from station.words import say, understood
 
 WITHIN_S, CHECK_WITHIN_S, ASKED_WITHIN_S = 60.0, 180.0, 5.0
 _SETTINGS = """\
@@ -34,13 +35,17 @@ def tried(release: Path, version: str, before: Path, config: Path | None, record
     """Raise KitError unless the release says its version, is no redder than the one before it, and serves a copy of
     the record and lets it go again. The station at work is not touched.
     """
-    told = _asked([str(release / "bin" / "station"), "--version"]).stdout.partition("\n")[0]
+    asked = _asked([str(release / "bin" / "station"), "--version"])
+    if asked.returncode != 0:
+        reason = _last(asked.stderr) or say("answer-exit-status", status=asked.returncode)
+        raise KitError(say("update-does-not-start", reason=reason))
+    told = asked.stdout.partition("\n")[0]
     if told.replace(",", " ").split()[:2] != ["benchwarm", version]:
-        raise KitError(f"the new station does not start: it says {told!r} for its version")
+        raise KitError(say("update-wrong-version", typed=repr(told)))
     new, old = _red(release, config), _red(before, config)
-    worse = [f"{name}: {text}" for name, text in new.items() if name not in old]
+    worse = [say("update-found", check_name=name, found=text) for name, text in new.items() if name not in old]
     if worse:
-        raise KitError(f"the new station's check finds what the old one's does not: {worse[0]}")
+        raise KitError(say("update-worse", finding=worse[0]))
     with tempfile.TemporaryDirectory(prefix="benchwarm-trial-") as scratch:
         _served(release, Path(scratch), record)
 
@@ -65,11 +70,11 @@ def _red(release: Path, config: Path | None) -> dict[str, str]:
     named = [] if config is None else ["--config", str(config)]
     done = _asked([str(release / "bin" / "station"), "check", "--json", "--reads", "5", *named], CHECK_WITHIN_S)
     try:
-        findings = json.loads(done.stdout)["findings"]
+        findings = understood(json.loads(done.stdout))["findings"]
         return {each["name"]: each["text"] for each in findings if each["colour"] == "red"}
-    except (ValueError, LookupError, TypeError):
-        last = (done.stderr.strip() or "no answer").splitlines()[-1]
-        return {"check": f"station check of {release.name} failed: {last}"}
+    except (ValueError, LookupError, TypeError, AttributeError):
+        last = _last(done.stderr) or say("update-no-answer")
+        return {"check": say("update-check-failed", release_name=release.name, reason=last)}
 
 
 def _served(release: Path, scratch: Path, record: Path) -> None:
@@ -94,14 +99,19 @@ def _served(release: Path, scratch: Path, record: Path) -> None:
             station.send_signal(signal.SIGTERM)
             status = station.wait(20)
         except subprocess.TimeoutExpired:
-            raise KitError("the new station does not end when it is told to") from None
+            raise KitError(say("update-does-not-end")) from None
         finally:
             hung.cancel()
             if station.poll() is None:
                 station.kill()
     if not well or status != 0:
-        last = (errors.read_text(errors="replace").strip() or f"exit status {status}").splitlines()[-1]
-        raise KitError(f"the new station does not serve a copy of this record: {last}")
+        last = _last(errors.read_text(errors="replace")) or say("answer-exit-status", status=status)
+        raise KitError(say("update-does-not-serve", reason=last))
+
+
+def _last(text: str) -> str:
+    """Return the last line of what a program wrote; nothing where it wrote nothing."""
+    return (text.strip().splitlines() or [""])[-1]
 
 
 def _address(station: "subprocess.Popen[str]") -> str | None:
@@ -114,4 +124,4 @@ def _asked(command: list[str], within_s: float = WITHIN_S) -> "subprocess.Comple
     try:
         return subprocess.run(command, capture_output=True, text=True, check=False, timeout=within_s)  # noqa: S603
     except (OSError, subprocess.TimeoutExpired) as error:
-        raise KitError(f"the new station does not start: {error}") from None
+        raise KitError(say("update-does-not-start", reason=str(error))) from None

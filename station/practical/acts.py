@@ -4,12 +4,20 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
-DIVISIONS_C = (1.0, 0.1)
+from station.practical.problems import in_words
+from station.words import Message, say
+
+DIVISIONS_C = (1.0, 0.5, 0.2, 0.1)
+"""Of thermometers as schools own them: between two lines of the scale, or the last digit."""
 """Divisions of ordinary thermometers in °C."""
 
 ActName = Literal[
     "begin",
     "alkali_temperature",
+    "alkali_left_out",
+    "probe_rinsed",
+    "cup_emptied",
+    "cup_rinsed",
     "portion_added",
     "portion_undone",
     "portion_volume",
@@ -32,19 +40,34 @@ ActName = Literal[
     "pause",
     "resume",
     "finish",
+    "finish_undone",
 ]
 
 
 def _plain(text: str) -> str:
     if not text.isprintable():
-        raise ValueError("must be plain text without control characters")
+        raise ValueError(say("problem-plain-text"))
     return text
 
 
 def _division(division_c: float) -> float:
     if division_c not in DIVISIONS_C:
-        raise ValueError("must be 1 or 0.1")
+        raise ValueError(say("problem-division"))
     return division_c
+
+
+PLAIN_TEXT = say("refusal-write-plain-text")
+
+Volume = Annotated[
+    float,
+    Field(ge=0.01, le=1000, allow_inf_nan=False),
+    in_words(say("refusal-type-volume")),
+]
+Temperature = Annotated[
+    float,
+    Field(ge=-5, le=60, allow_inf_nan=False),
+    in_words(say("refusal-type-temperature")),
+]
 
 
 class OwnLine(BaseModel):
@@ -57,7 +80,10 @@ class OwnLine(BaseModel):
 
 
 class Act(BaseModel):
-    """One act. `key` is chosen by the sender: the same key again changes nothing and gets the same answer."""
+    """One act. `key` is chosen by the sender: the same key again changes nothing and gets the same answer.
+
+    `sure`: a value that was refused as `doubtful` is right.
+    """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
 
@@ -65,18 +91,38 @@ class Act(BaseModel):
     key: Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_plain)]
     repeat: Annotated[int, Field(ge=1, le=1000)] | None = None
     portion: Annotated[int, Field(ge=0, le=1000)] | None = None
-    volume_cm3: Annotated[float, Field(gt=0, le=1000, allow_inf_nan=False)] | None = None
-    temperature_c: Annotated[float, Field(ge=-5, le=60, allow_inf_nan=False)] | None = None
+    volume_cm3: Volume | None = None
+    temperature_c: Temperature | None = None
     question: Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_plain)] | None = None
     answer: Annotated[str, Field(min_length=1, max_length=40), AfterValidator(_plain)] | None = None
-    reason: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain)] | None = None
-    division_c: Annotated[float, AfterValidator(_division)] | None = None
-    end_point_cm3: Annotated[float, Field(ge=0, le=1000, allow_inf_nan=False)] | None = None
-    change_c: Annotated[float, Field(ge=-100, le=100, allow_inf_nan=False)] | None = None
+    sure: bool = False
+    reason: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain), in_words(PLAIN_TEXT)] | None = (
+        None
+    )
+    division_c: Annotated[float, AfterValidator(_division), in_words(say("refusal-choose-divisions"))] | None = None
+    digital: bool = False
+    end_point_cm3: (
+        Annotated[
+            float,
+            Field(ge=0, le=1000, allow_inf_nan=False),
+            in_words(say("refusal-type-own-volume")),
+        ]
+        | None
+    ) = None
+    change_c: (
+        Annotated[
+            float,
+            Field(ge=-65, le=65, allow_inf_nan=False),
+            in_words(say("refusal-type-own-change")),
+        ]
+        | None
+    ) = None
     before: OwnLine | None = None
     after: OwnLine | None = None
-    label: Annotated[str, Field(max_length=24), AfterValidator(_plain)] | None = None
-    text: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain)] | None = None
+    label: Annotated[str, Field(max_length=24), AfterValidator(_plain), in_words(PLAIN_TEXT)] | None = None
+    text: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain), in_words(PLAIN_TEXT)] | None = (
+        None
+    )
     note: Annotated[int, Field(ge=1, le=100_000)] | None = None
     csv: Annotated[str, Field(max_length=14_000)] | None = None
     by: Literal["page", "button"] = "page"
@@ -85,6 +131,6 @@ class Act(BaseModel):
 class ActRefused(Exception):  # noqa: N818 - a refusal is an answer to a person, not a fault of the station
     """The act is impossible now; `code` is for programs, the message for people. Nothing was changed."""
 
-    def __init__(self, code: str, message: str) -> None:
+    def __init__(self, code: str, message: Message) -> None:
         super().__init__(message)
         self.code = code

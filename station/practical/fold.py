@@ -1,20 +1,138 @@
 """The fold: what each event does to the state. No event is ever refused here; what happened, happened."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from functools import reduce
+from itertools import groupby
 from typing import Any
 
 from station.practical import events as e
-from station.practical.fold_group import GROUP_CHANGES
-from station.practical.gate import judge_sample
+from station.practical.checks.register import Probes, fold_probes
+from station.practical.dataset import RepeatData
+from station.practical.gate import judge_sample, learned_at_start, learned_from_portion
 from station.practical.growing import Growing
-from station.practical.learning import learned_at_start, learned_from_portion
-from station.practical.plan import plan_from
-from station.practical.probes import Probes, fold_probes
-from station.practical.state import TYPED, Asked, Gate, Portion, Reading, Repeat, Sample, State, Step
+from station.practical.kinds import plan_from
+from station.practical.readings_text import numbered
+from station.practical.recorded import recorded
+from station.practical.state import (
+    TYPED,
+    Adopted,
+    Asked,
+    Gate,
+    Note,
+    OwnReading,
+    Portion,
+    ProbeStanding,
+    Reading,
+    Repeat,
+    Sample,
+    State,
+    Step,
+)
+from station.words import say
+
+# The fold's other half: what the group and staff say that is not about a portion in the cup.
+
+
+def _started(state: State, event: e.StationStarted, _: float) -> State:
+    has_probe = event.probe_driver != "none"
+    return replace(state, has_probe=has_probe, probe="ok" if has_probe else "none")
+
+
+def _thermometer(state: State, event: e.ThermometerChosen, _: float) -> State:
+    return replace(state, thermometer_division_c=event.division_c, thermometer_digital=event.digital)
+
+
+def _end_point_read(state: State, event: e.EndPointRead, time_s: float) -> State:
+    reason = None if event.reason is None else recorded(event.reason)
+    read = OwnReading(event.end_point_cm3, event.change_c, event.before, event.after, time_s, reason)
+    return replace(state, own_reading=read)
+
+
+def _group(state: State, event: e.GroupNamed, _: float) -> State:
+    return replace(state, group=event.label)
+
+
+def _note(state: State, event: e.NoteWritten, time_s: float) -> State:
+    return replace(state, notes=(*state.notes, Note(event.note, event.text, event.repeat, event.portion, time_s)))
+
+
+def _salvaged(state: State, _: e.RecordSalvaged, time_s: float) -> State:
+    """People see it among the notes: they alone know whether a portion is missing."""
+    words = say("note-record-repaired")
+    return replace(state, notes=(*state.notes, Note(len(state.notes) + 1, words, None, None, time_s)))
+
+
+def _note_withdrawn(state: State, event: e.NoteWithdrawn, _: float) -> State:
+    return replace(
+        state, notes=tuple(replace(each, withdrawn=each.withdrawn or each.id == event.note) for each in state.notes)
+    )
+
+
+def _adopted(state: State, event: e.SetAdopted, _: float) -> State:
+    before = state.step if state.adopted is None else state.adopted.step_before
+    adopted = Adopted(event.label, adopted_repeats(event.readings), before)
+    # What was read off the own lines was not read off these.
+    return replace(state, adopted=adopted, step=Step.DONE, own_reading=None)
+
+
+def _returned(state: State, _: e.SetReturned, __: float) -> State:
+    step = state.step if state.adopted is None else state.adopted.step_before
+    return replace(state, adopted=None, step=step, own_reading=None)
+
+
+def _shown(state: State, event: e.ResultsShown, _: float) -> State:
+    prepared_mol_dm3 = event.prepared_mol_dm3 or state.prepared_mol_dm3
+    return replace(state, shown=event.shown, prepared_mol_dm3=prepared_mol_dm3)
+
+
+def _quieted(state: State, event: e.Quieted, _: float) -> State:
+    return replace(state, silent=event.silent)
+
+
+def _renamed(state: State, event: e.BenchRenamed, _: float) -> State:
+    return replace(state, name=event.name)
+
+
+def adopted_repeats(rows: Sequence[Sequence[float]]) -> tuple[Repeat, ...]:
+    """Return the repeats of rows (repeat, total volume added in cm³, temperature in °C), in the rows' order."""
+    points = {
+        int(repeat): [(volume_cm3, temperature_c) for _, volume_cm3, temperature_c in same]
+        for repeat, same in groupby(rows, key=lambda row: row[0])
+    }
+    return tuple(_adopted_repeat(each) for each in numbered(points)) if points else ()
+
+
+def _adopted_repeat(data: RepeatData) -> Repeat:
+    """A portion that has no reading is one with the next that has."""
+    portions, before_cm3 = [], 0.0
+    for row in data.readings:
+        if row.portion > 0:
+            portions.append(Portion(row.portion, 0.0, row.volume_cm3 - before_cm3))
+        before_cm3 = row.volume_cm3
+    readings = [Reading(row.portion, row.temperature_c, None, True, TYPED) for row in data.readings]
+    return Repeat(data.repeat, 0.0, "ended", None, tuple(portions), tuple(readings))
+
+
+GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
+    e.StationStarted: _started,
+    e.ThermometerChosen: _thermometer,
+    e.EndPointRead: _end_point_read,
+    e.GroupNamed: _group,
+    e.NoteWritten: _note,
+    e.NoteWithdrawn: _note_withdrawn,
+    e.RecordSalvaged: _salvaged,
+    e.SetAdopted: _adopted,
+    e.SetReturned: _returned,
+    e.ResultsShown: _shown,
+    e.Quieted: _quieted,
+    e.BenchRenamed: _renamed,
+}
+
 
 RECENT_S = 60.0
+BROKEN_OFF = (say("reason-not-settled"), say("reason-no-reading"))
+"""Why a reading is what it is: nobody waited for it (`settling.reading_as_it_is`)."""
 
 
 def fold(state: State, stamped: e.Stamped) -> State:
@@ -26,6 +144,9 @@ def fold(state: State, stamped: e.Stamped) -> State:
     if change is None and probes is state.probes:
         return state
     changed: State = change(state, stamped.event, stamped.time_s) if change is not None else state
+    if state.held and changed.step not in (Step.PAUSED, Step.DONE) and changed.paused_by is not None:
+        # Whatever is said meanwhile, such as that a portion is in: a pause of staff lasts until they end it.
+        changed = replace(changed, step=Step.PAUSED, resume_to=changed.step)
     changed = changed if probes is changed.probes else replace(changed, probes=probes)
     key = getattr(stamped.event, "key", None)
     if key is not None and key not in changed.keys:
@@ -41,9 +162,9 @@ def fold_all(happened: Iterable[e.Stamped], state: State | None = None) -> State
 
 
 def _plan_chosen(state: State, event: e.PlanChosen, time_s: float) -> State:
-    fresh = State(plan=plan_from(event.plan), chosen=True, step_since_s=time_s)
+    fresh = State(plan=plan_from(event.plan), chosen=True, step_since_s=time_s, set_up_asked=event.set_up)
     fresh = replace(fresh, recent=state.recent, gate=state.gate, probe=state.probe, bad_in_a_row=state.bad_in_a_row)
-    return replace(fresh, name=state.name, has_probe=state.has_probe, plan_by=event.by)
+    return replace(fresh, name=state.name, has_probe=state.has_probe, plan_by=event.by, practice=event.practice)
 
 
 def _sample(state: State, event: e.SampleTaken, time_s: float, probes: Probes) -> State:
@@ -58,7 +179,7 @@ def _sample(state: State, event: e.SampleTaken, time_s: float, probes: Probes) -
         gate = judge_sample(gate, time_s, event.rejected_c, of_check=state.probes.check is not None)[1]
     recent = (*(each for each in state.recent if each.time_s > time_s - RECENT_S), sample)
     bad_in_a_row = 0 if event.bad is None else state.bad_in_a_row + 1
-    probe = state.probe if state.probe == "lost" else "failing" if bad_in_a_row else "ok"
+    probe: ProbeStanding = "lost" if state.probe == "lost" else "failing" if bad_in_a_row else "ok"
     repeats = state.repeats
     if state.running is not None:
         repeats = (*repeats[:-1], _with_sample(repeats[-1], sample))
@@ -81,13 +202,19 @@ def _probe_found(state: State, _: e.ProbeFound, __: float) -> State:
 
 
 def _dip_begun(state: State, _: e.AlkaliDipBegun, time_s: float) -> State:
-    return replace(state, step=Step.ALKALI, dip_since_s=time_s)
+    # What is dipped again is to be rinsed again.
+    return replace(state, step=Step.ALKALI, dip_since_s=time_s, set_up_over=state.set_up_over - {"probe"})
 
 
 def _alkali(state: State, event: e.AlkaliMeasured, _: float) -> State:
     step = Step.READY if state.step is Step.ALKALI else state.step
     typed = event.source == TYPED
     return replace(state, step=step, alkali_c=event.temperature_c, alkali_u_c=event.u_c, alkali_typed=typed)
+
+
+def _set_up_over(state: State, event: e.SetUpStepDone, _: float) -> State:
+    step = Step.READY if state.step is Step.ALKALI else state.step
+    return replace(state, step=step, set_up_over=state.set_up_over | {event.step})
 
 
 def _in_use(state: State, _: e.ProbeInUse, __: float) -> State:
@@ -100,7 +227,9 @@ def _in_use(state: State, _: e.ProbeInUse, __: float) -> State:
 
 def _repeat_begun(state: State, event: e.RepeatBegun, time_s: float) -> State:
     repeat = Repeat(event.repeat, time_s, corrected=(state.probes.in_use,))
-    return replace(state, step=Step.START, repeats=(*state.repeats, repeat), prompted=None)
+    # What was read off the own lines was read off those of the repeats before.
+    begun = replace(state, step=Step.START, repeats=(*state.repeats, repeat), prompted=None, own_reading=None)
+    return replace(begun, set_up_over=frozenset())
 
 
 def _prompted(state: State, event: e.PortionPrompted, _: float) -> State:
@@ -116,7 +245,7 @@ def _added(state: State, event: e.PortionAdded, time_s: float) -> State:
 
 def _settled(state: State, event: e.ReadingSettled, time_s: float) -> State:
     repeat = state.repeats[event.repeat - 1]
-    reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, event.reason, time_s)
+    reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, recorded(event.reason), time_s)
     others = tuple(each for each in repeat.readings if each.portion != event.portion)
     changed = state.with_repeat(replace(repeat, readings=(*others, reading)))
     if event.reason == TYPED:
@@ -153,11 +282,14 @@ def _of_portion(state: State, repeat: int, portion: int, **fields: Any) -> State
 
 
 def _volume(state: State, event: e.PortionVolumeCorrected, _: float) -> State:
-    return _of_portion(state, event.repeat, event.portion, volume_cm3=event.volume_cm3)
+    changed = _of_portion(state, event.repeat, event.portion, volume_cm3=event.volume_cm3)
+    repeat = changed.repeats[event.repeat - 1]
+    return changed.with_repeat(replace(repeat, confirmed=repeat.confirmed | {event.portion}))
 
 
 def _unsure(state: State, event: e.PortionUnsure, _: float) -> State:
-    return _of_portion(state, event.repeat, event.portion, unsure=True, unsure_reason=event.reason)
+    reason = None if event.reason is None else recorded(event.reason)
+    return _of_portion(state, event.repeat, event.portion, unsure=True, unsure_reason=reason)
 
 
 def _sure(state: State, event: e.PortionSure, _: float) -> State:
@@ -181,7 +313,7 @@ def _repeat_ended(state: State, event: e.RepeatEnded, _: float) -> State:
 
 def _set_aside(state: State, event: e.RepeatSetAside, _: float) -> State:
     """Go on with fresh acid, unless it was an earlier repeat or the practical is over."""
-    repeat = replace(state.repeats[event.repeat - 1], status="set aside", reason=event.reason)
+    repeat = replace(state.repeats[event.repeat - 1], status="set aside", reason=recorded(event.reason))
     changed = state.with_repeat(repeat)
     if state.step is Step.DONE or event.repeat != len(state.repeats):
         return changed
@@ -192,16 +324,34 @@ def _restored(state: State, event: e.RepeatRestored, _: float) -> State:
     return state.with_repeat(replace(state.repeats[event.repeat - 1], status="ended", reason=None))
 
 
-def _paused(state: State, _: e.Paused, __: float) -> State:
-    return replace(state, step=Step.PAUSED, resume_to=state.step)
+def _paused(state: State, event: e.Paused, _: float) -> State:
+    resume_to = state.resume_to if state.step is Step.PAUSED else state.step
+    return replace(state, step=Step.PAUSED, resume_to=resume_to, paused_by=event.by)
 
 
 def _resumed(state: State, _: e.Resumed, __: float) -> State:
-    return replace(state, step=state.resume_to)
+    return replace(state, step=state.resume_to, paused_by=None)
 
 
 def _ended(state: State, event: e.PracticalEnded, _: float) -> State:
     return replace(state, step=Step.DONE, prompted=None, ended_early=event.early)
+
+
+def _finish_undone(state: State, _: e.FinishUndone, __: float) -> State:
+    """Where a repeat was broken off it goes on; the reading that was not waited for is waited for again."""
+    repeat = state.current
+    back = replace(state, step=Step.READY if repeat is None else Step.RINSE, ended_early=False)
+    if repeat is None or repeat.status != "ended":
+        return back
+    last = next((each for each in repeat.readings if each.portion == state.poured), None)
+    waits = last is None or last.reason in BROKEN_OFF
+    if state.poured == state.plan.count and not waits:
+        return back
+    kept = tuple(each for each in repeat.readings if not waits or each.portion != state.poured)
+    back = back.with_repeat(replace(repeat, status="running", readings=kept))
+    if waits:
+        return replace(back, step=Step.SETTLE if state.poured else Step.START, prompted=None)
+    return replace(back, step=Step.POUR, prompted=state.poured + 1)
 
 
 _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
@@ -210,6 +360,7 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.ProbeFound: _probe_found,
     e.AlkaliDipBegun: _dip_begun,
     e.AlkaliMeasured: _alkali,
+    e.SetUpStepDone: _set_up_over,
     e.RepeatBegun: _repeat_begun,
     e.ProbeInUse: _in_use,
     e.PortionPrompted: _prompted,
@@ -227,5 +378,6 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.Paused: _paused,
     e.Resumed: _resumed,
     e.PracticalEnded: _ended,
+    e.FinishUndone: _finish_undone,
     **GROUP_CHANGES,
 }

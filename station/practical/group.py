@@ -3,12 +3,17 @@
 from collections.abc import Callable
 
 from station.practical import events as e
-from station.practical.acts import Act, ActRefused
+from station.practical.acts import Act, ActRefused, OwnLine
+from station.practical.events.cup import PlacedLine
 from station.practical.readings_text import readings_from_text
 from station.practical.state import State, Step
+from station.practical.typed import check_own_volume
+from station.words import say
 
 Events = tuple[e.Event, ...]
 MOST_NOTES = 50
+MOST_READINGS = 200
+"""Of another group, in all its repeats: three of sixty portions, the most that a plan has."""
 
 
 def group_events(_: State, act: Act) -> Events:
@@ -20,44 +25,58 @@ def group_events(_: State, act: Act) -> Events:
 def note_events(state: State, act: Act) -> Events:
     """Keep a note. Raises ActRefused without a text, or when there are very many."""
     if act.text is None or not act.text.strip():
-        raise ActRefused("no_text", "Write the note in text.")
+        raise ActRefused("no_text", say("refusal-write-note"))
     if len(state.notes) >= MOST_NOTES:
-        raise ActRefused("too_many_notes", f"There are {MOST_NOTES} notes already.")
+        raise ActRefused("too_many_notes", say("refusal-notes-enough", count=MOST_NOTES))
     return (e.NoteWritten(len(state.notes) + 1, act.text.strip(), act.repeat, act.portion, act.key),)
 
 
 def note_withdrawn_events(state: State, act: Act) -> Events:
     """Take a note back."""
     if not any(each.id == act.note and not each.withdrawn for each in state.notes):
-        raise ActRefused("no_such_note", "There is no such note, or it was withdrawn already.")
+        raise ActRefused("no_such_note", say("refusal-no-such-note"))
     return (e.NoteWithdrawn(act.note or 0, act.key),)
 
 
 def own_reading_events(state: State, act: Act) -> Events:
-    """Commit to what was read off the own lines; final once the results are seen."""
+    """Commit to what was read off the own lines, or say why nothing could be; final once the results are seen."""
     if state.step is not Step.DONE:
-        raise ActRefused("not_now", "First finish the practical, then read your own lines.")
+        raise ActRefused("not_now", say("refusal-finish-first"))
+    if not state.has_curve:
+        raise ActRefused("no_readings", say("refusal-nothing-to-read"))
     if state.own_reading is not None and state.results_shown:
-        raise ActRefused("already_read", "Your own reading stands: the results have been shown.")
-    lines = [None if line is None else line.model_dump() for line in (act.before, act.after)]
-    return (e.EndPointRead(act.end_point_cm3, act.change_c, lines[0], lines[1], act.key),)
+        raise ActRefused("already_read", say("refusal-own-reading-stands"))
+    if act.reason is None and act.end_point_cm3 is None and act.change_c is None:
+        raise ActRefused("no_reason", say("refusal-say-why-not-read"))
+    if act.reason is None and not state.past_turn:
+        raise ActRefused("no_turn", say("refusal-not-turned-yet"))
+    check_own_volume(state, act)
+    before, after = _placed(act.before), _placed(act.after)
+    return (e.EndPointRead(act.end_point_cm3, act.change_c, before, after, act.key, act.reason),)
+
+
+def _placed(line: OwnLine | None) -> PlacedLine | None:
+    return None if line is None else {"slope_c_cm3": line.slope_c_cm3, "intercept_c": line.intercept_c}
 
 
 def adopt_events(state: State, act: Act) -> Events:
     """Work on another group's readings; the own ones stay in the record."""
     if state.running is not None:
-        raise ActRefused("under_way", "Finish the repeat under way first.")
-    if state.plan.kind != "portions":
-        raise ActRefused("not_here", "Only the readings of a practical with portions can be taken over.")
+        raise ActRefused("under_way", say("refusal-finish-repeat"))
+    if not state.plan.adopts:
+        raise ActRefused("not_here", say("refusal-adopt-portions-only"))
     label = (act.label or "").strip()
     if not label:
-        raise ActRefused("no_label", "Say whose readings they are, in label: for example the other bench's name.")
+        raise ActRefused("no_label", say("refusal-adopt-label"))
     if not act.csv:
-        raise ActRefused("no_readings", "Choose the other bench's readings file.")
+        raise ActRefused("no_readings", say("refusal-adopt-choose-file"))
     try:
         repeats = readings_from_text(act.csv)
     except ValueError as error:
-        raise ActRefused("bad_readings", f"These readings cannot be used: {error}.") from None
+        raise ActRefused("bad_readings", say("refusal-adopt-unusable", reason=str(error))) from None
+    count = sum(len(each.readings) for each in repeats)
+    if count > MOST_READINGS:
+        raise ActRefused("too_many_readings", say("refusal-adopt-too-many", count=count, most=MOST_READINGS))
     rows = [(float(each.repeat), row.volume_cm3, row.temperature_c) for each in repeats for row in each.readings]
     return (e.SetAdopted(label, rows, act.key),)
 
@@ -65,7 +84,7 @@ def adopt_events(state: State, act: Act) -> Events:
 def adopt_returned_events(state: State, act: Act) -> Events:
     """Work on the own readings again."""
     if state.adopted is None:
-        raise ActRefused("not_now", "No other group's readings are in use.")
+        raise ActRefused("not_now", say("refusal-nothing-adopted"))
     return (e.SetReturned(act.key),)
 
 
@@ -85,9 +104,9 @@ def possible_anywhere(state: State) -> tuple[str, ...]:
     open_ = ["group", "note"]
     if any(not each.withdrawn for each in state.notes):
         open_.append("note_withdrawn")
-    if state.step is Step.DONE and not (state.results_shown and state.own_reading is not None):
+    if state.step is Step.DONE and state.has_curve and not (state.results_shown and state.own_reading is not None):
         open_.append("own_reading")
-    if state.running is None and state.plan.kind == "portions":
+    if state.running is None and state.plan.adopts:
         open_.append("adopt")
     if state.adopted is not None:
         open_.append("adopt_returned")

@@ -5,24 +5,54 @@ door. What an event does to the state stands in fold.py; which temperature count
 """
 
 from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
 from typing import TypeAlias
 
 from station.practical import events as e
 from station.practical import rules
 from station.practical.acts import Act, ActRefused
-from station.practical.checks_run import check_sample_events
+from station.practical.checks.run import check_sample_events
+from station.practical.fold import fold
+from station.practical.gate import judge_sample
 from station.practical.group import ANYWHERE, possible_anywhere
 from station.practical.questions import answer_events
-from station.practical.sampling import sample_events
-from station.practical.settling import (
-    alkali_events,
-    paused_events,
-    settle_events,
-    start_events,
-)
+from station.practical.set_up import SET_UP_ACTS, is_next, set_up_events
+from station.practical.settling import alkali_events, paused_events, settle_events, start_events
 from station.practical.staff import StaffAct, staff_events
 from station.practical.state import State, Step
 from station.practical.typed import read_now_events, reading_events, thermometer_events
+from station.words import Message, say
+
+# What a sample leads to before anybody looks at the curve: the gate, and probe lost or found.
+
+
+LOST_AFTER = 3
+"""Bad samples in a row that mean a lost probe: a kernel removes a pulled probe from its tree only much later."""
+
+
+def sample_events(state: State, taken: e.SampleTaken, time_s: float) -> tuple[tuple[e.Event, ...], State]:
+    """Return the events of this sample after the gate, and the state once they are folded in."""
+    sample = _gated(state, taken, time_s)
+    events: tuple[e.Event, ...] = (sample,)
+    if sample.bad is None and state.probe == "lost":
+        events = (sample, e.ProbeFound())
+    elif sample.bad is not None and state.bad_in_a_row + 1 == LOST_AFTER:
+        events = (sample, e.ProbeLost(sample.bad))
+    after = state
+    for event in events:
+        after = fold(after, e.Stamped(0, "", 0.0, time_s, "", "", event))
+    return events, after
+
+
+def _gated(state: State, taken: e.SampleTaken, time_s: float) -> e.SampleTaken:
+    if taken.temperature_c is None:
+        return taken
+    bad, _ = judge_sample(state.gate, time_s, taken.temperature_c, of_check=state.probes.check is not None)
+    if bad is None:
+        return taken
+    return replace(taken, temperature_c=None, bad=bad, rejected_c=taken.temperature_c)
+
 
 Events: TypeAlias = tuple[e.Event, ...]
 
@@ -49,12 +79,12 @@ def advance(state: State, happening: e.SampleTaken | Act | StaffAct, time_s: flo
     if anywhere is not None:
         return anywhere(state, happening)
     if state.adopted is not None:
-        raise ActRefused("not_own", "These are another group's readings. Go back to your own first.")
+        raise ActRefused("not_own", say("refusal-adopted"))
     if state.probes.check is not None and happening.act in _NOT_IN_A_CHECK:
-        raise ActRefused("check_under_way", "Staff are checking the probe: ask them to save or discard the check.")
+        raise ActRefused("check_under_way", say("refusal-probe-being-checked"))
     rule = TABLE.get((state.step, happening.act))
     if rule is None:
-        raise ActRefused("not_now", _WHY_NOT.get(state.step, "That is not possible now."))
+        raise ActRefused("not_now", _WHY_NOT[state.step])
     return rule(state, happening, time_s)
 
 
@@ -62,10 +92,13 @@ Rule: TypeAlias = Callable[[State, Act, float], Events]
 
 TABLE: dict[tuple[Step, str], Rule] = {
     (Step.READY, "alkali_temperature"): rules.alkali_temperature,
+    (Step.READY, "alkali_left_out"): set_up_events,
+    (Step.READY, "probe_rinsed"): set_up_events,
     (Step.READY, "thermometer"): thermometer_events,
     (Step.READY, "begin"): rules.begin,
     (Step.READY, "finish"): rules.finish,
     (Step.ALKALI, "alkali_temperature"): rules.alkali_typed,
+    (Step.ALKALI, "alkali_left_out"): set_up_events,
     (Step.ALKALI, "begin"): rules.begin,
     (Step.ALKALI, "finish"): rules.finish,
     (Step.START, "thermometer"): thermometer_events,
@@ -98,6 +131,8 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.SETTLE, "repeat_restarted"): rules.restarted,
     (Step.SETTLE, "pause"): rules.pause,
     (Step.SETTLE, "finish"): rules.finish,
+    (Step.RINSE, "cup_emptied"): set_up_events,
+    (Step.RINSE, "cup_rinsed"): set_up_events,
     (Step.RINSE, "rinsed"): rules.rinsed,
     (Step.RINSE, "thermometer"): thermometer_events,
     (Step.RINSE, "reading"): reading_events,
@@ -114,6 +149,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.PAUSED, "answer"): answer_events,
     (Step.PAUSED, "finish"): rules.finish,
     (Step.DONE, "rinsed"): rules.rinsed,
+    (Step.DONE, "finish_undone"): rules.finish_undone,
     (Step.DONE, "reading"): reading_events,
     (Step.DONE, "portion_volume"): rules.volume,
     (Step.DONE, "portion_unsure"): rules.unsure,
@@ -132,15 +168,15 @@ _ON_SAMPLE: dict[Step, Callable[[State, float], Events]] = {
     Step.PAUSED: paused_events,
 }
 
-_WHY_NOT: dict[Step, str] = {
-    Step.READY: "The practical has not begun.",
-    Step.ALKALI: "The alkali's temperature is being taken; begin, or wait.",
-    Step.START: "The start temperature is being taken.",
-    Step.POUR: "A portion is asked for.",
-    Step.SETTLE: "The temperature is settling.",
-    Step.RINSE: "The repeat has ended: rinse, refill, then press.",
-    Step.PAUSED: "The practical is paused: resume first.",
-    Step.DONE: "The practical has ended.",
+_WHY_NOT: dict[Step, Message] = {
+    Step.READY: say("state-not-begun"),
+    Step.ALKALI: say("state-alkali"),
+    Step.START: say("state-start"),
+    Step.POUR: say("state-portion"),
+    Step.SETTLE: say("state-settling"),
+    Step.RINSE: say("state-repeat-ended"),
+    Step.PAUSED: say("state-paused"),
+    Step.DONE: say("state-ended"),
 }
 
 
@@ -155,14 +191,18 @@ def possible_acts(state: State) -> tuple[str, ...]:
 
 def _makes_sense(state: State, act: str) -> bool:
     """Leave out what the table allows but this practical cannot mean; the rules refuse it with words."""
-    if act == "reading":
-        return state.typed and state.thermometer_division_c is not None
-    if act == "read_now":
-        return state.plan.own_judgement and not state.typed
-    if act == "thermometer":
-        return state.typed or state.probe == "lost" or state.step is Step.READY
-    if act == "portion_sure":
-        return any(each.unsure for repeat in state.repeats for each in repeat.portions)
-    if act == "repeat_restored":
-        return any(each.restorable for each in state.repeats)
-    return True
+    means = _MEANS_SOMETHING.get(act)
+    return means is None or means(state)
+
+
+_MEANS_SOMETHING: dict[str, Callable[[State], bool]] = {
+    "reading": lambda state: state.typed and state.thermometer_division_c is not None,
+    "read_now": lambda state: state.plan.own_judgement and not state.typed,
+    "thermometer": lambda state: state.typed or state.probe == "lost" or state.step is Step.READY,
+    "portion_sure": lambda state: any(each.unsure for repeat in state.repeats for each in repeat.portions),
+    "repeat_restored": lambda state: any(each.restorable for each in state.repeats),
+    "resume": lambda state: not state.held,
+    "finish": lambda state: not state.held,
+    "finish_undone": rules.may_go_on,
+    **{act: partial(is_next, act=act) for act in SET_UP_ACTS},
+}

@@ -1,164 +1,83 @@
 """The one instruction: what a person is asked to do now, in at most twelve words."""
 
-from dataclasses import dataclass
-
-from station.practical.plan import OncePlan
+from station.practical.kinds.kind import Instruction, kind_of
+from station.practical.rules import may_go_on
+from station.practical.set_up import set_up_instruction
 from station.practical.state import State, Step
-
-
-@dataclass(frozen=True)
-class Instruction:
-    """What to do. `act` is what the button means now (None: nothing to press), `label` its words."""
-
-    code: str
-    text: str
-    detail: str | None = None
-    act: str | None = None
-    portion: int | None = None
-    label: str | None = None
-
-
-_FIRST = "Wear eye protection. Your teacher and your school's risk assessment come first."
-_YOU_DECIDE = "You decide; the station only records."
+from station.words import join, say
 
 
 def instruction(state: State) -> Instruction:
     """Return the instruction for this state."""
     if state.probes.check is not None:
-        return Instruction("check", "Staff are checking the probe. Please wait.", "Only they can end the check.")
+        return Instruction("check", say("prompt-probe-checking"), say("prompt-only-they"))
+    lost = state.probe == "lost" and not state.typed
+    if lost and (state.step in _NEEDS_PROBE or state.set_up_step == "alkali"):
+        return _without_probe(state)
+    chosen = not state.typed or state.thermometer_division_c is not None
+    setting_up = set_up_instruction(state) if chosen else None
+    if setting_up is not None:
+        return setting_up
     if state.typed and state.step in _TYPED:
         return _TYPED[state.step](state)
-    if state.probe == "lost" and state.step in _NEEDS_PROBE:
-        return _without_probe(state)
-    if state.plan.own_judgement and state.step in _OWN:
-        return _OWN[state.step](state)
-    return _INSTRUCTIONS[state.step](state)
+    kind = kind_of(state.plan)
+    if state.plan.own_judgement and state.step in (own := {**_OWN, **kind.own_prompts}):
+        return own[state.step](state)
+    return {**_INSTRUCTIONS, **kind.prompts}[state.step](state)
 
 
 def _ready(state: State) -> Instruction:
-    detail = _FIRST
+    detail = say("prompt-eye-protection")
     if state.alkali_c is None and state.plan.portion_cm3:
-        detail += " First, if you can: dip the rinsed, wiped probe in the " + state.plan.added_name
-        detail += " for its temperature."
-    return Instruction(
-        "begin",
-        f"Put {state.plan.in_cup} in the cup. Probe in.",
-        detail,
-        "begin",
-        None,
-        "Cup filled, probe in",
-    )
+        detail = join([detail, say("prompt-dip-first", reagent=state.plan.added_name)])
+    text = say("prompt-begin", amount=state.plan.in_cup)
+    return Instruction("begin", text, detail, "begin", None, say("button-cup-filled"))
 
 
 def _alkali(state: State) -> Instruction:
-    return Instruction(
-        "alkali",
-        f"Hold the probe still in the {state.plan.added_name}.",
-        "The station takes its temperature by itself.",
-    )
-
-
-def _start(state: State) -> Instruction:
-    if isinstance(state.plan, OncePlan):
-        return Instruction("start", "Wait. Stir gently. The temperature before mixing is recorded.")
-    return Instruction("start", "Wait. Stir gently. The start temperature is settling.")
-
-
-def _pour(state: State) -> Instruction:
-    portion = state.prompted or state.poured + 1
-    if isinstance(state.plan, OncePlan):
-        return Instruction(
-            "mix",
-            f"Now add all {state.plan.added}. Stir.",
-            "Press at the moment of mixing.",
-            "portion_added",
-            1,
-            "It is in",
-        )
-    return Instruction(
-        "pour",
-        f"Add portion {portion}: {state.plan.added}. Stir.",
-        "Press as soon as it is in.",
-        "portion_added",
-        portion,
-        f"Portion {portion} is in",
-    )
-
-
-def _settle(state: State) -> Instruction:
-    if isinstance(state.plan, OncePlan):
-        return Instruction("after", "Keep stirring gently. The temperature after mixing is recorded.")
-    return Instruction("settle", "Wait. Keep stirring gently. The temperature is settling.")
+    text = say("prompt-hold-probe", reagent=state.plan.added_name)
+    return Instruction("alkali", text, say("prompt-takes-by-itself"))
 
 
 def _rinse(state: State) -> Instruction:
-    return Instruction(
-        "rinse",
-        f"Rinse cup and probe. Refill: {state.plan.in_cup}.",
-        "Wipe the probe. Refill from the same bottle.",
-        "rinsed",
-        None,
-        "Rinsed and refilled",
-    )
+    text = say("prompt-rinse", amount=state.plan.in_cup)
+    return Instruction("rinse", text, say("prompt-wipe"), "rinsed", None, say("button-rinsed"))
 
 
-def _paused(_: State) -> Instruction:
-    return Instruction(
-        "paused", "Paused. Press to go on.", "The temperature is still recorded.", "resume", None, "Go on"
-    )
+def _paused(state: State) -> Instruction:
+    recorded = say("prompt-still-recorded")
+    if state.held:
+        return Instruction("paused", say("prompt-paused-by", role=state.paused_by or ""), recorded)
+    return Instruction("paused", say("prompt-paused"), recorded, "resume", None, say("button-go-on"))
 
 
-def _done(_: State) -> Instruction:
-    return Instruction(
-        "done",
-        "Finished. Rinse cup and probe, clear up, wash your hands.",
-        "Pour the mixture away as your school's rules say.",
-    )
+def _done(state: State) -> Instruction:
+    if may_go_on(state) and not state.turned:
+        return Instruction("done", say("prompt-finished-before-turn"), say("prompt-go-on-or-clear"))
+    return Instruction("done", say("prompt-finished"), say("clear-pour-away"))
 
 
 def _without_probe(state: State) -> Instruction:
     bad = state.recent[-1].bad if state.recent else None
     if bad == "several":
-        return Instruction(
-            "probe_lost",
-            "Several probes are plugged in. Unplug all but one.",
-            "Or write the number of this bench's probe as probe.id in station.toml.",
-        )
+        return Instruction("probe_lost", say("prompt-several-probes"), say("prompt-probe-id"))
     if bad == "other_probe":
-        return Instruction(
-            "probe_lost",
-            "Another probe is plugged in. Plug in this bench's own.",
-            "To keep the new one, restart the station. If its settings name a probe, change probe.id first.",
-        )
-    return Instruction(
-        "probe_lost",
-        "No reading from the probe. Check its plug; call your teacher.",
-        "Nothing is lost. After plugging in it can take about 15 seconds to answer.",
-    )
+        return Instruction("probe_lost", say("prompt-another-probe"), say("prompt-keep-new-probe"))
+    return Instruction("probe_lost", say("prompt-no-reading"), say("prompt-nothing-lost"))
 
 
 def _ready_to_type(state: State) -> Instruction:
     if state.thermometer_division_c is None:
-        return Instruction(
-            "thermometer",
-            "Choose the divisions of your thermometer.",
-            "Look at its scale: how far apart are two neighbouring lines?",
-        )
-    return Instruction(
-        "begin",
-        f"Put {state.plan.in_cup} in the cup. Thermometer in.",
-        _FIRST,
-        "begin",
-        None,
-        "Cup filled, thermometer in",
-    )
+        return Instruction("thermometer", say("prompt-choose-divisions"), say("prompt-look-at-scale"))
+    text, first = say("prompt-begin-typed", amount=state.plan.in_cup), say("prompt-eye-protection")
+    return Instruction("begin", text, first, "begin", None, say("button-cup-filled-thermometer"))
 
 
 def _type_reading(state: State) -> Instruction:
     return Instruction(
         "type_start" if state.step is Step.START else "type_reading",
-        "Stir. Wait until it is steady. Type the temperature.",
-        "Read at eye level, the tip in the middle of the liquid.",
+        say("prompt-type-reading"),
+        say("prompt-eye-level"),
         portion=state.poured,
     )
 
@@ -166,38 +85,22 @@ def _type_reading(state: State) -> Instruction:
 def _own_reading_now(state: State) -> Instruction:
     return Instruction(
         "own_start" if state.step is Step.START else "own_reading_now",
-        "Stir. Read now when you judge the temperature steady.",
-        _YOU_DECIDE,
+        say("prompt-own-reading"),
+        say("prompt-you-decide"),
         "read_now",
         state.poured,
-        "Read now",
-    )
-
-
-def _own_pour(state: State) -> Instruction:
-    portion = state.poured + 1
-    what = "all " if isinstance(state.plan, OncePlan) else f"portion {portion}: "
-    return Instruction(
-        "own_pour",
-        f"Add {what}{state.plan.added} when you choose. Stir.",
-        _YOU_DECIDE,
-        "portion_added",
-        portion,
-        "It is in" if isinstance(state.plan, OncePlan) else f"Portion {portion} is in",
+        say("button-read-now"),
     )
 
 
 _TYPED = {Step.READY: _ready_to_type, Step.START: _type_reading, Step.SETTLE: _type_reading}
-_OWN = {Step.START: _own_reading_now, Step.POUR: _own_pour, Step.SETTLE: _own_reading_now}
+_OWN = {Step.START: _own_reading_now, Step.SETTLE: _own_reading_now}
 
 _NEEDS_PROBE = frozenset({Step.ALKALI, Step.START, Step.SETTLE})
 
 _INSTRUCTIONS = {
     Step.READY: _ready,
     Step.ALKALI: _alkali,
-    Step.START: _start,
-    Step.POUR: _pour,
-    Step.SETTLE: _settle,
     Step.RINSE: _rinse,
     Step.PAUSED: _paused,
     Step.DONE: _done,

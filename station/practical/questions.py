@@ -5,13 +5,18 @@ Each has an answer for somebody who does not know; then the portion's reading is
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any
+
+from typing_extensions import TypedDict
 
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
 from station.practical.state import Asked, Repeat, State
+from station.words import Message, say
 
 NOT_SURE = "not sure"
+OTHER_START_C = 2.0
+"""A start so far from the first repeat's is asked about: a cup that was used is 3 to 8 °C warmer, the same bottle a few
+tenths. Engineering judgement, no source."""
 
 Follows = Callable[[Repeat, int], tuple[e.Event, ...]]
 
@@ -21,19 +26,41 @@ class Answer:
     """One answer: its name in acts and events, its words, and the events that follow from it."""
 
     answer: str
-    label: str
+    label: Message
     follows: Follows
 
 
 @dataclass(frozen=True)
 class Question:
-    """A question in at most twelve words; `{portion}` stands for the portion's number."""
+    """A question in at most twelve words: the id of its message, and its answers."""
 
     text: str
     answers: tuple[Answer, ...]
 
+    def about(self, portion: int) -> Message:
+        """Return the question about this portion."""
+        return say(self.text, portion=portion)
 
-def open_questions(state: State) -> list[dict[str, Any]]:
+
+class AnswerShown(TypedDict):
+    """An answer that can be given: its name in acts, and its words."""
+
+    answer: str
+    label: Message
+
+
+class QuestionShown(TypedDict):
+    """Something only a person can know, asked until it is answered."""
+
+    id: str
+    repeat: int
+    portion: int
+    code: str
+    text: Message
+    answers: list[AnswerShown]
+
+
+def open_questions(state: State) -> list[QuestionShown]:
     """Return the questions that wait for an answer, oldest first, as the view gives them."""
     return [
         {
@@ -41,7 +68,7 @@ def open_questions(state: State) -> list[dict[str, Any]]:
             "repeat": asked.repeat,
             "portion": asked.portion,
             "code": asked.code,
-            "text": QUESTIONS[asked.code].text.format(portion=asked.portion),
+            "text": QUESTIONS[asked.code].about(asked.portion),
             "answers": [{"answer": each.answer, "label": each.label} for each in QUESTIONS[asked.code].answers],
         }
         for asked in state.asked
@@ -53,27 +80,41 @@ def answer_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
     """Return the answer and what follows from it. Raises ActRefused for another question or answer."""
     asked = next((each for each in state.asked if each.question == act.question and _is_open(state, each)), None)
     if asked is None:
-        raise ActRefused("no_such_question", "That question is not open: it was answered, or no longer matters.")
+        raise ActRefused("no_such_question", say("refusal-question-not-open"))
     question = QUESTIONS[asked.code]
     given = next((each for each in question.answers if each.answer == act.answer), None)
     if given is None:
         known = ", ".join(each.answer for each in question.answers)
-        raise ActRefused("no_such_answer", f"The answers are: {known}.")
+        raise ActRefused("no_such_answer", say("refusal-answers-are", known_text=known))
     said = e.QuestionAnswered(asked.repeat, asked.portion, asked.code, given.answer, act.key)
     return (said, *given.follows(state.repeats[asked.repeat - 1], asked.portion))
 
 
 def ask_events(state: State, noticed: Sequence[tuple[int, str]]) -> tuple[e.Event, ...]:
-    """Return the questions to ask about these portions of the newest repeat, each asked once."""
+    """Return the questions to ask about these portions (0: the start) of the newest repeat, each asked once."""
     repeat = state.repeats[-1]
     known = {each.question for each in state.asked}
     asked = (Asked(repeat.repeat, portion, code) for portion, code in noticed)
     return tuple(e.QuestionAsked(each.repeat, each.portion, each.code) for each in asked if each.question not in known)
 
 
+def ask_about_start(state: State, start_c: float) -> tuple[e.Event, ...]:
+    """Return the question about a start temperature of the newest repeat that lies far from the first one's."""
+    before = [
+        reading.temperature_c
+        for each in state.repeats[:-1]
+        if each.counts
+        for reading in each.readings
+        if reading.portion == 0 and reading.temperature_c is not None
+    ]
+    if not before or abs(start_c - before[0]) < OTHER_START_C:
+        return ()
+    return ask_events(state, [(0, "other_start")])
+
+
 def _is_open(state: State, asked: Asked) -> bool:
     repeat = state.repeats[asked.repeat - 1]
-    there = any(portion.portion == asked.portion for portion in repeat.portions)
+    there = asked.portion == 0 or any(portion.portion == asked.portion for portion in repeat.portions)
     return asked.answer is None and repeat.status == "running" and there
 
 
@@ -98,39 +139,58 @@ def _twice(repeat: Repeat, portion: int) -> tuple[e.Event, ...]:
 
 
 def _spilled(repeat: Repeat, _: int) -> tuple[e.Event, ...]:
-    return (e.RepeatSetAside(repeat.repeat, "the cup was spilled"),)
+    return (e.RepeatSetAside(repeat.repeat, say("reason-spilled")),)
 
 
-_IDK = Answer(NOT_SURE, "Not sure", _unsure)
+def _not_fresh(repeat: Repeat, _: int) -> tuple[e.Event, ...]:
+    return (e.RepeatSetAside(repeat.repeat, say("reason-not-fresh")),)
+
+
+_IDK = Answer(NOT_SURE, say("answer-not-sure"), _unsure)
 
 QUESTIONS: dict[str, Question] = {
     "no_change": Question(
-        "No change: did you add portion {portion}?",
-        (Answer("yes", "Yes, it is in", _nothing), Answer("no", "No, not yet", _not_poured), _IDK),
+        "question-no-change",
+        (
+            Answer("yes", say("answer-yes-it-is-in"), _nothing),
+            Answer("no", say("answer-no-not-yet"), _not_poured),
+            _IDK,
+        ),
     ),
     "double": Question(
-        "A big change: was portion {portion} added once or twice?",
-        (Answer("once", "Once", _nothing), Answer("twice", "Twice", _twice), _IDK),
+        "question-double",
+        (Answer("once", say("answer-once"), _nothing), Answer("twice", say("answer-twice"), _twice), _IDK),
     ),
     "not_stirred": Question(
-        "The temperature creeps: has the cup been stirred?",
+        "question-not-stirred",
         (
-            Answer("yes", "Yes", _nothing),
-            Answer("no", "Stirring now", _nothing),
-            Answer(NOT_SURE, "Not sure", _nothing),
+            Answer("yes", say("answer-yes"), _nothing),
+            Answer("no", say("answer-stirring-now"), _nothing),
+            Answer(NOT_SURE, say("answer-not-sure"), _nothing),
         ),
     ),
     "sudden_fall": Question(
-        "A sudden change: did something spill, or is the lid off?",
+        "question-sudden-fall",
         (
-            Answer("no", "No", _nothing),
-            Answer("lid", "Lid back on now", _unsure),
-            Answer("spilled", "It spilled", _spilled),
+            Answer("no", say("answer-no"), _nothing),
+            Answer("lid", say("answer-lid-back"), _unsure),
+            Answer("spilled", say("answer-it-spilled"), _spilled),
             _IDK,
         ),
     ),
     "probe_out": Question(
-        "Is the probe's tip in the liquid, free of the cup?",
-        (Answer("yes", "Yes", _nothing), Answer("no", "It is now", _unsure), _IDK),
+        "question-probe-out",
+        (Answer("yes", say("answer-yes"), _nothing), Answer("no", say("answer-it-is-now"), _unsure), _IDK),
+    ),
+    "other_start": Question(
+        "question-other-start",
+        (
+            Answer("yes", say("answer-fresh"), _nothing),
+            Answer("no", say("answer-not-fresh"), _not_fresh),
+            Answer(NOT_SURE, say("answer-not-sure"), _nothing),
+        ),
     ),
 }
+
+SAYS = tuple(question.text for question in QUESTIONS.values())
+"""The questions' messages: `Question.about` makes them."""

@@ -1,11 +1,121 @@
 """Readings by hand, or those of another bench, from the text of a readings CSV. Knows no file."""
 
-from collections.abc import Iterable, Mapping, Sequence
+import csv
+import io
+import math
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from statistics import median
 
-from station.practical.csv_cells import CellError, Row, by_repeat, csv_rows, expect
 from station.practical.dataset import ReadingRow, RepeatData
+from station.words import say
+
+# A CSV text as rows of named cells; every mistake is one line that names line and column. Knows no file.
+
+
+MOST_ROWS = 200_000
+LONGEST_CELL = 40
+"""More letters of a cell are not repeated."""
+
+
+class CellError(ValueError):
+    """A text that cannot be used; the message names line and column, and says what to change."""
+
+    def __init__(self, line: int, column: str, what: str) -> None:
+        super().__init__(say("csv-cell", line=line, column=column, what=what))
+
+
+@dataclass(frozen=True)
+class Row:
+    """The cells of one line by the names in the header; `line` counts from 1, the header's."""
+
+    line: int
+    cells: dict[str, str]
+
+    def number(self, column: str, low: float, high: float, *, above: bool = False) -> float:
+        """Return a cell's number from low (`above`: not low itself) to high. Raises CellError."""
+        text = self.cells[column]
+        try:
+            value = float(text)
+        except ValueError:
+            if not text:
+                raise self.wrong(column, say("csv-empty")) from None
+            comma = "," in text
+            what = say("csv-not-a-number-dot" if comma else "csv-not-a-number", typed=text[:LONGEST_CELL])
+            raise self.wrong(column, what) from None
+        if not math.isfinite(value):
+            raise self.wrong(column, say("csv-not-a-number", typed=text[:LONGEST_CELL]))
+        if not low <= value <= high or (above and value <= low):
+            limits = {"least": f"{low:g}", "most": f"{high:g}"}
+            raise self.wrong(column, say("csv-not-between", typed=text[:LONGEST_CELL], **limits))
+        return value
+
+    def wrong(self, column: str, what: str) -> CellError:
+        """Return the error about a cell of this row."""
+        return CellError(self.line, column, what)
+
+
+def csv_rows(text: str, expected: Sequence[str]) -> tuple[list[str], Iterator[Row]]:
+    """Return header and rows of a CSV text (RFC 4180; a byte order mark and empty lines are no matter).
+
+    `expected` is the header that an empty text is told. Raises CellError, the rows' while they are iterated.
+    """
+    text = text.removeprefix("\ufeff")
+    if not text.strip():
+        raise CellError(1, expected[0], say("csv-file-empty", header_text=",".join(expected)))
+    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    try:
+        header = [cell.strip() for cell in next(reader)]
+    except csv.Error as error:
+        raise CellError(1, expected[0], say("csv-not-csv", reason=str(error))) from None
+    if len(set(header)) != len(header):
+        raise CellError(1, max(header, key=header.count), say("csv-twice-in-header"))
+    return header, _rows(reader, header)
+
+
+def expect(header: Sequence[str], wanted: Sequence[str]) -> None:
+    """Raise CellError unless the header has these columns."""
+    missing = [name for name in wanted if name not in header]
+    if missing:
+        semicolons = any(";" in cell for cell in header)
+        what = say("csv-missing-commas" if semicolons else "csv-missing", header_text=",".join(wanted))
+        raise CellError(1, missing[0], what)
+
+
+def by_repeat(rows: Iterator[Row]) -> dict[int, list[Row]]:
+    """Return the rows of each repeat, by the column of that name. Raises CellError."""
+    found: dict[int, list[Row]] = {}
+    for row in rows:
+        repeat = row.number("repeat", 1, 100_000)
+        if repeat != int(repeat):
+            raise row.wrong("repeat", say("csv-not-whole", typed=row.cells["repeat"]))
+        found.setdefault(int(repeat), []).append(row)
+    if not found:
+        raise CellError(2, "repeat", say("csv-no-rows"))
+    return dict(sorted(found.items()))
+
+
+def _rows(reader: "Iterator[list[str]]", header: Sequence[str]) -> Iterator[Row]:
+    count, line = 0, 1
+    while True:
+        try:
+            cells = next(reader)
+        except StopIteration:
+            return
+        except csv.Error as error:
+            raise CellError(line + 1, header[0], say("csv-bad-row", reason=str(error))) from None
+        line = getattr(reader, "line_num", line + 1)
+        if not any(cell.strip() for cell in cells):
+            continue
+        count += 1
+        if count > MOST_ROWS:
+            raise CellError(line, header[0], say("csv-too-many-rows", most=MOST_ROWS))
+        if len(cells) != len(header):
+            column = header[min(len(cells), len(header) - 1)]
+            raise CellError(line, column, say("csv-cells-under-header", cells=len(cells), header=len(header)))
+        yield Row(line, dict(zip(header, (cell.strip() for cell in cells), strict=True)))
+
 
 READINGS_HEADER = ("repeat", "volume_cm3", "temperature_c")
 LOWEST_C, HIGHEST_C = -55.0, 125.0
@@ -19,7 +129,7 @@ def readings_from_text(text: str) -> list[RepeatData]:
     """
     header, rows = csv_rows(text, READINGS_HEADER)
     if "time_s" in header:
-        raise CellError(1, "time_s", "this is a record of samples; choose the readings of the other bench")
+        raise CellError(1, "time_s", say("csv-samples-not-readings"))
     expect(header, READINGS_HEADER)
     return readings_of(by_repeat(rows))
 
@@ -56,7 +166,7 @@ def _points(rows: Sequence[Row]) -> list[tuple[float, float]]:
         volume_cm3 = row.number("volume_cm3", 0, LARGEST_CM3)
         temperature_c = row.number("temperature_c", LOWEST_C, HIGHEST_C)
         if points and volume_cm3 <= points[-1][0]:
-            raise row.wrong("volume_cm3", f"{volume_cm3:g} is not above the row before; it is the total added")
+            raise row.wrong("volume_cm3", say("csv-not-above-before", volume_cm3=f"{volume_cm3:g}"))
         points.append((volume_cm3, temperature_c))
     return points
 

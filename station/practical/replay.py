@@ -12,7 +12,8 @@ from station.practical import events as e
 from station.practical.acts import Act
 from station.practical.dataset import ReadingRow, RepeatData
 from station.practical.fold import fold
-from station.practical.plan import READY_PLAN, Plan, PortionsPlan, read_plan
+from station.practical.kinds import DEFAULT, ready_plan
+from station.practical.plan import Plan
 from station.practical.procedure import advance
 from station.practical.state import State, Step
 
@@ -61,12 +62,10 @@ def with_readings(plan: Plan | None, repeats: Sequence[RepeatData]) -> list[Repe
 
 
 def _chosen(plan: Plan | None, recorded: RepeatData, taught: State) -> State:
-    chosen = read_plan(READY_PLAN) if plan is None else plan
-    changes: dict[str, object] = {"repeats": len(taught.repeats) + 1, "prompts": "station"}
-    if isinstance(chosen, PortionsPlan):
-        count = max(len(recorded.pours), 1 if plan is None else chosen.count)
-        changes["portions"] = chosen.portions.model_copy(update={"count": count})
-    plan = chosen.model_copy(update=changes)
+    chosen = ready_plan(DEFAULT) if plan is None else plan
+    count = max(len(recorded.pours), 1 if plan is None else chosen.count)
+    changes = {"repeats": len(taught.repeats) + 1, "prompts": "station"}
+    plan = chosen.with_count(count).model_copy(update=changes)
     return State(plan=plan, chosen=True, repeats=taught.repeats, lags=taught.lags, habits=taught.habits)
 
 

@@ -4,8 +4,10 @@ from typing import TypeAlias
 
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
-from station.practical.settling import after_reading, reading_as_it_is
+from station.practical.settling import after_settled, reading_as_it_is
 from station.practical.state import Repeat, State, Step
+from station.practical.typed import sure_volume_cm3
+from station.words import say
 
 Events: TypeAlias = tuple[e.Event, ...]
 
@@ -24,14 +26,14 @@ def alkali_temperature(state: State, act: Act, _: float) -> Events:
         # Half a division of a thermometer read to 1 °C, as a rectangular limit (GUM 4.3.7).
         return (e.AlkaliMeasured(act.temperature_c, 0.29, "typed", act.key),)
     if state.typed:
-        raise ActRefused("no_probe", "No probe is in use: type the temperature of the alkali.")
+        raise ActRefused("no_probe", say("refusal-type-alkali"))
     return (e.AlkaliDipBegun(act.key),)
 
 
 def alkali_typed(state: State, act: Act, time_s: float) -> Events:
     """Take a typed temperature while the probe is dipped."""
     if act.temperature_c is None:
-        raise ActRefused("under_way", "The probe is already taking the temperature of the alkali.")
+        raise ActRefused("under_way", say("refusal-alkali-being-taken"))
     return alkali_temperature(state, act, time_s)
 
 
@@ -40,35 +42,35 @@ def added(state: State, act: Act, time_s: float) -> Events:
     repeat, portion = _running(state), _meant(act)
     expected = state.poured + 1
     if portion < expected:
-        raise ActRefused("already_in", f"Portion {portion} is already in.")
+        raise ActRefused("already_in", say("refusal-portion-already-in", portion=portion))
     if portion > expected:
-        raise ActRefused("wrong_portion", f"Portion {expected} comes next, not portion {portion}.")
+        raise ActRefused("wrong_portion", say("refusal-portion-comes-next", expected=expected, portion=portion))
     if portion > state.plan.count:
-        raise ActRefused("wrong_portion", f"The plan ends with portion {state.plan.count}.")
+        raise ActRefused("wrong_portion", say("refusal-plan-ends", portion=state.plan.count))
     # By their own judgement students may add without reading: nothing is early, and nothing is read for them.
     early = state.prompted != portion and not state.plan.own_judgement
-    volume_cm3 = act.volume_cm3 or state.plan.portion_cm3
+    volume_cm3 = state.plan.portion_cm3 if act.volume_cm3 is None else sure_volume_cm3(state, repeat, portion, act)
     added = e.PortionAdded(repeat.repeat, portion, volume_cm3, early, act.by, act.key)
     before = () if not early else reading_as_it_is(repeat, portion - 1, time_s)
-    woken = (e.Resumed(),) if state.step is Step.PAUSED else ()
+    woken = (e.Resumed(),) if state.step is Step.PAUSED and not state.held else ()
     return (*woken, *before, added)
 
 
 def undone(state: State, act: Act, _: float) -> Events:
     """Take the newest portion back."""
     repeat, portion = _running(state), _meant(act)
-    if portion != state.poured or portion == 0:
-        newest = f"Only the newest portion, {state.poured}," if state.poured else "No portion is in: nothing"
-        raise ActRefused("wrong_portion", f"{newest} can be taken back.")
+    if state.poured == 0:
+        raise ActRefused("wrong_portion", say("refusal-nothing-to-take-back"))
+    if portion != state.poured:
+        raise ActRefused("wrong_portion", say("refusal-only-newest", portion=state.poured))
     return (e.PortionUndone(repeat.repeat, portion, act.key),)
 
 
 def volume(state: State, act: Act, _: float) -> Events:
     """Correct a portion's volume."""
-    repeat = _with_portion(state, act)
-    if act.volume_cm3 is None:
-        raise ActRefused("no_volume", "Say the volume of the portion in volume_cm3.")
-    return (e.PortionVolumeCorrected(repeat.repeat, _meant(act), act.volume_cm3, act.key),)
+    repeat, portion = _with_portion(state, act), _meant(act)
+    volume_cm3 = sure_volume_cm3(state, repeat, portion, act)
+    return (e.PortionVolumeCorrected(repeat.repeat, portion, volume_cm3, act.key),)
 
 
 def unsure(state: State, act: Act, _: float) -> Events:
@@ -80,7 +82,7 @@ def sure(state: State, act: Act, _: float) -> Events:
     """Take a doubt back."""
     repeat, portion = _with_portion(state, act), _meant(act)
     if not repeat.unsure(portion):
-        raise ActRefused("not_in_doubt", f"Portion {portion} of repeat {repeat.repeat} is not in doubt.")
+        raise ActRefused("not_in_doubt", say("refusal-not-in-doubt", portion=portion, repeat=repeat.repeat))
     return (e.PortionSure(repeat.repeat, portion, act.key),)
 
 
@@ -88,19 +90,23 @@ def set_aside(state: State, act: Act, _: float) -> Events:
     """Set an ended repeat aside."""
     repeat = _meant_repeat(state, act)
     if not repeat.counts:
-        raise ActRefused("already_aside", f"Repeat {repeat.repeat} has been set aside already.")
+        raise ActRefused("already_aside", say("refusal-set-aside-already", repeat=repeat.repeat))
     if act.reason is None:
-        raise ActRefused("no_reason", "Say why the repeat is set aside, in reason.")
+        raise ActRefused("no_reason", say("refusal-say-why-set-aside"))
     return (e.RepeatSetAside(repeat.repeat, act.reason, act.key),)
 
 
 def restored(state: State, act: Act, _: float) -> Events:
     """Let a repeat that was set aside count again."""
-    repeat = _meant_repeat(state, act)
+    return counts_again(state, _meant_repeat(state, act), act.key)
+
+
+def counts_again(state: State, repeat: Repeat, key: str | None) -> Events:
+    """Return what follows when this repeat counts again. Raises ActRefused."""
     if not repeat.restorable:
-        raise ActRefused("not_aside", f"Repeat {repeat.repeat} was not set aside, or it has no readings.")
+        raise ActRefused("not_aside", say("refusal-not-set-aside", repeat=repeat.repeat))
     enough = state.step is Step.RINSE and len(state.counted) + 1 >= state.plan.repeats
-    return (e.RepeatRestored(repeat.repeat, act.key), *((e.PracticalEnded(),) if enough else ()))
+    return (e.RepeatRestored(repeat.repeat, key), *((e.PracticalEnded(),) if enough else ()))
 
 
 def rinsed(state: State, act: Act, _: float) -> Events:
@@ -112,9 +118,9 @@ def restarted(state: State, act: Act, _: float) -> Events:
     """Set the repeat aside that is or was under way, and begin it again."""
     repeat = state.current
     if repeat is None or not repeat.counts:
-        raise ActRefused("not_now", "There is no repeat to start again.")
+        raise ActRefused("not_now", say("refusal-nothing-to-start-again"))
     if act.reason is None:
-        raise ActRefused("no_reason", "Say why the repeat is started again, in reason.")
+        raise ActRefused("no_reason", say("refusal-say-why-start-again"))
     return (e.RepeatSetAside(repeat.repeat, act.reason, act.key),)
 
 
@@ -124,12 +130,19 @@ def pause(_: State, act: Act, __: float) -> Events:
 
 
 def resume(state: State, act: Act, _: float) -> Events:
+    """Go on. Only staff end a pause of theirs."""
+    _not_held(state)
+    return going_on(state, act.key)
+
+
+def going_on(state: State, key: str | None) -> Events:
     """Go on, and say what has become due meanwhile."""
-    return (e.Resumed(act.key), *(after_reading(state) if state.resume_to is Step.SETTLE else ()))
+    return (e.Resumed(key), *(after_settled(state) if state.resume_to is Step.SETTLE else ()))
 
 
 def finish(state: State, act: Act, time_s: float) -> Events:
     """End with what there is: the newest portion keeps the temperature it has."""
+    _not_held(state)
     repeat = state.running
     if repeat is None:
         return (e.PracticalEnded(True, act.key),)
@@ -138,33 +151,50 @@ def finish(state: State, act: Act, time_s: float) -> Events:
     return (*last, e.RepeatEnded(repeat.repeat), e.PracticalEnded(True, act.key))
 
 
+def finish_undone(state: State, act: Act, _: float) -> Events:
+    """Go on after the end, as long as nothing was read off what there was: a repeat that was broken off, or another."""
+    if state.own_reading is not None:
+        raise ActRefused("not_now", say("refusal-finish-stands"))
+    return (e.FinishUndone(act.key),)
+
+
+def may_go_on(state: State) -> bool:
+    """Whether there is an early finish to take back."""
+    return state.step is Step.DONE and state.ended_early and state.own_reading is None
+
+
 def _begun(state: State, act: Act) -> Events:
     if len(state.repeats) >= MOST_REPEATS:
-        raise ActRefused("too_many_repeats", f"This practical has {MOST_REPEATS} repeats: staff begin a new one.")
+        raise ActRefused("too_many_repeats", say("refusal-repeats-enough", count=MOST_REPEATS))
     return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
+
+
+def _not_held(state: State) -> None:
+    if state.held:
+        raise ActRefused("paused_by_staff", say("refusal-paused-by", role=state.paused_by or ""))
 
 
 def _running(state: State) -> Repeat:
     if state.running is None:
-        raise ActRefused("not_now", "No repeat is under way.")
+        raise ActRefused("not_now", say("refusal-no-repeat-under-way"))
     return state.running
 
 
 def _meant(act: Act) -> int:
     if act.portion is None:
-        raise ActRefused("no_portion", "Say which portion is meant, in portion.")
+        raise ActRefused("no_portion", say("refusal-say-which-portion"))
     return act.portion
 
 
 def _meant_repeat(state: State, act: Act) -> Repeat:
     number = act.repeat or len(state.repeats)
     if not 1 <= number <= len(state.repeats):
-        raise ActRefused("wrong_repeat", f"There is no repeat {number}.")
+        raise ActRefused("wrong_repeat", say("refusal-no-repeat", repeat=number))
     return state.repeats[number - 1]
 
 
 def _with_portion(state: State, act: Act) -> Repeat:
     repeat, portion = _meant_repeat(state, act), _meant(act)
     if not any(each.portion == portion for each in repeat.portions):
-        raise ActRefused("wrong_portion", f"Portion {portion} of repeat {repeat.repeat} has not been added.")
+        raise ActRefused("wrong_portion", say("refusal-portion-not-added", portion=portion, repeat=repeat.repeat))
     return repeat

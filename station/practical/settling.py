@@ -1,27 +1,23 @@
 """Asks the settle detector at each sample, and puts down what it says."""
 
-from station.analysis.settle import Verdict, judge, judge_start
+from station.analysis.settle.detector import Outcome, Verdict, judge_start
 from station.practical import events as e
-from station.practical.noticing import expected_change_c, noticed_in_reading, noticed_while_settling
-from station.practical.plan import OncePlan
-from station.practical.questions import ask_events
+from station.practical.kinds.kind import kind_of
+from station.practical.questions import ask_about_start, ask_events
 from station.practical.state import Repeat, State, Step
+from station.words import say
 
-BEFORE_S = 10.0
-"""How much of the trace before the press the detector sees: a pour may come some seconds before its press."""
 STEP_C = 0.0625
-START_HOLD_S = 30.0
 
 
 def start_verdict(state: State, time_s: float) -> Verdict:
-    """Judge the steady start of the running repeat; before one mixing it is recorded for longer."""
+    """Judge the steady start of the running repeat."""
     repeat = state.repeats[-1]
-    hold_s = state.plan.timing.before_s if isinstance(state.plan, OncePlan) else START_HOLD_S
     return judge_start(
         [(each.time_s, each.temperature_c) for each in repeat.samples],
         since_s=max(repeat.begun_s, state.step_since_s),
         now_s=time_s,
-        hold_s=hold_s,
+        hold_s=state.plan.start_hold_s,
     )
 
 
@@ -33,44 +29,21 @@ def dip_verdict(state: State, time_s: float) -> Verdict:
 
 def portion_verdict(state: State, time_s: float) -> Verdict:
     """Judge the trace since the newest portion."""
-    repeat = state.repeats[-1]
-    since_s = repeat.portions[-1].time_s
-    if isinstance(state.plan, OncePlan):
-        return _after_mixing(repeat, since_s, time_s, state.plan.timing.after_s)
-    before = [reading.temperature_c for reading in repeat.readings if reading.portion == state.poured - 1]
-    return judge(
-        [(each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= since_s - BEFORE_S],
-        since_s=since_s,
-        now_s=time_s,
-        before_c=before[0] if before else None,
-        expected_change_c=expected_change_c(state),
-        lags=state.lags,
-        cup=state.habits,
-        step_c=STEP_C,
-        pace=state.plan.pace,
-    )
+    return kind_of(state.plan).verdict(state.plan, state, time_s)
 
 
-def _after_mixing(repeat: Repeat, since_s: float, time_s: float, after_s: float) -> Verdict:
-    """After one mixing nothing has to settle: the record goes on for so long, then the newest reading counts."""
-    good = [each.temperature_c for each in repeat.samples if each.temperature_c is not None and each.time_s > since_s]
-    left_s = max(since_s + after_s - time_s, 0.0)
-    last_c = good[-1] if good else None
-    return Verdict(left_s == 0.0 and bool(good), last_c, STEP_C, None, left_s, 1.0 if good else 0.0, "recorded")
-
-
-def verdict_now(state: State, time_s: float) -> Verdict | None:
-    """What the detector thinks now, in the states that wait for a temperature."""
-    if state.step is not Step.ALKALI and not state.station_reads:
-        return None
+def newest_verdict(state: State) -> Verdict | None:
+    """What the detector thought at the newest sample, in the states that wait for a temperature."""
     chosen = {"alkali": dip_verdict, "start": start_verdict, "settle": portion_verdict}.get(state.step)
-    return chosen(state, time_s) if chosen else None
+    if chosen is None or not state.recent or (state.step is not Step.ALKALI and not state.station_reads):
+        return None
+    return chosen(state, state.recent[-1].time_s)
 
 
 def alkali_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     """Put the alkali's temperature down once the dipped probe is steady."""
     verdict = dip_verdict(state, time_s)
-    if not verdict.settled or verdict.temperature_c is None:
+    if not verdict.ready or verdict.temperature_c is None:
         return ()
     return (e.AlkaliMeasured(_rounded(verdict.temperature_c), _rounded(verdict.u_c or STEP_C), "probe"),)
 
@@ -80,10 +53,11 @@ def start_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     if not state.station_reads:
         return ()
     verdict = start_verdict(state, time_s)
-    if not verdict.settled or verdict.temperature_c is None:
+    if not verdict.ready or verdict.temperature_c is None:
         return ()
     repeat = state.repeats[-1]
-    return (_reading(repeat, 0, verdict), e.PortionPrompted(repeat.repeat, 1))
+    asked = ask_about_start(state, verdict.temperature_c)
+    return (_reading(repeat, 0, verdict), e.PortionPrompted(repeat.repeat, 1), *asked)
 
 
 def settle_events(state: State, time_s: float) -> tuple[e.Event, ...]:
@@ -91,9 +65,9 @@ def settle_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     if not state.station_reads:
         return ()
     verdict = portion_verdict(state, time_s)
-    if not verdict.settled or verdict.temperature_c is None:
-        return ask_events(state, noticed_while_settling(state, time_s))
-    asked = ask_events(state, noticed_in_reading(state, verdict))
+    if not verdict.ready or verdict.temperature_c is None:
+        return ask_events(state, kind_of(state.plan).noticed_while_settling(state.plan, state, time_s))
+    asked = ask_events(state, kind_of(state.plan).noticed_in_reading(state.plan, state, verdict))
     return (_reading(state.repeats[-1], state.poured, verdict), *asked, *next_events(state))
 
 
@@ -102,12 +76,12 @@ def paused_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     if state.resume_to is not Step.SETTLE or _is_read(state) or not state.station_reads:
         return ()
     verdict = portion_verdict(state, time_s)
-    if not verdict.settled or verdict.temperature_c is None:
+    if not verdict.ready or verdict.temperature_c is None:
         return ()
     return (_reading(state.repeats[-1], state.poured, verdict),)
 
 
-def after_reading(state: State) -> tuple[e.Event, ...]:
+def after_settled(state: State) -> tuple[e.Event, ...]:
     """What is next once the newest portion is read; nothing while it is not."""
     return next_events(state) if _is_read(state) else ()
 
@@ -132,13 +106,13 @@ def reading_as_it_is(repeat: Repeat, portion: int, time_s: float) -> tuple[e.Eve
     since_s = repeat.portions[portion - 1].time_s if portion else repeat.begun_s
     good = [each for each in repeat.samples if each.temperature_c is not None and since_s < each.time_s <= time_s]
     last_c = good[-1].temperature_c if good else None
-    reason = "read before it had settled" if good else "no reading from the probe"
+    reason = say("reason-not-settled" if good else "reason-no-reading")
     return (e.ReadingSettled(repeat.repeat, portion, last_c, None, False, reason),)
 
 
 def _reading(repeat: Repeat, portion: int, verdict: Verdict) -> e.ReadingSettled:
     # What fired by itself has settled, however sure it is (u says how well); what ran out of time has not.
-    settled = not verdict.reason.startswith(("time is up", "still drifting"))
+    settled = verdict.outcome is Outcome.SETTLED
     return e.ReadingSettled(
         repeat.repeat,
         portion,
@@ -146,6 +120,7 @@ def _reading(repeat: Repeat, portion: int, verdict: Verdict) -> e.ReadingSettled
         None if verdict.u_c is None else _rounded(verdict.u_c),
         settled,
         "" if settled else verdict.reason,
+        outcome=verdict.outcome.value,
     )
 
 

@@ -1,16 +1,27 @@
 """The state of a bench: a fold over events. Nothing is kept that the events do not say."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from itertools import pairwise
+from typing import Literal
 
-from station.analysis.settle_lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
+from typing_extensions import TypedDict
+
+from station.analysis.settle.lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
+from station.practical.checks.register import InUse, Probes
+from station.practical.events.cup import PlacedLine, SetUpStep
 from station.practical.growing import Keys
-from station.practical.plan import READY_PLAN, Plan, read_plan
-from station.practical.probes import InUse, Probes
+from station.practical.kinds import DEFAULT, ready_plan
+from station.practical.plan import Plan
 
 TYPED = "typed"
 """Why a reading is what it is: somebody typed it."""
+
+LEAST_CHANGE_C = 0.25
+FLAT_SHARE = 0.2
+"""A course that changes by less than four steps of the probe has no turn; one is flat where it changes by less than
+this share of its steepest part. Engineering judgement, no source: dilution alone leaves more than a quarter."""
 
 
 class Step(StrEnum):
@@ -24,6 +35,10 @@ class Step(StrEnum):
     RINSE = "rinse"
     PAUSED = "paused"
     DONE = "done"
+
+
+ProbeStanding = Literal["ok", "failing", "lost", "none"]
+"""`none`: an ordinary thermometer is used on this bench."""
 
 
 @dataclass(frozen=True)
@@ -78,16 +93,18 @@ class Repeat:
     """One pass from fresh acid: portions, readings and the whole trace.
 
     `corrected` holds the corrections that were in use, in order (None: none): more than one where the probe changed.
+    `confirmed`: portions of which a person said the volume after they were in.
     """
 
     repeat: int
     begun_s: float
-    status: str = "running"
+    status: Literal["running", "ended", "set aside"] = "running"
     reason: str | None = None
     portions: tuple[Portion, ...] = ()
     readings: tuple[Reading, ...] = ()
     samples: Sequence[Sample] = ()
     corrected: tuple[InUse | None, ...] = ()
+    confirmed: frozenset[int] = frozenset()
 
     @property
     def total_cm3(self) -> float:
@@ -112,6 +129,30 @@ class Repeat:
         """Whether it was set aside and has readings that could count again."""
         return not self.counts and any(each.temperature_c is not None for each in self.readings)
 
+    @property
+    def course(self) -> list[tuple[float, float]]:
+        """Total added in cm³ and temperature in °C of each reading that goes into the lines, in their order."""
+        return sorted(
+            (self.added_cm3(each.portion), each.temperature_c)
+            for each in self.readings
+            if each.temperature_c is not None and not self.unsure(each.portion)
+        )
+
+    @property
+    def turned(self) -> bool:
+        """Whether its readings go past a turning point: a rise, a fall or a level stretch that gives way to another."""
+        course = self.course
+        slopes = [
+            (after_c - before_c) / (after_cm3 - before_cm3)
+            for (before_cm3, before_c), (after_cm3, after_c) in pairwise(course)
+            if after_cm3 > before_cm3
+        ]
+        temperatures = [temperature_c for _, temperature_c in course]
+        if not slopes or max(temperatures) - min(temperatures) < LEAST_CHANGE_C:
+            return False
+        flat = FLAT_SHARE * max(abs(each) for each in slopes)
+        return len({(each > flat) - (each < -flat) for each in slopes}) > 1
+
 
 @dataclass(frozen=True)
 class Asked:
@@ -130,13 +171,14 @@ class Asked:
 
 @dataclass(frozen=True)
 class OwnReading:
-    """What the students read off their own lines; all None when they could not read it."""
+    """What the students read off their own lines; all None when they could not read it, for this reason."""
 
     end_point_cm3: float | None
     change_c: float | None
-    before: Mapping[str, float] | None
-    after: Mapping[str, float] | None
+    before: PlacedLine | None
+    after: PlacedLine | None
     time_s: float
+    reason: str | None = None
 
 
 @dataclass(frozen=True)
@@ -172,11 +214,12 @@ class Gate:
 class State:
     """All that the next step depends on."""
 
-    plan: Plan = field(default_factory=lambda: read_plan(READY_PLAN))
+    plan: Plan = field(default_factory=lambda: ready_plan(DEFAULT).without_prepared())
     chosen: bool = False
     step: Step = Step.READY
     step_since_s: float = 0.0
     resume_to: Step = Step.READY
+    paused_by: str | None = None
     repeats: tuple[Repeat, ...] = ()
     prompted: int | None = None
     alkali_c: float | None = None
@@ -186,7 +229,7 @@ class State:
     recent: tuple[Sample, ...] = ()
     gate: Gate = Gate()
     bad_in_a_row: int = 0
-    probe: str = "ok"
+    probe: ProbeStanding = "ok"
     keys: Keys = field(default_factory=Keys)
     ended_early: bool = False
     asked: tuple[Asked, ...] = ()
@@ -197,12 +240,22 @@ class State:
     plan_by: str | None = None
     has_probe: bool = True
     thermometer_division_c: float | None = None
+    thermometer_digital: bool = False
     own_reading: OwnReading | None = None
     shown: bool | None = None
+    prepared_mol_dm3: float | None = None
     group: str | None = None
     notes: tuple[Note, ...] = ()
     adopted: Adopted | None = None
     probes: Probes = field(default_factory=Probes)
+    set_up_asked: bool = False
+    set_up_over: frozenset[SetUpStep] = frozenset()
+    practice: bool = False
+
+    @property
+    def held(self) -> bool:
+        """Whether staff paused the practical: only they let it go on."""
+        return self.step is Step.PAUSED and self.paused_by is not None
 
     @property
     def current(self) -> Repeat | None:
@@ -216,9 +269,31 @@ class State:
         return repeat if repeat is not None and repeat.status == "running" else None
 
     @property
+    def in_cup(self) -> tuple[Portion, ...]:
+        """The portions of the newest repeat; none where it was set aside, for fresh acid comes next."""
+        return self.current.portions if self.current is not None and self.current.counts else ()
+
+    @property
     def poured(self) -> int:
-        """Portions in the cup in the newest repeat."""
-        return len(self.current.portions) if self.current else 0
+        """How many portions are in the cup."""
+        return len(self.in_cup)
+
+    @property
+    def set_up_step(self) -> SetUpStep | None:
+        """The step of setting the cup up that is next; None where such steps are not asked for, or not now."""
+        steps: tuple[SetUpStep, ...] = ()
+        if self.set_up_asked and self.step is Step.READY:
+            takes_alkali = self.plan.portion_cm3 > 0.0 and self.alkali_c is None
+            steps = ("alkali", "probe", "fill") if takes_alkali else ("probe", "fill")
+        elif self.set_up_asked and self.step is Step.RINSE:
+            steps = ("empty", "wash", "fill")
+        return next((each for each in steps if each not in self.set_up_over), None)
+
+    @property
+    def repeat_of_planned(self) -> int:
+        """Which of the planned repeats the newest one is; the one to come where the newest was set aside."""
+        own = sum(each.counts for each in self.repeats)
+        return own if self.current is None or self.current.counts else own + 1
 
     @property
     def worked_on(self) -> tuple[Repeat, ...]:
@@ -242,12 +317,38 @@ class State:
 
     @property
     def results_shown(self) -> bool:
-        """Whether results may be seen: as the plan rules, unless staff ruled otherwise."""
+        """Whether results may be seen: as the plan rules, unless staff ruled otherwise.
+
+        An own reading counts only while there is what it was read off. It is of the repeats before it: it ends with
+        the next repeat's begin, and with another set of readings.
+        """
         if self.shown is not None:
             return self.shown
         if self.plan.results == "after own reading":
-            return self.own_reading is not None
+            return self.own_reading is not None and (
+                self.past_turn or (self.own_reading.reason is not None and self.has_curve)
+            )
         return self.plan.results == "at once"
+
+    @property
+    def has_curve(self) -> bool:
+        """Whether a repeat that counts has ended with readings to look at."""
+        return any(
+            each.status == "ended" and sum(reading.temperature_c is not None for reading in each.readings) > 1
+            for each in self.counted
+        )
+
+    @property
+    def turned(self) -> bool:
+        """Whether a repeat that counts, ended or under way, goes past its turning point; True where there is none."""
+        return not self.plan.has_turn or any(each.turned for each in self.counted)
+
+    @property
+    def past_turn(self) -> bool:
+        """Whether one of these goes past the turning point; what is mixed once has none, and is over once read."""
+        if not self.plan.has_turn:
+            return self.has_curve
+        return any(each.status == "ended" and each.turned for each in self.counted)
 
     def with_repeat(self, changed: Repeat) -> "State":
         """Return the state with this repeat in place of the one of the same number."""
@@ -255,7 +356,16 @@ class State:
         return replace(self, repeats=kept)
 
 
-def mean_readings(repeats: Iterable[Repeat]) -> list[dict[str, float | int]]:
+class MeanPoint(TypedDict):
+    """Readings of the same portion number together; `volume_cm3` is the mean of their totals, `count` how many."""
+
+    portion: int
+    volume_cm3: float
+    temperature_c: float
+    count: int
+
+
+def mean_readings(repeats: Iterable[Repeat]) -> list[MeanPoint]:
     """Return the mean curve: for each portion number read, mean total added, mean temperature and count.
 
     A reading that is unsure or missing is left out of its mean.

@@ -1,66 +1,101 @@
-"""Readings that people take: typed from an ordinary thermometer, or from the probe at a moment of their own choice."""
+"""What people read and type: temperatures from an ordinary thermometer or at their own moment, and volumes."""
 
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
+from station.practical.questions import ask_about_start
 from station.practical.settling import next_events
 from station.practical.state import TYPED, Repeat, State, Step
+from station.words import join, say
 
+DOUBTFUL = "doubtful"
+"""The code of a refusal that the same act with `sure` overcomes."""
 OWN = "own judgement"
 """Why a reading is what it is: the students chose its moment."""
 FRESH_S = 5.0
 """How old the newest good sample may be to be read."""
+FAR_TIMES = 3.0
+"""A volume that is so many times another is far from it: twice happens, ten times is a slip. No source."""
 
 
 def thermometer_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
     """Change to an ordinary thermometer, to one with other divisions, or back to the probe."""
     if act.division_c is None and not state.has_probe:
-        raise ActRefused("no_probe", "This bench has no probe: say the divisions of the thermometer, 1 or 0.1 °C.")
+        raise ActRefused("no_probe", say("refusal-say-divisions"))
     needs_it = not state.has_probe or state.probe == "lost" or state.thermometer_division_c is not None
     if act.division_c is not None and not needs_it and state.step is not Step.READY:
-        raise ActRefused("not_now", "The probe works: finish this repeat with it.")
-    return (e.ThermometerChosen(act.division_c, act.key),)
+        raise ActRefused("not_now", say("refusal-probe-works"))
+    return (e.ThermometerChosen(act.division_c, act.key, act.digital and act.division_c is not None),)
 
 
 def reading_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
     """Put a typed temperature down: the one that is waited for, or an earlier one in its place."""
     if act.temperature_c is None:
-        raise ActRefused("no_temperature", "Say the temperature in temperature_c.")
+        raise ActRefused("no_temperature", say("refusal-say-temperature"))
     if not state.typed:
-        raise ActRefused("has_probe", "This bench reads its probe: nothing is typed.")
+        raise ActRefused("has_probe", say("refusal-nothing-typed"))
     if state.thermometer_division_c is None:
-        raise ActRefused("no_division", "First say the divisions of the thermometer: 1 or 0.1 °C.")
+        raise ActRefused("no_division", say("refusal-say-divisions-first"))
     waited_for = state.step in (Step.START, Step.SETTLE)
     repeat = _repeat_of(state, act.repeat)
     newest = waited_for and repeat is state.current
     portion = act.portion if act.portion is not None else state.poured
     if newest and portion == state.poured:
         reading = _typed(state, repeat, portion, act)
-        return (reading, *next_events(state))
+        asked = ask_about_start(state, act.temperature_c) if portion == 0 else ()
+        return (reading, *next_events(state), *asked)
     if not any(each.portion == portion for each in repeat.readings):
-        raise ActRefused("no_such_reading", f"Portion {portion} of repeat {repeat.repeat} has no reading to correct.")
+        words = say("refusal-no-reading-to-correct", portion=portion, repeat=repeat.repeat)
+        raise ActRefused("no_such_reading", words)
     return (_typed(state, repeat, portion, act),)
 
 
 def read_now_events(state: State, act: Act, time_s: float) -> tuple[e.Event, ...]:
     """Put down what the probe says now, because the students judge it steady."""
     if not state.plan.own_judgement:
-        raise ActRefused("not_now", "The station takes the readings in this practical.")
+        raise ActRefused("not_now", say("refusal-station-reads"))
     repeat = state.running
     if repeat is None:
-        raise ActRefused("not_now", "No repeat is under way.")
+        raise ActRefused("not_now", say("refusal-no-repeat-under-way"))
     if act.portion is not None and act.portion != state.poured:
-        raise ActRefused("wrong_portion", f"The reading after portion {state.poured} comes next.")
+        raise ActRefused("wrong_portion", say("refusal-reading-comes-next", portion=state.poured))
     good = state.gate.good
     if good is None or good.temperature_c is None or time_s - good.time_s > FRESH_S:
-        raise ActRefused("no_sample", "The probe gives no fresh reading: check its plug and try again.")
+        raise ActRefused("no_sample", say("refusal-no-fresh-reading"))
     read = e.ReadingSettled(repeat.repeat, state.poured, good.temperature_c, None, True, OWN, act.key)
     ended = next_events(state) if state.poured == state.plan.count else ()
     return (read, *ended)
 
 
+def sure_volume_cm3(state: State, repeat: Repeat, portion: int, act: Act) -> float:
+    """Return the volume that was typed for a portion.
+
+    Raises ActRefused where there is none; and where it is far from the planned one and from the repeat's other
+    portions, until the person says that it is right.
+    """
+    typed_cm3 = act.volume_cm3
+    if typed_cm3 is None:
+        raise ActRefused("no_volume", say("refusal-say-volume"))
+    planned_cm3 = state.plan.portion_cm3
+    usual_cm3 = [planned_cm3, *(each.volume_cm3 for each in repeat.portions if each.portion != portion)]
+    near = any(each / FAR_TIMES <= typed_cm3 <= each * FAR_TIMES for each in usual_cm3)
+    if not near and not act.sure:
+        far = say("refusal-far-from-planned", typed_cm3=f"{typed_cm3:g}", planned_cm3=f"{planned_cm3:g}")
+        raise ActRefused(DOUBTFUL, join([far, say("advice-check-press-again")]))
+    return typed_cm3
+
+
+def check_own_volume(state: State, act: Act) -> None:
+    """Raise ActRefused where the own end-point is not among the volumes added, until the person says it is right."""
+    most_cm3 = max((each.total_cm3 for each in state.counted), default=0.0)
+    read_cm3 = act.end_point_cm3
+    if read_cm3 is not None and not 0.0 < read_cm3 <= most_cm3 and not act.sure:
+        outside = say("refusal-not-among-volumes", volume_cm3=f"{read_cm3:g}", most_cm3=f"{most_cm3:g}")
+        raise ActRefused(DOUBTFUL, join([outside, say("advice-check-press-again")]))
+
+
 def _typed(state: State, repeat: Repeat, portion: int, act: Act) -> e.ReadingSettled:
-    # Half a division either way as a rectangular limit, and as much again for where the eye puts it:
-    # common practice, no source.
+    # Half a division either way as a rectangular limit, and as much again for where the eye puts it; of a digital
+    # thermometer one digit either way: common practice, no source.
     u_c = round((state.thermometer_division_c or 1.0) / 3.0**0.5, 4)
     return e.ReadingSettled(repeat.repeat, portion, act.temperature_c, u_c, True, TYPED, act.key)
 
@@ -68,5 +103,5 @@ def _typed(state: State, repeat: Repeat, portion: int, act: Act) -> e.ReadingSet
 def _repeat_of(state: State, number: int | None) -> Repeat:
     wanted = number or len(state.repeats)
     if not 1 <= wanted <= len(state.repeats):
-        raise ActRefused("wrong_repeat", f"There is no repeat {wanted}.")
+        raise ActRefused("wrong_repeat", say("refusal-no-repeat", repeat=wanted))
     return state.repeats[wanted - 1]

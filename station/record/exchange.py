@@ -1,42 +1,125 @@
 """Files that leave the record: CSV as RFC 4180 with a dot, or with semicolons and a decimal comma for spreadsheets.
 
-Units stand in the headers. Nothing but numbers, and a check's kind and day, stands in the cells, so no cell can begin a
-formula. Where the probe's temperatures were corrected, further columns say by how much, and by which check.
+Units stand in the headers, which are the station's own words. Every other text is quoted, since a spreadsheet may split
+at commas or at semicolons, and one that could begin a formula there gets an apostrophe (OWASP, "CSV Injection"). In the
+files of a bench stand only numbers, and a check's kind and day. Where the probe's temperatures were corrected, further
+columns say by how much, and by which check.
 """
 
 import csv
 import io
+import json
+import re
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import islice
 from pathlib import Path
 
+from station.practical.checks.correction import used_in
 from station.practical.dataset import repeat_data
-from station.practical.events import PlanChosen, Stamped
+from station.practical.events import EVENTS, Stamped, Unknown
+from station.practical.events.bench import PlanChosen, SampleTaken
 from station.practical.fold import fold_all
-from station.practical.probe_used import used_in
 from station.practical.readings_text import READINGS_HEADER
 from station.practical.state import Repeat, State
 from station.record.journal import read_events
+from station.record.spreadsheet.file import DANGEROUS
+from station.record.spreadsheet.table import table_columns, table_rows
+
+# The journal of a practical as JSON lines, in pieces: a long practical is never held whole.
+
+
+PIECE = 500
+WITHOUT_SAMPLES = tuple(kind for kind in EVENTS if kind != SampleTaken.kind)
+"""All kinds of events but the many."""
+
+
+def newest_began(folder: Path) -> int:
+    """Return the number of the event that the newest practical began with; 1 where none was chosen.
+
+    Raises JournalError.
+    """
+    chosen = [each.seq for each in read_events(folder, kinds=(PlanChosen.kind,))]
+    return chosen[-1] if chosen else 1
+
+
+def journal_piece(folder: Path, first: int, last: int, kinds: Sequence[str] = ()) -> tuple[str, int]:
+    """Return the events from number `first` to `last` as JSON lines, at most PIECE, and the number to go on with.
+
+    With `kinds` only events of these. An empty text ends it. The file is open only meanwhile, so each piece may be
+    asked for by another thread.
+    Raises JournalError.
+    """
+    events = list(islice(read_events(folder, after=first - 1, kinds=kinds), PIECE))
+    lines = [journal_line(each) for each in events if each.seq <= last]
+    return "".join(lines), events[-1].seq + 1 if events else first
+
+
+def journal_lines(folder: Path) -> Iterator[str]:
+    """Yield the newest practical as JSON lines. Raises JournalError."""
+    return (journal_line(each) for each in read_events(folder, after=newest_began(folder) - 1))
+
+
+def journal_line(stamped: Stamped) -> str:
+    """Return one event as a line: its place, bench time, wall time with how it was set, kind and body."""
+    event = stamped.event
+    kind, body = (event.name, event.body) if isinstance(event, Unknown) else (event.kind, event.to_body())
+    line = {
+        "seq": stamped.seq,
+        "boot": stamped.boot,
+        "time_s": stamped.time_s,
+        "wall": stamped.wall,
+        "clock": stamped.clock,
+        "kind": kind,
+        "body": body,
+    }
+    return json.dumps(line, ensure_ascii=False, allow_nan=False) + "\n"
+
 
 CORRECTED_HEADER = ("correction_c", "u_correction_c", "u_slope", "check", "checked_on")
 """Columns of a file in which temperatures are corrected: what was added, its u, the relative u of a difference."""
 
-__all__ = [
-    "CORRECTED_HEADER",
-    "READINGS_HEADER",
-    "RECORD_HEADER",
-    "newest_practical",
-    "readings_text",
-    "record_csv",
-    "record_text",
-]
 
 RECORD_HEADER = ("repeat", "time_s", "temperature_c", "portion_cm3")
+
+_BEGINS_A_FORMULA = re.compile(rf"(^|[,;\"\t]\s*)(?=[{re.escape(''.join(DANGEROUS))}])")
+
+
+class Figure(str):
+    """A number as it is written in a cell, with a dot, or an empty cell: what is not quoted."""
+
+    __slots__ = ()
+
+    def __float__(self) -> float:
+        return float(str(self))
+
+
+def csv_text(header: Sequence[str], rows: Iterable[Sequence[str]], *, decimal_comma: bool = False) -> str:
+    """Return a CSV text (RFC 4180), or one with semicolons and a decimal comma."""
+    out = io.StringIO()
+    delimiter = ";" if decimal_comma else ","
+    csv.writer(out, delimiter=delimiter).writerow(header)
+    # The module asks each cell whether it is a number, as a Figure is, and quotes what is none.
+    writer = csv.writer(out, delimiter=delimiter, quoting=csv.QUOTE_NONNUMERIC)
+    writer.writerows([_cell(each, decimal_comma) for each in row] for row in rows)
+    return out.getvalue()
+
+
+def _cell(cell: str, decimal_comma: bool) -> str:
+    if isinstance(cell, Figure):
+        return Figure(cell.replace(".", ",")) if decimal_comma else cell
+    return _BEGINS_A_FORMULA.sub(r"\1'", cell)
 
 
 def newest_practical(folder: Path) -> Iterator[Stamped]:
     """Yield the events of the newest practical, from the choice of its plan on. Raises JournalError."""
     chosen = [each.seq for each in read_events(folder, kinds=(PlanChosen.kind,))]
     return read_events(folder, after=chosen[-1] - 1 if chosen else 0)
+
+
+def table_text(state: State, *, decimal_comma: bool = False) -> str:
+    """Return the table that the spreadsheet opens with, as CSV: volume, each repeat, their mean."""
+    rows = [[Figure("" if each is None else f"{each:.6g}") for each in row] for row in table_rows(state)]
+    return csv_text(table_columns(state), rows, decimal_comma=decimal_comma)
 
 
 def record_csv(folder: Path) -> str:
@@ -54,7 +137,7 @@ def record_text(state: State, *, decimal_comma: bool = False) -> str:
     repeats = [repeat for repeat in state.repeats if repeat.counts]
     more = _is_corrected(repeats)
     rows = (row for repeat in repeats for row in _record_rows(repeat, more))
-    return _csv((*RECORD_HEADER, *(CORRECTED_HEADER if more else ())), rows, decimal_comma)
+    return csv_text((*RECORD_HEADER, *(CORRECTED_HEADER if more else ())), rows, decimal_comma=decimal_comma)
 
 
 def readings_text(state: State, *, decimal_comma: bool = False) -> str:
@@ -62,15 +145,15 @@ def readings_text(state: State, *, decimal_comma: bool = False) -> str:
     more = _is_corrected(state.counted)
     rows = (
         (
-            str(repeat.repeat),
-            f"{row.volume_cm3:.6g}",
-            f"{row.temperature_c:.4f}",
+            Figure(repeat.repeat),
+            Figure(f"{row.volume_cm3:.6g}"),
+            Figure(f"{row.temperature_c:.4f}"),
             *(_correction(repeat) if more else ()),
         )
         for repeat in state.counted
         for row in repeat_data(repeat).readings
     )
-    return _csv((*READINGS_HEADER, *(CORRECTED_HEADER if more else ())), rows, decimal_comma)
+    return csv_text((*READINGS_HEADER, *(CORRECTED_HEADER if more else ())), rows, decimal_comma=decimal_comma)
 
 
 def _is_corrected(repeats: Iterable[Repeat]) -> bool:
@@ -80,8 +163,9 @@ def _is_corrected(repeats: Iterable[Repeat]) -> bool:
 def _correction(repeat: Repeat) -> tuple[str, ...]:
     used = used_in(repeat)
     if used is None or used.check is None:
-        return ("", "", "", "", "")
-    return (f"{used.correction_c:.4f}", f"{used.u_c:.4f}", f"{used.u_slope:.6f}", used.check, used.day)
+        return (Figure(),) * len(CORRECTED_HEADER)
+    numbers = (f"{used.correction_c:.4f}", f"{used.u_c:.4f}", f"{used.u_slope:.6f}")
+    return (*map(Figure, numbers), used.check, used.day)
 
 
 def _record_rows(repeat: Repeat, more: bool) -> list[tuple[str, ...]]:
@@ -89,17 +173,9 @@ def _record_rows(repeat: Repeat, more: bool) -> list[tuple[str, ...]]:
     same = _correction(repeat)[1:] if more else ()
     for sample in repeat.samples:
         if sample.temperature_c is not None:
-            added = (f"{sample.correction_c:.4f}", *same) if more else ()
-            rows.append((sample.time_s, (f"{sample.temperature_c:.4f}", "", *added)))
-    nothing = ("",) * (len(CORRECTED_HEADER) if more else 0)
-    rows += [(each.time_s, ("", f"{each.volume_cm3:g}", *nothing)) for each in repeat.portions]
+            added = (Figure(f"{sample.correction_c:.4f}"), *same) if more else ()
+            rows.append((sample.time_s, (Figure(f"{sample.temperature_c:.4f}"), Figure(), *added)))
+    nothing = (Figure(),) * (len(CORRECTED_HEADER) if more else 0)
+    rows += [(each.time_s, (Figure(), Figure(f"{each.volume_cm3:g}"), *nothing)) for each in repeat.portions]
     rows.sort(key=lambda row: row[0])
-    return [(str(repeat.repeat), f"{time_s - repeat.begun_s:.3f}", *cells) for time_s, cells in rows]
-
-
-def _csv(header: Sequence[str], rows: Iterable[Sequence[str]], decimal_comma: bool) -> str:
-    out = io.StringIO()
-    writer = csv.writer(out, delimiter=";" if decimal_comma else ",")
-    writer.writerow(header)
-    writer.writerows([cell.replace(".", ",") for cell in row] if decimal_comma else row for row in rows)
-    return out.getvalue()
+    return [(Figure(repeat.repeat), Figure(f"{time_s - repeat.begun_s:.3f}"), *cells) for time_s, cells in rows]

@@ -3,11 +3,22 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from station.practical.csv_cells import CellError, Row, by_repeat, csv_rows, expect
+from station.practical.checks.correction import NAMES, ProbeUsed
 from station.practical.dataset import RepeatData
-from station.practical.probe_used import NAMES, ProbeUsed
-from station.practical.readings_text import HIGHEST_C, LARGEST_CM3, LOWEST_C, READINGS_HEADER, readings_of
+from station.practical.readings_text import (
+    HIGHEST_C,
+    LARGEST_CM3,
+    LOWEST_C,
+    READINGS_HEADER,
+    CellError,
+    Row,
+    by_repeat,
+    csv_rows,
+    expect,
+    readings_of,
+)
 from station.record.exchange import CORRECTED_HEADER, RECORD_HEADER
+from station.words import say
 
 LARGEST_S = 1e7
 
@@ -30,7 +41,7 @@ def read_exchange(text: str, where: str, *, once: bool = False) -> list[RepeatDa
         expect(header, READINGS_HEADER)
         return readings_of(by_repeat(rows))
     except CellError as error:
-        raise ExchangeError(f"{where}: {error}") from None
+        raise ExchangeError(say("file-problem", path=where, reason=str(error))) from None
 
 
 def _record(repeat: int, rows: Sequence[Row], once: bool) -> RepeatData:
@@ -41,17 +52,16 @@ def _record(repeat: int, rows: Sequence[Row], once: bool) -> RepeatData:
         time_s = row.number("time_s", -LARGEST_S, LARGEST_S)
         times.append(time_s)
         if bool(row.cells["temperature_c"]) == bool(row.cells["portion_cm3"]):
-            what = "both a temperature and a portion" if row.cells["portion_cm3"] else "neither temperature nor portion"
-            raise row.wrong("temperature_c", f"{what}; a row has one of them")
+            raise row.wrong("temperature_c", say("csv-row-both" if row.cells["portion_cm3"] else "csv-row-neither"))
         if row.cells["temperature_c"]:
             samples.append((time_s, row.number("temperature_c", LOWEST_C, HIGHEST_C)))
         else:
             if once and pours:
-                raise row.wrong("portion_cm3", "a second portion, where the plan mixes once")
+                raise row.wrong("portion_cm3", say("csv-row-second-portion"))
             pours.append((time_s, row.number("portion_cm3", 0, LARGEST_CM3, above=not once), False))
     for (before_s, time_s), row in zip(pairwise(times), rows[1:], strict=True):
         if time_s < before_s:
-            raise row.wrong("time_s", f"{time_s:g} comes after {before_s:g}; rows go by time in a repeat")
+            raise row.wrong("time_s", say("csv-row-not-in-order", time_s=f"{time_s:g}", before_s=f"{before_s:g}"))
     return RepeatData(repeat, (), tuple(samples), tuple(pours), probe=_probe(rows, samples))
 
 
@@ -62,7 +72,7 @@ def _probe(rows: Sequence[Row], samples: Sequence[tuple[float, float]]) -> Probe
         return None
     middle = said[len(said) // 2]
     if middle.cells["check"] not in NAMES:
-        raise middle.wrong("check", f"not one of {', '.join(NAMES)}")
+        raise middle.wrong("check", say("csv-not-one-of", known_text=", ".join(NAMES)))
     return ProbeUsed(
         middle.cells["check"],
         middle.cells["checked_on"],

@@ -14,20 +14,25 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
-from station.practical.events import Event, RecordSalvaged, Stamped, from_body
+from station.practical.events import Stamped, from_body
+from station.practical.events.bench import Event, RecordSalvaged
 from station.practical.fold import fold
 from station.practical.state import State
-from station.record.journal import COLUMNS, Journal, Moment, chain
-from station.record.opening import (
+from station.record.journal import (
+    COLUMNS,
     DAMAGED,
     FILE_NAME,
     LOCK_NAME,
+    Journal,
     JournalError,
+    Moment,
+    chain,
     locked,
     open_to_read,
     open_to_write,
     set_aside,
 )
+from station.words import say
 
 CHECK_WITHIN_S, CHAIN_WITHIN_S = 2.0, 1.0
 """How long the checks at the start may take, of the file and of the events; a longer journal is checked so far."""
@@ -55,7 +60,8 @@ def opened_journal(folder: Path) -> tuple[Journal, RecordSalvaged | None]:
         aside = set_aside(folder, DAMAGED)
         rows = [] if aside is None else _rows_of_copy(aside)
     except OSError as error:
-        raise JournalError(f"{folder}: the damaged record could not be set aside: {error.strerror}") from error
+        text = say("record-not-set-aside", path=str(folder), reason=str(error.strerror))
+        raise JournalError(text) from error
     finally:
         os.close(lock)
     journal = Journal(folder)

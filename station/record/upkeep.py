@@ -3,23 +3,66 @@
 import os
 import shutil
 import sqlite3
+from functools import reduce
 from pathlib import Path
 
-from station.practical.events import CupTested, ProbeChecked
-from station.record.journal import first_broken
-from station.record.opening import (
+from station.practical import events as e
+from station.practical.checks.register import LASTING, Probes, fold_probes, tally_events
+from station.practical.events.bench import CupTested, ProbeChecked
+from station.record.file import sync_folder
+from station.record.journal import (
     BEFORE_RESTORE,
     DAMAGED,
     FILE_NAME,
     LOCK_NAME,
+    SCHEMA_VERSION,
     SIDE_FILES,
+    Journal,
     JournalError,
+    Moment,
+    first_broken,
     locked,
     open_to_read,
+    read_events,
     set_aside,
 )
-from station.record.register import keep_register, register_of
-from station.record.schema import SCHEMA_VERSION
+from station.words import say
+
+# What of a record is about probes and cups, not about a class: it outlasts a wipe.
+
+
+KEPT = tuple(kind for kind in LASTING if kind != e.StationStarted.kind)
+
+
+def register_of(folder: Path) -> list[tuple[Moment, e.Event]]:
+    """Return the events of the probe register with their moments; none when nothing was checked or it is unreadable."""
+    try:
+        happened = list(read_events(folder, kinds=KEPT))
+        if not any(isinstance(each.event, e.ProbeChecked | e.CupTested) for each in happened):
+            return []
+        tallied = _newest_tally(happened)
+        before = (each for each in read_events(folder, kinds=LASTING) if each.seq <= tallied)
+        at_work = reduce(fold_probes, before, Probes()).probe_id
+        probes = reduce(fold_probes, read_events(folder, after=tallied), Probes(at_work))
+    except JournalError:
+        return []
+    kept = [(Moment(each.boot, each.monotonic_s, each.time_s, each.wall, each.clock), each.event) for each in happened]
+    return [*kept, *((kept[-1][0], tally) for tally in tally_events(probes))]
+
+
+def keep_register(folder: Path, kept: list[tuple[Moment, e.Event]]) -> None:
+    """Begin a record with these events alone. Raises JournalError."""
+    journal = Journal(folder)
+    try:
+        journal.append(kept).result()
+    finally:
+        journal.close()
+
+
+def _newest_tally(happened: list[e.Stamped]) -> int:
+    """The samples after the newest tally have not been counted yet."""
+    return max((each.seq for each in happened if isinstance(each.event, e.ProbeTallied)), default=0)
+
 
 SESSIONS_NAME, LINK_NAME = "sessions.json", "link.json"
 
@@ -34,6 +77,8 @@ def backup(folder: Path, target: Path) -> int:
         source = open_to_read(folder)
         try:
             part.unlink(missing_ok=True)
+            # For nobody else on this computer: it holds all that a class did.
+            os.close(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_CLOEXEC, 0o600))
             copy = sqlite3.connect(part)
             try:
                 source.backup(copy)
@@ -47,7 +92,8 @@ def backup(folder: Path, target: Path) -> int:
         _put_in_place(part, target)
     except (sqlite3.Error, OSError) as error:
         part.unlink(missing_ok=True)
-        raise JournalError(f"{target}: the backup could not be written: {error}; choose another place") from error
+        text = say("record-backup-not-written", path=str(target), reason=str(error))
+        raise JournalError(text) from error
     except JournalError:
         part.unlink(missing_ok=True)
         raise
@@ -72,7 +118,8 @@ def restore(source: Path, folder: Path) -> tuple[int, Path | None]:
         finally:
             os.close(lock)
     except OSError as error:
-        raise JournalError(f"{folder}: the record could not be restored: {error.strerror}") from error
+        text = say("record-not-restored", path=str(folder), reason=str(error.strerror))
+        raise JournalError(text) from error
     return count, aside
 
 
@@ -83,7 +130,7 @@ def wipe(folder: Path, *, register_too: bool = False) -> int:
     it holds. Raises JournalError while a station is running.
     """
     if not (folder / FILE_NAME).is_file():
-        raise JournalError(f"{folder / FILE_NAME}: no record here; name the record's folder with --record")
+        raise JournalError(say("record-none-here", path=str(folder / FILE_NAME)))
     try:
         lock = locked(folder / LOCK_NAME)
         try:
@@ -93,11 +140,12 @@ def wipe(folder: Path, *, register_too: bool = False) -> int:
             for why in (DAMAGED, BEFORE_RESTORE):
                 for aside in folder.glob(f"{why}-*"):
                     shutil.rmtree(aside)
-            _sync_folder(folder)
+            sync_folder(folder)
         finally:
             os.close(lock)
     except OSError as error:
-        raise JournalError(f"{folder}: the record could not be deleted: {error.strerror}") from error
+        text = say("record-not-deleted", path=str(folder), reason=str(error.strerror))
+        raise JournalError(text) from error
     if kept:
         keep_register(folder, kept)
     return sum(isinstance(event, ProbeChecked | CupTested) for _, event in kept)
@@ -106,24 +154,24 @@ def wipe(folder: Path, *, register_too: bool = False) -> int:
 def checked(file: Path) -> int:
     """Return the number of events of a backup. Raises JournalError unless every event is as it was written."""
     if not file.is_file():
-        raise JournalError(f"{file}: no such file; check the name")
+        raise JournalError(say("file-no-such", path=str(file)))
     try:
         connection = sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro", uri=True)
         try:
             (said,) = connection.execute("PRAGMA quick_check(1)").fetchone()
             (version,) = connection.execute("PRAGMA user_version").fetchone()
             if said != "ok" or version == 0:
-                raise JournalError(f"{file}: not a sound backup of a record ({said}); use another one")
+                raise JournalError(say("record-backup-not-sound", path=str(file), reason=str(said)))
             if version > SCHEMA_VERSION:
-                raise JournalError(f"{file}: written by a newer station (format {version}); update this one")
+                raise JournalError(say("record-newer", path=str(file), format_version=version))
             (count,) = connection.execute("SELECT count(*) FROM events").fetchone()
         finally:
             connection.close()
     except sqlite3.Error as error:
-        raise JournalError(f"{file}: not a backup of a record: {error}") from error
+        raise JournalError(say("record-not-a-backup", path=str(file), reason=str(error))) from error
     broken = first_broken(file.parent, file.name)
     if broken is not None:
-        raise JournalError(f"{file}: event {broken} is not as it was written; use another backup")
+        raise JournalError(say("record-backup-changed", path=str(file), event=broken))
     return int(count)
 
 
@@ -131,12 +179,4 @@ def _put_in_place(part: Path, target: Path) -> None:
     with part.open("rb+") as file:
         os.fsync(file.fileno())
     part.replace(target)
-    _sync_folder(target.parent)
-
-
-def _sync_folder(folder: Path) -> None:
-    handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
+    sync_folder(target.parent)

@@ -11,12 +11,14 @@ import threading
 from collections.abc import AsyncIterator, Callable, Mapping
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
+from secrets import token_hex
 from typing import Any, Final
 
 from paho.mqtt import client as paho
 from paho.mqtt.enums import CallbackAPIVersion, MQTTErrorCode, MQTTProtocolVersion
 
-from station.room.address import BrokerAddress
+from station.room.wire import BrokerAddress
+from station.words import say
 
 KEEPALIVE_S: Final = 15
 WITHIN_S: Final = 10.0
@@ -38,7 +40,7 @@ class BrokerLost(Exception):  # noqa: N818 - a state of the network, not a mista
 
 
 @dataclass(frozen=True)
-class Message:
+class Publication:
     """Something to publish."""
 
     topic: str
@@ -49,10 +51,14 @@ class Message:
 
 @asynccontextmanager
 async def connected(
-    address: BrokerAddress, identifier: str, on_message: OnMessage, will: Message | None = None
+    address: BrokerAddress, on_message: OnMessage, will: Publication | None = None, identifier: str | None = None
 ) -> AsyncIterator["Connection"]:
-    """Yield a connection, with nothing left over from one before. Raises BrokerLost."""
-    connection = Connection(address, identifier, on_message, will)
+    """Yield a connection, with nothing left over from one before. Raises BrokerLost.
+
+    `identifier` is its client id. The broker ends a connection when another, of any user, comes under the same one
+    (MQTT 5, 3.1.4), so nobody else may know it: without one it is drawn for this connection alone.
+    """
+    connection = Connection(address, on_message, will, identifier or new_identifier())
     try:
         await connection.open()
         yield connection
@@ -60,11 +66,16 @@ async def connected(
         connection.close()
 
 
+def new_identifier() -> str:
+    """Return a client id of 64 bits that nobody can guess; it is sent to the broker and told to nobody."""
+    return token_hex(8)
+
+
 class Connection:
     """One connection. Use it from the event loop that made it."""
 
     def __init__(
-        self, address: BrokerAddress, identifier: str, on_message: OnMessage, will: Message | None = None
+        self, address: BrokerAddress, on_message: OnMessage, will: Publication | None, identifier: str
     ) -> None:
         self._address, self._on_message = address, on_message
         self._loop = asyncio.get_running_loop()
@@ -85,7 +96,7 @@ class Connection:
                 await self._reached()
                 await self._unless_lost(self._open)
         except TimeoutError:
-            raise BrokerLost("no answer") from None
+            raise BrokerLost(say("link-no-answer")) from None
         except (OSError, ValueError, UnicodeError) as error:  # the last two: no name of a host
             raise BrokerLost(getattr(error, "strerror", None) or str(error)) from None
         self._misc = self._loop.call_later(MISC_S, self._keep_alive)
@@ -96,7 +107,7 @@ class Connection:
         if info.rc == MQTTErrorCode.MQTT_ERR_SUCCESS:
             self._posted.add(info.mid)
         if info.rc != MQTTErrorCode.MQTT_ERR_SUCCESS or len(self._posted) > MOST_POSTED:
-            self._lose(BrokerLost("the network takes nothing"))
+            self._lose(BrokerLost(say("link-takes-nothing")))
 
     def _reached(self) -> "asyncio.Future[None]":
         """Look the name up and wait for the handshake, in a thread that nobody waits for: a stop is not kept by it."""
@@ -158,7 +169,7 @@ class Connection:
                 await self._unless_lost(answer)
         except TimeoutError:
             # A network that swallows everything: better a new connection than a queue that grows.
-            self._lose(BrokerLost("no answer"))
+            self._lose(BrokerLost(say("link-no-answer")))
             raise self._lost.result() from None
         finally:
             self._answers.pop(mid, None)
@@ -172,7 +183,7 @@ class Connection:
         if not self._lost.done():
             self._lost.set_result(reason)
 
-    def _paho(self, identifier: str, will: Message | None) -> paho.Client:
+    def _paho(self, identifier: str, will: Publication | None) -> paho.Client:
         client = paho.Client(
             CallbackAPIVersion.VERSION2,
             client_id=identifier,

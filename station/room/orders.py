@@ -5,18 +5,20 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 
-from station.practical.acts import Act
-from station.practical.plan import PlanError, plan_from, read_plan
+from station.chemistry.safety import STRONG_MOL_DM3
+from station.practical.kinds import plan_from, read_plan
+from station.practical.plan import PlanError
 from station.practical.problems import problem_line
+from station.practical.safety import safe, strong_solutions
 from station.practical.staff import StaffAct
-from station.practical.strong import STRONG_MOL_DM3, strong_solutions
+from station.words import say
 
-OF_STAFF: Final = ("choose_plan", "show_results", "quiet", "rename", "set_aside")
-OF_BENCH: Final = ("pause", "resume")
-ORDERS: Final = (*OF_STAFF, *OF_BENCH)
+OF_A_REPEAT: Final = ("set_aside", "restore")
+"""These name a repeat of the practical that is on: they are not for the next one."""
+ORDERS: Final = ("choose_plan", "show_results", "quiet", "rename", *OF_A_REPEAT, "pause", "resume")
 
 SUPERSEDES: Final[Mapping[str, tuple[str, ...]]] = {
-    "choose_plan": ("choose_plan", "show_results", "set_aside", "pause", "resume"),
+    "choose_plan": ("choose_plan", "show_results", *OF_A_REPEAT, "pause", "resume"),
     "show_results": ("show_results",),
     "quiet": ("quiet",),
     "rename": ("rename",),
@@ -39,8 +41,13 @@ def checked_order(order: Mapping[str, Any]) -> dict[str, Any]:
     values = dict(order)
     name = values.get("act")
     if name not in ORDERS:
-        raise OrderError(f"act: one of {', '.join(ORDERS)}")
+        raise OrderError(say("order-act-one-of", acts_text=", ".join(ORDERS)))
     practical = values.pop("practical", None)
+    match practical:
+        case None | [str(), int()]:
+            pass
+        case _:
+            raise OrderError(say("order-practical"))
     _needs(values)
     if name == "choose_plan":
         values = {"act": name, "plan": _plan(values), **({"confirmed": True} if values.get("confirmed") else {})}
@@ -48,42 +55,43 @@ def checked_order(order: Mapping[str, Any]) -> dict[str, Any]:
     return values if practical is None else {**values, "practical": list(practical)}
 
 
-def act_of(values: Mapping[str, Any], key: str) -> Act | StaffAct:
+def act_of(values: Mapping[str, Any], key: str) -> StaffAct:
     """Return the act that a bench does for an order. Raises OrderError."""
     given = {name: value for name, value in values.items() if name != "practical"}
+    if given.get("act") not in ORDERS:
+        raise OrderError(say("order-act-one-of", acts_text=", ".join(ORDERS)))
     try:
-        if given.get("act") in OF_STAFF:
-            return StaffAct.model_validate({**given, "key": key, "by": "teacher"})
-        if given.get("act") in OF_BENCH:
-            return Act.model_validate({**given, "key": key, "by": "page"})
+        return StaffAct.model_validate({**given, "key": key, "by": "teacher"})
     except ValidationError as error:
         raise OrderError(problem_line(error)) from None
-    raise OrderError(f"act: one of {', '.join(ORDERS)}")
 
 
 def _needs(values: Mapping[str, Any]) -> None:
-    needed = {"show_results": ("shown",), "quiet": ("silent",), "set_aside": ("repeat", "reason")}
+    needed = {
+        "show_results": ("shown",),
+        "quiet": ("silent",),
+        "set_aside": ("repeat", "reason"),
+        "restore": ("repeat",),
+    }
     for each in needed.get(str(values["act"]), ()):
         if values.get(each) is None:
-            raise OrderError(f"{each}: missing")
+            raise OrderError(say("order-missing", key_name=each))
 
 
 def _plan(values: Mapping[str, Any]) -> dict[str, Any]:
     given, text = values.get("plan"), values.get("plan_toml")
     try:
         if isinstance(given, Mapping):
-            plan = plan_from(given)
+            plan = safe(plan_from(given))
         elif isinstance(text, str):
-            plan = read_plan(text, "plan")
+            plan = safe(read_plan(text, "plan"))
         else:
-            raise OrderError("plan: missing; give its values in plan, or its text in plan_toml")
+            raise OrderError(say("order-plan-missing"))
     except PlanError as error:
         raise OrderError(str(error)) from None
     strong = strong_solutions(plan)
     if strong and values.get("confirmed") is not True:
         named, mol_dm3 = max(strong, key=lambda each: each[1])
-        raise OrderError(
-            f"{named} ({mol_dm3:g} mol/dm³) is above {STRONG_MOL_DM3} mol/dm³: confirm it against the school's risk "
-            "assessment, or weaken it"
-        )
+        above, limit = f"{mol_dm3:g}", str(STRONG_MOL_DM3)
+        raise OrderError(say("order-confirm-strong", reagent=named, mol_dm3=above, limit_mol_dm3=limit))
     return plan.without_prepared().model_dump(mode="json")

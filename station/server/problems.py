@@ -10,6 +10,8 @@ from fastapi.responses import JSONResponse
 from starlette.exceptions import HTTPException
 
 from station.practical.problems import problem_line_of
+from station.server.streaming import compact
+from station.words import Message, beside, say, written
 
 _SCHEMA = {
     "type": "object",
@@ -20,6 +22,9 @@ _SCHEMA = {
         "status": {"type": "integer"},
         "detail": {"type": "string", "description": "what a person can do"},
         "code": {"type": "string", "description": "for programs"},
+        "id": {"type": "string", "description": "of the message in `detail`, where the station made it"},
+        "values": {"type": "object", "description": "the message's: numbers, texts, and messages of their own"},
+        "messages": {"type": "object", "description": "id and values of each text that is a message, by the text"},
         "state": {"type": "object", "description": "with 409: the state as GET /api/state gives it"},
     },
 }
@@ -38,6 +43,10 @@ class Problem(JSONResponse):
 
     media_type = "application/problem+json"
 
+    def render(self, content: Any) -> bytes:
+        """Return the body."""
+        return compact(content).encode()
+
 
 def problem(status: int, code: str, detail: str, extra: Mapping[str, Any] | None = None) -> Problem:
     """Return a problem reply; `code` is for programs, `detail` for people.
@@ -46,16 +55,24 @@ def problem(status: int, code: str, detail: str, extra: Mapping[str, Any] | None
     """
     title = HTTPStatus(status).phrase
     body = {"type": "about:blank", "title": title, "status": status, "code": code, "detail": detail}
-    return Problem({**body, **(extra or {})}, status)
+    return Problem(beside({**body, **_message(detail), **(extra or {})}), status)
+
+
+def _message(detail: str) -> dict[str, Any]:
+    """Return `id` and `values` of a message that the catalogues have; nothing for any other text."""
+    if not isinstance(detail, Message) or not detail.id:
+        return {}
+    told = written(detail)
+    return {"id": told["id"], "values": told["values"]}
 
 
 async def on_invalid(request: Request, error: Exception) -> Problem:
     """Answer a body or query that does not fit."""
     errors = error.errors() if isinstance(error, RequestValidationError) else []
     if request.url.path == "/api/session":  # what did not fit may be a passphrase: it is not repeated
-        return problem(422, "not_understood", "Send the code, or role and passphrase, or recovery, as text.")
+        return problem(422, "not_understood", say("server-send-code-as-text"))
     if errors and errors[0]["type"] == "json_invalid":
-        return problem(422, "not_json", "The body is not valid JSON.")
+        return problem(422, "not_json", say("server-not-json"))
     return problem(422, "not_understood", problem_line_of(errors) if errors else str(error))
 
 
@@ -70,4 +87,4 @@ async def on_http(_: Request, error: Exception) -> Problem:
 
 async def on_crash(_: Request, __: Exception) -> Problem:
     """Answer our own fault without its insides."""
-    return problem(500, "station_fault", "The station made a mistake. Nothing that was confirmed is lost.")
+    return problem(500, "station_fault", say("server-made-a-mistake"))

@@ -1,23 +1,26 @@
 """What is served where the bench's page would be while the station cannot start: the reason, and what was found.
 
-No host name is refused here, since the settings that would name them may be what cannot be read; and nothing is
-shown that is secret.
+No host name is refused here, since the settings that would name them may be what cannot be read. What is wrong in a
+file is told without what is secret in it (`practical/problems.py`).
 """
 
 import base64
 import hashlib
 import json
-import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from html import escape
 from http import HTTPStatus
 from typing import Any
 
+from starlette.datastructures import Headers
 from starlette.types import Receive, Scope, Send
 
-from station.server.guard import HEADERS
+from station.server.door.guard import HEADERS
+from station.server.door.reader import reader_language
 from station.server.problems import problem
+from station.words import in_language, say
 
 AGAIN_S = 15
 _ORDER = ("red", "amber", "unknown", "green")
@@ -55,11 +58,6 @@ class Reason:
     findings: Sequence[Mapping[str, Any]] | None = field(default=None)
 
 
-def public(line: str) -> str:
-    """Return the line without a value that students must not see before the results: what staff made up."""
-    return re.sub(r"(prepared_mol_dm3\b[^(]*)\(got [^()]*\)", r"\1(got: not shown)", line)
-
-
 class ReasonApp:
     """Answers every path with the reason and status 503: as a page, or as a problem below /api."""
 
@@ -70,13 +68,14 @@ class ReasonApp:
         """Answer one request."""
         if scope["type"] != "http":
             return
-        line, findings = public(self.reason.line), self._findings()
+        line, findings = self.reason.line, self._findings()
         seen = f'"{_digest(json.dumps([line, findings]))}"'
         if scope["path"].startswith("/api/"):
             answer = problem(503, "cannot_start", line, {"findings": findings})
             kind, body = "application/problem+json", bytes(answer.body)
         else:
-            kind, body = "text/html; charset=utf-8", page(line, findings, seen).encode()
+            language = reader_language(Headers(scope=scope).get("accept-language", ""))
+            kind, body = "text/html; charset=utf-8", page(line, findings, seen, language).encode()
         headers = {
             **HEADERS,
             "Content-Security-Policy": _POLICY,
@@ -90,42 +89,47 @@ class ReasonApp:
         await send({"type": "http.response.start", "status": HTTPStatus.SERVICE_UNAVAILABLE, "headers": sent})
         await send({"type": "http.response.body", "body": b"" if scope["method"] == "HEAD" else body})
 
-    def _findings(self) -> list[dict[str, Any]] | None:
+    def _findings(self) -> list[Mapping[str, Any]] | None:
         if self.reason.findings is None:
             return None
-        told = json.loads(public(json.dumps(list(self.reason.findings), ensure_ascii=False)))
-        return sorted(told, key=lambda each: _ORDER.index(each["colour"]))
+        return sorted(self.reason.findings, key=lambda each: _ORDER.index(each["colour"]))
 
 
-def page(line: str, findings: Sequence[Mapping[str, Any]] | None, seen: str = "") -> str:
-    """Return the page: one clear line, what to do, and all that was found, worst first.
+def page(line: str, findings: Sequence[Mapping[str, Any]] | None, seen: str = "", language: str = "en") -> str:
+    """Return the page in this language: one clear line, what to do, and all that was found, worst first.
 
     It loads itself anew once what the station says is no longer `seen`, so that nobody who reads it is disturbed.
     """
+    told = partial(_told, language=language)
     if findings is None:
-        rest = "<p>The station is looking at the kit; the findings follow in a moment.</p>"
+        rest = f"<p>{told(say('reason-page-looking'))}</p>"
     else:
         bad = [each for each in findings if each["colour"] in ("red", "amber")]
-        rest = f"<h2>What the check found</h2>{_list(bad)}<details><summary>all the rest</summary>"
-        rest += f"{_list([each for each in findings if each not in bad])}</details>"
+        others = [each for each in findings if each not in bad]
+        rest = f"<h2>{told(say('reason-page-found'))}</h2>{_list(bad, told)}"
+        rest += f"<details><summary>{told(say('reason-page-rest'))}</summary>{_list(others, told)}</details>"
+    title = told(say("reason-page-title"))
     return f"""<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
+<html lang="{language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark"><link rel="icon" href="data:,">
-<title>The station cannot start</title><style>{_STYLE}</style></head>
-<body data-seen="{escape(seen)}"><main><h1>The station cannot start</h1>
-<p class="reason">{escape(line)}</p>
-<p>Mend that; the station tries again by itself within half a minute, and this page becomes the bench's. The record is
-kept. Work on with an ordinary thermometer meanwhile.</p>
-<p lang="de">Die Station kann nicht starten. Der Grund steht oben auf Englisch, wie im Protokoll des Systems. Ist er
-behoben, startet sie von selbst innerhalb einer halben Minute. Die Aufzeichnung bleibt erhalten.</p>
+<title>{title}</title><style>{_STYLE}</style></head>
+<body data-seen="{escape(seen)}"><main><h1>{title}</h1>
+<p class="reason">{told(line)}</p>
+<p>{told(say("reason-page-mend"))}</p>
 {rest}</main><script>{_SCRIPT}</script></body></html>
 """
 
 
-def _list(findings: Sequence[Mapping[str, Any]]) -> str:
-    return f"<ul>{''.join(_finding(each) for each in findings)}</ul>" if findings else ""
+def _told(message: str, language: str) -> str:
+    """Return the words of a message in this language, as HTML."""
+    return escape(in_language(message, language))
 
 
-def _finding(finding: Mapping[str, Any]) -> str:
-    remedy = f"<br>→ {escape(finding['remedy'])}" if finding["remedy"] else ""
-    return f"<li><b>{escape(finding['colour'])}: {escape(finding['text'])}</b>{remedy}</li>"
+def _list(findings: Sequence[Mapping[str, Any]], told: Callable[[str], str]) -> str:
+    return f"<ul>{''.join(_finding(each, told) for each in findings)}</ul>" if findings else ""
+
+
+def _finding(finding: Mapping[str, Any], told: Callable[[str], str]) -> str:
+    remedy = f"<br>→ {told(finding['remedy'])}" if finding["remedy"] else ""
+    said = say("reason-page-finding", colour=finding["colour"], finding=finding["text"])
+    return f"<li><b>{told(said)}</b>{remedy}</li>"

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from station.analysis.heat_inputs import Estimate
-from station.analysis.once_inputs import OnceSetup
+from station.analysis.heat.inputs import Estimate
+from station.analysis.once.inputs import OnceSetup
 
 Array = NDArray[np.float64]
 

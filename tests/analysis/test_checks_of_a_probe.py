@@ -7,12 +7,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.analysis.cup_test import CupRefused, CupTest, cup_of
-from station.analysis.dip import DipRefused, dip_of, plunge_s
-from station.analysis.settle_lags import STEEL_TUBE
-from station.analysis.steady import HOLD_S, steadiness
-from station.bench.virtual.parameters import CupParameters
-from station.bench.virtual.world import World
+from station.analysis.probe.cup_test import CupRefused, CupTest, cup_of
+from station.analysis.probe.dip import HOLD_S, DipRefused, dip_of, plunge_s, steadiness
+from station.analysis.settle.lags import STEEL_TUBE
+from station.bench.virtual.world import CupParameters, World
 from tests.analysis.test_settle_step_response import SAMPLES
 
 WATER_J_G_K = 4.18

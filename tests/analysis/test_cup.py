@@ -7,9 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.analysis.cup import Cup, at_pours, capacity, modes, trace
-from station.analysis.cup_layout import INDEX
-from station.analysis.heat_inputs import Array
+from station.analysis.heat.inputs import Array
+from station.analysis.heat.model import INDEX, Cup, at_pours, capacity, modes, trace
 
 POURS = 4
 TIME_S = np.arange(0.0, 240.0, 1.3)

@@ -7,8 +7,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from station.analysis.heat_balance import UNEVEN, fit_trace
-from station.analysis.heat_inputs import Estimate, HeatFit, HeatRefused, HeatSetup, Pour, Trace
+from station.analysis.heat.balance import UNEVEN, fit_trace
+from station.analysis.heat.inputs import Estimate, HeatFit, HeatRefused, HeatSetup, Pour, Trace
 from tests.benchmarks.bench_heat_cases import pours_of, setup_of, trace_of
 from tests.benchmarks.scenes import Scene, make_scene
 from tests.benchmarks.scenes_model import model_scene

@@ -7,10 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.analysis.cup_layout import Layout
-from station.analysis.heat_scale import PlanScale
-from station.analysis.heat_solver import likely_noise, loss
-from station.analysis.heat_start import bends
+from station.analysis.heat.model import Layout
+from station.analysis.heat.solver import PlanScale, likely_noise, loss
+from station.analysis.heat.start import bends
 
 
 @given(st.floats(-0.5, 0.5), st.floats(0.008, 0.2))

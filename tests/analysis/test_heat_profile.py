@@ -9,13 +9,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from station.analysis.cup_layout import INDEX
-from station.analysis.heat_branches import best_of
-from station.analysis.heat_inputs import Array
-from station.analysis.heat_priors import Prior
-from station.analysis.heat_search import search
-from station.analysis.heat_solver import Problem, Solution, solve
-from station.analysis.heat_spread import place_covariance
+from station.analysis.heat.inputs import Array, Prior
+from station.analysis.heat.model import INDEX
+from station.analysis.heat.search import best_of, search
+from station.analysis.heat.solver import Problem, Solution, place_covariance, solve
 from tests.benchmarks.scenes_model import model_scene
 
 

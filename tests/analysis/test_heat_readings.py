@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.analysis.heat_inputs import Array, Estimate, HeatRefused, HeatSetup
-from station.analysis.heat_readings import fit_readings
+from station.analysis.heat.inputs import Array, Estimate, HeatRefused, HeatSetup
+from station.analysis.heat.readings import fit_readings
 
 SETUP = HeatSetup(
     Estimate(25.0, 0.06), 4.07, 4.07, 4.07, alkali_mol_dm3=Estimate(1.0, 0.0), alkali_c=Estimate(20.0, 0.1),
@@ -86,6 +86,52 @@ def test_no_bend_and_too_few_are_refused() -> None:
         fit_readings(VOLUME_CM3, _ideal(60.0), SETUP, 0.0, 0.05)
     with pytest.raises(HeatRefused, match="at least 5"):
         fit_readings(VOLUME_CM3[:4], _ideal(60.0)[:4], SETUP)
+
+
+def test_readings_that_hardly_change_hold_no_heat() -> None:
+    for flicker_c in (0.0, 0.1):
+        with pytest.raises(HeatRefused, match="hardly changes"):
+            fit_readings(VOLUME_CM3, np.array([20.0, 20.0 + flicker_c] * 5), SETUP, 0.1, 0.1)
+
+
+def test_a_heat_lost_in_the_scatter_is_refused() -> None:
+    # Warmer and warmer although much cool alkali comes in, then level: no heat and no loss make that of 25 cm³.
+    temperature_c = np.array([20.0, 21.6, 22.9, 24.6, 26.0, 27.3, 29.0, 30.4, 32.0, 33.5, 34.5, 34.5, 34.5])
+    with pytest.raises(HeatRefused, match="lost in the scatter"):
+        fit_readings(np.arange(0.0, 121.0, 10.0), temperature_c, SETUP, 0.1, 0.1)
+
+
+def test_a_portion_that_was_not_poured_adds_a_reading_and_no_volume() -> None:
+    volume_cm3, temperature_c = np.insert(VOLUME_CM3, 3, VOLUME_CM3[3]), np.insert(_ideal(22.0), 3, _ideal(22.0)[3])
+    assert fit_readings(volume_cm3, temperature_c, SETUP, 0.0, 0.05).end_point_cm3 == pytest.approx(22.0, abs=0.4)
+    with pytest.raises(HeatRefused, match="at least 5"):
+        fit_readings(np.array([0.0, 5.0, 5.0, 10.0, 15.0]), _ideal(22.0)[:5], SETUP)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.integers(5, 13),
+    st.integers(0, 13),
+    st.tuples(*[st.sampled_from([-2.0, -0.3, 0.0, 0.3, 1.0, 3.0])] * 2),
+    st.sampled_from([0.0625, 0.5, 1.0]),
+    st.sampled_from([1.0, 5.0, 10.0]),
+)
+def test_bent_and_level_readings_are_answered_within_reach_or_refused_in_words(
+    count: int, bend: int, steps_c: tuple[float, float], division_c: float, portion_cm3: float
+) -> None:
+    past = np.arange(count) - bend
+    temperature_c = 20.0 + steps_c[0] * np.minimum(past, 0) + steps_c[1] * np.maximum(past, 0)
+    temperature_c = np.round(temperature_c / division_c) * division_c
+    try:
+        fit = fit_readings(
+            np.linspace(0.0, portion_cm3 * (count - 1), count), temperature_c, SETUP, 0.1, division_c / 3.0**0.5
+        )
+    except HeatRefused as refusal:
+        assert refusal.reason
+        return
+    assert 0.0 < fit.end_point_cm3 < portion_cm3 * (count - 1)
+    assert 0.0 < fit.interval_95_cm3[0] < fit.end_point_cm3 < fit.interval_95_cm3[1] < portion_cm3 * (count - 1)
+    assert fit.enthalpy_kj_mol is not None and np.isfinite(fit.enthalpy_kj_mol)
 
 
 def test_impossible_arrays_are_errors() -> None:

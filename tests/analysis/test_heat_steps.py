@@ -5,11 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from station.analysis.heat_balance import fit_trace
-from station.analysis.heat_branches import best_of, branches
-from station.analysis.heat_inputs import Array, Estimate, HeatSetup, Pour, Trace
-from station.analysis.heat_search import search
-from station.analysis.heat_steps import steps
+from station.analysis.heat.balance import fit_trace
+from station.analysis.heat.inputs import Array, Estimate, HeatSetup, Pour, Trace
+from station.analysis.heat.search import best_of, branches, search
+from station.analysis.heat.start import steps
 from tests.benchmarks.bench_heat_cases import pours_of, setup_of, trace_of
 from tests.benchmarks.scenes import make_scene
 from tests.benchmarks.scenes_model import model_scene

@@ -5,8 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from station.analysis.lines_cross import LinesRefused, cross
-from station.analysis.lines_fit import LineFit, fit_line, predict_with_u, read_back, student_t
+from station.analysis.lines.fit import LineFit, LinesRefused, cross, fit_line, predict_with_u, read_back, student_t
 
 # Thermometer calibration, JCGM 100:2008 (GUM), table H.6: temperature / °C and correction / °C.
 GUM_T = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511]

@@ -5,7 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from station.analysis.lines import CHOSEN, RULE, LinesRefused, fit_arms, fit_lines
+from station.analysis.lines.crossing import CHOSEN, fit_arms, fit_lines
+from station.analysis.lines.fit import LinesRefused
+from station.analysis.lines.split import RULE
 
 # Typical class results: 30 cm³ of acid, alkali in portions of 5 cm³, two trials
 # (RSC Education / AQA practical handbook, "Typical results"). It prints no end-point: the crossings below
@@ -180,16 +182,80 @@ def test_readings_that_never_turn_are_refused() -> None:
 
 
 def test_arms_that_slope_the_same_way_are_refused() -> None:
-    # Both lines rise, but one reading dips below the first and one stands above the last.
-    error = refused(np.arange(8.0), [0.0, -0.4, 1.0, 1.5, 2.0, 2.15, 2.3, 2.25])
-    assert error.kind in {"no_bend", "too_few"}
+    # One reading dips below the first; the last three are level within their scatter, which is too large.
+    assert refused(np.arange(8.0), [0.0, -0.4, 1.0, 1.5, 2.0, 2.15, 2.3, 2.25]).kind == "unbounded"
     with pytest.raises(LinesRefused) as caught:
         fit_arms(np.arange(8.0), [0.0, 1.0, 2.0, 3.0, 3.2, 3.3, 3.4, 3.5], [0, 1, 2, 3], [4, 5, 6, 7])
     assert caught.value.kind == "no_bend"
 
 
 def test_readings_all_alike_are_refused() -> None:
-    assert refused(VOLUME_CM3, np.full(9, 21.0625)).kind == "no_bend"
+    error = refused(VOLUME_CM3, np.full(9, 21.0625))
+    assert error.kind == "no_bend"
+    assert "the same" in error.reason
+
+
+# Invented, of a shape that class data often have: up by 1.5 °C a portion, then level for the last three.
+LEVEL_END_C = np.array([20.0, 21.6, 22.9, 24.6, 26.0, 27.3, 29.0, 30.4, 32.0, 33.5, 34.5, 34.5, 34.5])
+LEVEL_VOLUME_CM3 = np.arange(0.0, 121.0, 10.0)
+
+
+@pytest.mark.parametrize("direction", [1, -1])
+@pytest.mark.parametrize("last_c", [[34.5, 34.5, 34.5], [34.4, 34.5, 34.5], [34.5, 34.4, 34.5], [34.5, 34.5, 34.6]])
+def test_an_arm_that_ends_level_is_a_turn(direction: int, last_c: list[float]) -> None:
+    temperature_c = np.array([*LEVEL_END_C[:-3], *last_c])
+    result = fit_lines(LEVEL_VOLUME_CM3, direction * temperature_c)
+    assert result.after.points == (10, 11, 12)
+    rise = np.polyfit(LEVEL_VOLUME_CM3[:10], temperature_c[:10], 1)
+    end = np.polyfit(LEVEL_VOLUME_CM3[10:], temperature_c[10:], 1)
+    assert result.end_point_cm3 == pytest.approx((end[1] - rise[1]) / (rise[0] - end[0]))
+    low, high = result.interval_95_cm3
+    assert 94 < low < result.end_point_cm3 < high < 99
+    assert result.rises_first == (direction > 0)
+
+
+@pytest.mark.parametrize("direction", [1, -1])
+def test_an_arm_that_begins_level_is_a_turn(direction: int) -> None:
+    temperature_c = direction * LEVEL_END_C[::-1]
+    result = fit_lines(LEVEL_VOLUME_CM3, temperature_c)
+    assert result.before.points == (0, 1, 2)
+    ends = fit_lines(LEVEL_VOLUME_CM3, LEVEL_END_C)
+    assert result.end_point_cm3 == pytest.approx(120 - ends.end_point_cm3)
+    assert result.rises_first == (direction > 0)
+
+
+def test_a_curved_arm_is_not_cut_where_it_still_rises() -> None:
+    result = fit_lines(VOLUME_CM3, [*TRIAL_1_C[:7], 32.0, 32.0])
+    assert result.before.points == (0, 1, 2, 3, 4)
+    assert result.after.points == (5, 6, 7, 8)
+
+
+def test_a_level_arm_with_two_readings_needs_one_more() -> None:
+    error = refused(VOLUME_CM3, [20, 22, 24, 26, 28, 30, 32, 34, 34])
+    assert error.kind == "too_few"
+    assert "has 2. Add more portions" in error.reason
+
+
+@pytest.mark.parametrize("division_c", [0.5, 0.1, 0.0625])
+def test_a_curve_that_still_rises_has_no_turn(division_c: float) -> None:
+    """An ideal cup whose end-point is not reached: the rise bends, the readings still tell each from the last."""
+    curve = 20 + 28 * LEVEL_VOLUME_CM3 / (26 + LEVEL_VOLUME_CM3)
+    temperature_c = np.round(curve[:9] / division_c) * division_c
+    assert np.diff(temperature_c).min() > 0
+    assert refused(LEVEL_VOLUME_CM3[:9], temperature_c).kind == "no_bend"
+
+
+def test_a_flicker_of_one_division_is_no_turn() -> None:
+    assert refused(VOLUME_CM3[:6], [20, 20, 20, 20.1, 20.1, 20.1]).kind == "no_bend"
+
+
+def test_published_readings_that_end_level_cross_beside_their_top() -> None:
+    # "Thermometric Titration Data Analysis Exercise" (scribd.com/document/357129579): acid into 25 cm³ of alkali. It
+    # prints no end-point.
+    temperature_c = np.array([29, 32, 33.5, 36.5, 40, 35, 33, 29, 29])
+    result = fit_lines(VOLUME_CM3, temperature_c)
+    assert 15 <= result.end_point_cm3 <= 25
+    assert 10 < result.interval_95_cm3[0] < result.end_point_cm3 < result.interval_95_cm3[1] < 30
 
 
 def test_scatter_without_limit_is_refused() -> None:

@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
-from station.analysis.lines import fit_lines
-from station.analysis.lines_school import half_a_division, half_the_range, one_division, percentage_uncertainty
-from station.analysis.lines_suspects import suspects
+from station.analysis.lines.crossing import fit_lines
+from station.analysis.lines.split import suspects
+from station.analysis.lines.uncertainty import half_a_division, half_the_range, one_division, percentage_uncertainty
 
 VOLUME_CM3 = np.arange(0.0, 46.0, 5.0)
 

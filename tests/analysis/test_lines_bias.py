@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.analysis.lines import fit_lines
-from station.analysis.lines_bias import IdealCup, end_point_behind_cm3, predicted_bias_cm3
+from station.analysis.lines.crossing import fit_lines
+from station.analysis.lines.uncertainty import IdealCup, end_point_behind_cm3, predicted_bias_cm3
 
 VOLUME_CM3 = np.arange(0.0, 46.0, 5.0)
 CUP = IdealCup(acid_cm3=25.0, acid_j_cm3_k=4.05, alkali_j_cm3_k=4.05, cup_j_k=5.0)

@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.stats import linregress
 
-from station.analysis.lines import LinesRefused, fit_lines
-from station.analysis.lines_result import CrossingResult
+from station.analysis.lines.crossing import CrossingResult, fit_lines
+from station.analysis.lines.fit import LinesRefused
 
 with warnings.catch_warnings():
     warnings.simplefilter("ignore")
@@ -57,6 +58,45 @@ def test_taking_heat_in_is_giving_it_out_upside_down(temperature_c: np.ndarray) 
     assert not down.rises_first
 
 
+def one_is_level(temperature_c: list[float], result: CrossingResult) -> bool:
+    """Whether one line alone rises (falls) by at most 1.5 of the smallest differences, or 2 of its slope's u."""
+    steps = np.diff(sorted(set(temperature_c)))
+    step_c = float(steps[steps > 1e-9 * np.abs(temperature_c).max()].min())
+    level = []
+    for arm in (result.before, result.after):
+        found = linregress(VOLUME_CM3[list(arm.points)], np.array(temperature_c)[list(arm.points)])
+        rise_c = abs(found.slope) * float(np.ptp(VOLUME_CM3[list(arm.points)]))
+        level.append(bool(rise_c <= 1.5 * step_c or abs(found.slope) <= 2 * found.stderr))
+    return level[0] != level[1]
+
+
+@st.composite
+def level_arms(draw: st.DrawFn) -> tuple[np.ndarray, np.ndarray, float, float]:
+    """Volumes, readings in steps of a division with one level arm, end-point, how far the scatter may move it."""
+    portion_cm3, division_c = draw(st.sampled_from([2.0, 5.0, 10.0])), draw(st.sampled_from([0.0625, 0.1, 0.5]))
+    before, after = draw(st.integers(4, 8)), draw(st.integers(4, 8))
+    volume_cm3 = portion_cm3 * np.arange(before + after)
+    end_point_cm3 = portion_cm3 * (before - draw(st.floats(0.1, 0.9)))
+    step_c = division_c * draw(st.floats(8, 40)) * draw(st.sampled_from([1, -1]))
+    past = volume_cm3 - end_point_cm3
+    bent_cm3 = np.maximum(past, 0) if draw(st.booleans()) else np.minimum(past, 0)
+    # Up to half a division from elsewhere, and up to half a one from rounding.
+    off_c = division_c * np.array(draw(st.lists(st.floats(-0.5, 0.5), min_size=past.size, max_size=past.size)))
+    temperature_c = np.round((20 + bent_cm3 * step_c / portion_cm3 + off_c) / division_c) * division_c
+    return volume_cm3, temperature_c, end_point_cm3, portion_cm3 * 5 * division_c / abs(step_c)
+
+
+@given(level_arms())
+def test_a_level_arm_gives_its_crossing_whichever_end_it_is_at(
+    case: tuple[np.ndarray, np.ndarray, float, float],
+) -> None:
+    volume_cm3, temperature_c, end_point_cm3, slack_cm3 = case
+    result = fit_lines(volume_cm3, temperature_c)
+    assert result.end_point_cm3 == pytest.approx(end_point_cm3, abs=slack_cm3)
+    low, high = result.interval_95_cm3
+    assert low <= result.end_point_cm3 <= high
+
+
 @given(st.lists(st.floats(-50, 100), min_size=9, max_size=9))
 def test_any_nine_readings_are_answered_or_refused_in_words(temperature_c: list[float]) -> None:
     try:
@@ -68,7 +108,7 @@ def test_any_nine_readings_are_answered_or_refused_in_words(temperature_c: list[
     assert min(len(result.before.points), len(result.after.points)) >= 3
     assert VOLUME_CM3[result.before.points[-1]] <= result.end_point_cm3
     assert result.end_point_cm3 <= VOLUME_CM3[result.after.points[0]]
-    assert result.before.slope_c_cm3 * result.after.slope_c_cm3 < 0
+    assert result.before.slope_c_cm3 * result.after.slope_c_cm3 < 0 or one_is_level(temperature_c, result)
     low, high = result.interval_95_cm3
     assert low <= result.end_point_cm3 <= high
     assert result.g < 1

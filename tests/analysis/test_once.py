@@ -5,10 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from station.analysis.heat_inputs import Trace
-from station.analysis.once import OnceRefused, extrapolate, fit_once, predicted_bias_c
-from station.analysis.once_inputs import OnceRefusedKind
-from station.analysis.once_lines import CLOSE_BEFORE_S
+from station.analysis.heat.inputs import Trace
+from station.analysis.once.enthalpy import extrapolate, predicted_bias_c
+from station.analysis.once.fit import CLOSE_BEFORE_S, fit_once
+from station.analysis.once.inputs import OnceRefused, OnceRefusedKind
 from tests.analysis.once_cup import MIXED_S, STEP_C, Array, cup_trace, known_setup, stepped
 
 

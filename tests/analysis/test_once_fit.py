@@ -8,10 +8,11 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from station.analysis.heat_inputs import Estimate, Trace
-from station.analysis.once import OnceRefused, OnceSetup, enthalpy_once, fit_once
-from station.analysis.once_inputs import SOLIDS_S, OnceHeat
-from station.analysis.once_model import INDEX, NAMES, SIZE, met_c, trace
+from station.analysis.heat.inputs import Estimate, Trace
+from station.analysis.once.enthalpy import enthalpy_once
+from station.analysis.once.fit import fit_once
+from station.analysis.once.inputs import SOLIDS_S, OnceHeat, OnceRefused, OnceSetup
+from station.analysis.once.model import INDEX, NAMES, SIZE, met_c, trace
 from tests.analysis.once_cup import CONTENTS_J_K, CUP_J_K, MIXED_S, Array, cup_trace, known_setup, stepped
 
 VALUES = {

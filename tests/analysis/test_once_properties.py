@@ -9,9 +9,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.analysis.heat_inputs import Estimate, Trace
-from station.analysis.once import extrapolate, fit_once
-from station.analysis.once_inputs import OnceSetup
+from station.analysis.heat.inputs import Estimate, Trace
+from station.analysis.once.enthalpy import extrapolate
+from station.analysis.once.fit import fit_once
+from station.analysis.once.inputs import OnceSetup
 from tests.analysis.once_cup import MIXED_S, STEP_C, Array, cup_trace, known_setup
 
 CUPS = [

@@ -6,9 +6,10 @@ from dataclasses import replace
 
 import pytest
 
-from station.analysis.heat_inputs import Estimate, Trace
-from station.analysis.once import OnceSetup, enthalpy_once, extrapolate, fit_once
-from station.analysis.once_inputs import SOLIDS_S, OnceHeat
+from station.analysis.heat.inputs import Estimate, Trace
+from station.analysis.once.enthalpy import enthalpy_once, extrapolate
+from station.analysis.once.fit import fit_once
+from station.analysis.once.inputs import SOLIDS_S, OnceHeat, OnceSetup
 from station.chemistry.cup import dissolved_contents
 from station.chemistry.reagents import find_reagent
 from tests.analysis.once_cup import CUP_J_K, MIXED_S, cup_trace

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.analysis.outliers import DIXON_CRITICAL, anomaly, dixon_q, grubbs, grubbs_critical
+from station.analysis.pooling import DIXON_CRITICAL, anomaly, dixon_q, grubbs, grubbs_critical
 
 # Two-sided 5 % and 1 % values of Grubbs' G from exact Student's t (the formula of Grubbs, 1969).
 GRUBBS = {

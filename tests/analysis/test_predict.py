@@ -7,25 +7,28 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.analysis.cup_layout import INDEX
-from station.analysis.heat_inputs import Estimate, HeatSetup
-from station.analysis.lines import fit_lines
-from station.analysis.lines_bias import IdealCup, predicted_bias_cm3
-from station.analysis.predict import (
+from station.analysis.heat.inputs import Estimate, HeatSetup
+from station.analysis.heat.model import INDEX
+from station.analysis.lines.crossing import fit_lines
+from station.analysis.lines.uncertainty import IdealCup, predicted_bias_cm3
+from station.analysis.prediction.methods import (
+    arm_points,
+    expected_curve,
+    expected_heat_balance,
+    expected_lines,
+    sample_information,
+)
+from station.analysis.prediction.model import (
     GLASS_TENTH,
     GLASS_WHOLE,
     PROBE,
     Course,
     Expected,
     Thermometer,
-    arm_points,
     expect,
-    expected_curve,
-    expected_heat_balance,
-    expected_lines,
+    readings_c,
+    usual_cups,
 )
-from station.analysis.predict_heat import sample_information
-from station.analysis.predict_model import readings_c, usual_cups
 
 SETUP = HeatSetup(
     Estimate(25.0, 0.035),

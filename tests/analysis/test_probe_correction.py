@@ -1,18 +1,20 @@
 """Corrections of a probe against the example H.3 of the GUM, to all digits that it prints, and by their own logic."""
 
-from math import sqrt
+from math import inf, sqrt
 
 import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from station.analysis.probe_correction import (
+from station.analysis.lines.fit import student_t
+from station.analysis.probe.correction import (
     U_ELSEWHERE,
     Correction,
     CorrectionRefused,
     line_of,
     offset_alone,
+    student_95,
     through_two,
 )
 
@@ -32,6 +34,7 @@ def test_the_line_of_the_gum_to_all_printed_digits() -> None:
     assert round(line.r, 3) == -0.930
     assert round(line.s_c, 4) == 0.0035
     assert line.freedom == 9
+    assert line.factor_95() == pytest.approx(2.2622, abs=1e-3)  # Student's t for 9, as in any table
     assert round(line.of(30.0), 4) == -0.1494
     assert round(line.u_of(30.0), 4) == 0.0041
     assert tuple(round(line.of(t), 4) for t in T) == PREDICTED
@@ -97,6 +100,25 @@ def test_too_few_or_too_near_points_are_refused() -> None:
         line_of([20.0, 21.0, 22.0], [20.0, 21.0, 22.0], 0.0)
     with pytest.raises(CorrectionRefused, match="apart"):
         through_two(offset_alone(0.0, 0.01, 0.0, 0.01), offset_alone(1.0, 0.01, 1.0, 0.01))
+
+
+@pytest.mark.parametrize("degrees", [1.0, 1.3, 2.0, 3.7, 9.0, 30.0, 400.0, 9_000.0, 1e6, inf])
+def test_the_factor_of_an_interval_is_students(degrees: float) -> None:
+    assert student_95(degrees) == pytest.approx(student_t(degrees), rel=1e-3)
+
+
+def test_scatter_below_what_each_reading_leaves_open_is_chance() -> None:
+    probe, known = [15.0, 28.0, 41.0], [15.02, 28.01, 40.99]
+    bare, sure = line_of(probe, known, 0.0), line_of(probe, known, 0.0, u_each_c=0.035)
+    assert bare.u_slope < 0.0003 < sure.u_slope
+    assert sure.u_slope == pytest.approx(0.035 / sqrt(2.0) / 13.0)
+    assert sure.u_of(28.0) == pytest.approx(0.035 / sqrt(3.0))
+    assert (sure.slope, sure.s_c) == (bare.slope, bare.s_c)
+    assert sure.factor_95() == pytest.approx(1.96, abs=1e-3)
+    assert bare.factor_95() == pytest.approx(12.7062, abs=1e-3), "one degree of freedom and nothing else known"
+    wild = line_of(probe, [15.2, 27.6, 41.2], 0.0, u_each_c=0.035)
+    assert wild.u_slope == pytest.approx(wild.s_c / sqrt(2.0) / 13.0)
+    assert 10.0 < wild.factor_95() < 12.7062
 
 
 def test_exact_points_leave_no_scatter() -> None:

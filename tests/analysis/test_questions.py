@@ -9,8 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.analysis.questions import Suspicion, after_reading, not_stirred, sudden_fall
-from station.analysis.settle_lags import ProbeLags
-from station.analysis.settle_trace import Sample
+from station.analysis.settle.lags import ProbeLags, Sample
 from station.practical.questions import QUESTIONS
 
 LAGS = ProbeLags(4.5, 15.0, 0.6, ((0.003, 0.0, 0.0), (0.0, 0.003, 0.0), (0.0, 0.0, 0.001)))

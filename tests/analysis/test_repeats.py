@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.analysis.lines import fit_lines
+from station.analysis.lines.crossing import fit_lines
 from station.analysis.repeats import mean_of_repeats, summarise, uneven
 
 VOLUME_CM3 = np.arange(0.0, 41.0, 5.0)

@@ -10,10 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.analysis.settle import LIMIT_S, MOST, Pace, Verdict, judge, judge_start
-from station.analysis.settle_lags import STEEL_TUBE, CupHabits, ProbeLags
-from station.analysis.settle_learn import learn
-from station.analysis.settle_trace import STEP_C, Sample
+from station.analysis.settle.detector import LIMIT_S, MOST, Outcome, Pace, Verdict, judge, judge_start
+from station.analysis.settle.lags import STEEL_TUBE, STEP_C, CupHabits, ProbeLags, Sample, learn
 
 LAGS = ProbeLags(4.5, 15.0, 0.6)
 
@@ -68,7 +66,7 @@ def first(
             lags=lags,
             pace=pace,
         )
-        if verdict.settled:
+        if verdict.ready:
             return float(now), verdict
     raise AssertionError("no verdict by the limit")
 
@@ -94,17 +92,18 @@ def test_fires_on_a_cup_that_cools_at_a_tenth_of_its_warmth_a_minute() -> None:
 @given(cup=CUPS)
 def test_never_fires_during_a_rise_or_a_fall(cup: Cup) -> None:
     now, verdict = first(cup.samples(), expected_c=cup.change_c)
-    if verdict.reason != "time is up":
+    if verdict.outcome is not Outcome.TIME_UP:
         assert abs(cup.change_c) * cup.lags.left(now - cup.pour_s) <= 3.0 * STEP_C
 
 
+@pytest.mark.fault("repeated-value")
 @settings(max_examples=40, deadline=None)
 @given(cup=CUPS, at_s=st.integers(3, 40), run_s=st.integers(2, 18))
 def test_a_run_of_stale_values_is_not_taken_for_rest(cup: Cup, at_s: int, run_s: int) -> None:
     samples = cup.samples()
     stale = [(t, samples[at_s + 10][1] if at_s <= t <= at_s + run_s else c) for t, c in samples]
     now, verdict = first(stale, expected_c=cup.change_c)
-    if verdict.reason != "time is up" and at_s <= now <= at_s + run_s:
+    if verdict.outcome is not Outcome.TIME_UP and at_s <= now <= at_s + run_s:
         # Whatever was given again and again, the probe shows nearly the same and has nearly nothing to go.
         given_c = samples[at_s + 10][1]
         assert given_c is not None
@@ -118,7 +117,7 @@ def test_a_value_that_stops_on_the_way_down_is_not_read(lags: ProbeLags) -> None
     stuck = [(t, samples[16 + 10][1] if t >= 16.0 else c) for t, c in samples[: 16 + 29]]
     for now in range(16, 35):
         verdict = judge(stuck, since_s=0.0, now_s=float(now), before_c=21.0, expected_change_c=-0.65)
-        assert not verdict.settled
+        assert not verdict.ready
 
 
 def test_old_values_alone_never_settle_while_a_change_is_awaited() -> None:
@@ -126,6 +125,7 @@ def test_old_values_alone_never_settle_while_a_change_is_awaited() -> None:
     assert now >= 30.0
 
 
+@pytest.mark.fault("repeated-value")
 def test_a_repeated_sample_is_no_new_conversion() -> None:
     samples = [row for row in Cup().samples(31) for _ in range(5)]
     once = Cup().samples(31)
@@ -162,13 +162,13 @@ def test_the_time_limit_gives_the_best_fresh_value_and_says_so() -> None:
 @pytest.mark.parametrize("samples", [[], [(1.0, None), (2.0, None)]])
 def test_without_a_reading_nothing_settles(samples: list[Sample]) -> None:
     verdict = judge(samples, since_s=0.0, now_s=130.0, before_c=21.0)
-    assert not verdict.settled
+    assert not verdict.ready
     assert verdict.temperature_c is None
 
 
 def test_a_probe_that_went_silent_does_not_settle() -> None:
     verdict = judge(Cup().samples(60), since_s=0.0, now_s=70.0, before_c=21.0)
-    assert (verdict.settled, verdict.reason) == (False, "too few fresh readings")
+    assert (verdict.ready, verdict.reason) == (False, "too few fresh readings")
 
 
 def test_quick_pace_goes_on_after_its_hold() -> None:
@@ -215,7 +215,7 @@ def test_a_cup_that_evaporates_is_read_where_the_probe_crosses_it() -> None:
         (float(now), judge(rows, since_s=0.0, now_s=float(now), before_c=21.0, lags=taught, cup=known))
         for now in range(1, 79)
     )
-    now, verdict = next(row for row in verdicts if row[1].settled)
+    now, verdict = next(row for row in verdicts if row[1].ready)
     assert verdict.temperature_c is not None
     assert abs(verdict.temperature_c - (21.0 + 1.2 - 0.013 * now)) <= STEP_C
     assert now < 40.0
@@ -246,12 +246,10 @@ def test_a_small_change_teaches_nothing() -> None:
 
 def test_the_start_waits_for_its_hold_and_for_a_warm_probe() -> None:
     flat: list[Sample] = [(float(t), 21.0625) for t in range(200)]
-    assert not judge_start(flat, since_s=0.0, now_s=29.0).settled
+    assert not judge_start(flat, since_s=0.0, now_s=29.0).ready
     assert judge_start(flat, since_s=0.0, now_s=31.0).temperature_c == 21.0625
     from_hand: list[Sample] = [(float(t), round((21.0 + 6.0 * LAGS.left(float(t))) * 16) / 16) for t in range(300)]
-    now, verdict = next(
-        (t, v) for t in range(300) if (v := judge_start(from_hand, since_s=0.0, now_s=float(t))).settled
-    )
+    now, verdict = next((t, v) for t in range(300) if (v := judge_start(from_hand, since_s=0.0, now_s=float(t))).ready)
     assert now > 40
     assert verdict.temperature_c is not None
     assert abs(verdict.temperature_c - 21.0) <= STEP_C
@@ -259,9 +257,18 @@ def test_the_start_waits_for_its_hold_and_for_a_warm_probe() -> None:
 
 def test_a_dither_between_two_codes_is_steady() -> None:
     rows: list[Sample] = [(float(t), 21.0 + STEP_C * (t % 2)) for t in range(60)]
-    assert judge_start(rows, since_s=0.0, now_s=45.0).settled
+    assert judge_start(rows, since_s=0.0, now_s=45.0).ready
 
 
 def test_lags_without_sense_are_refused() -> None:
     with pytest.raises(ValueError, match="seconds"):
         ProbeLags(10.0, 5.0, 0.5)
+
+
+def test_a_start_that_is_read_because_time_is_up_has_not_settled() -> None:
+    sparse: list[Sample] = [(float(t), 21.0625) for t in range(0, 310, 7)]
+    drifting: list[Sample] = [(float(t), 21.0 + t / 60.0) for t in range(310)]
+    for rows in (sparse, drifting):
+        assert judge_start(rows, since_s=0.0, now_s=299.0).outcome is Outcome.WAIT
+        verdict = judge_start(rows, since_s=0.0, now_s=301.0)
+        assert (verdict.outcome, verdict.ready) == (Outcome.TIME_UP, True)

@@ -8,10 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.analysis.settle_fit import Fitted
-from station.analysis.settle_lags import CupHabits
-from station.analysis.settle_rule import MOST, Known, known, reading_c, waiting_helps, within
-from station.analysis.settle_trace import STEP_C
+from station.analysis.settle.detector import MOST, Known, known, reading_c, waiting_helps, within
+from station.analysis.settle.fit import Fitted
+from station.analysis.settle.lags import STEP_C, CupHabits
 
 EYE = [[1e-4 if i == j else 0.0 for j in range(8)] for i in range(8)]
 TAILS = st.lists(st.integers(-4, 4).map(lambda code: 21.0 + code * STEP_C), min_size=1, max_size=9)

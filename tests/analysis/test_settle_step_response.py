@@ -12,11 +12,9 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import least_squares
 
-from station.analysis.settle import judge, judge_start
-from station.analysis.settle_fit import model
-from station.analysis.settle_lags import STEEL_TUBE, ProbeLags
-from station.analysis.settle_learn import learn_start
-from station.analysis.settle_trace import STEP_C, Sample
+from station.analysis.settle.detector import judge, judge_start
+from station.analysis.settle.fit import model
+from station.analysis.settle.lags import STEEL_TUBE, STEP_C, ProbeLags, Sample, learn_start
 
 EXCERPT = """
 -4.56:23.94 -3.42:23.88 -2.28:23.88 -1.14:23.88 0.00:23.88 1.14:23.44 2.28:20.81 3.42:18.06
@@ -71,7 +69,7 @@ def test_two_lags_describe_the_probe_and_one_does_not() -> None:
 def judged(lags: ProbeLags) -> float:
     for now in (t for t, _ in SAMPLES if t > 1.0):
         verdict = judge(SAMPLES, since_s=0.0, now_s=now, before_c=23.88, lags=lags)
-        if verdict.settled:
+        if verdict.ready:
             assert verdict.temperature_c is not None
             return now
     return 120.0
@@ -88,7 +86,7 @@ def test_it_does_not_fire_early_with_the_lags_of_any_probe() -> None:
 def test_the_start_is_not_steady_while_the_probe_still_sinks() -> None:
     for now in (t for t, _ in SAMPLES if t > 1.0):
         verdict = judge_start(SAMPLES, since_s=0.0, now_s=now)
-        if verdict.settled:
+        if verdict.ready:
             assert verdict.temperature_c is not None
             assert abs(verdict.temperature_c - FINAL_C) <= 2.0 * STEP_C
             break

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from station.bench import onewire
 from station.bench.clock import Clock
-from station.bench.onewire import OneWireReader
+from station.bench.probes import one_wire
+from station.bench.probes.one_wire import OneWireReader
 from tests.bench.one_wire_rig import PROBE, Hand, Opened, PlainTree
 
 
@@ -19,7 +19,7 @@ def tree(tmp_path: Path) -> PlainTree:
 @pytest.fixture
 def hand(monkeypatch: pytest.MonkeyPatch) -> Hand:
     hand = Hand()
-    monkeypatch.setattr(onewire, "time", hand)
+    monkeypatch.setattr(one_wire, "time", hand)
     return hand
 
 

@@ -6,8 +6,9 @@ import threading
 from collections.abc import Callable
 from pathlib import Path
 
-from station.bench.onewire import OneWireReader
-from station.bench.reading import ProbeReading
+from station.bench.probes.one_wire import OneWireReader
+from station.bench.probes.probe import ProbeReading
+from tests.conftest import PATIENCE_S
 
 PROBE = "28-0316a2795fee"
 Opened = Callable[..., OneWireReader]
@@ -49,12 +50,12 @@ class PlainTree:
     def bus_gone(self) -> None:
         shutil.rmtree(self.folder)
 
-    def pipe(self) -> threading.Event:
-        """A read of `w1_slave` waits until the event is set, and then finds nothing."""
+    def pipe(self, held_s: float = PATIENCE_S) -> threading.Event:
+        """A read of `w1_slave` waits so long, or until the event is set, and then finds nothing."""
         self.w1_slave.unlink()
         os.mkfifo(self.w1_slave)
         let_go = threading.Event()
-        threading.Thread(target=self._answer, args=(let_go, ""), daemon=True).start()
+        threading.Thread(target=self._answer, args=(let_go, "", held_s), daemon=True).start()
         return let_go
 
     def one_answer(self, text: str) -> None:
@@ -65,9 +66,9 @@ class PlainTree:
         let_go.set()
         threading.Thread(target=self._answer, args=(let_go, text), daemon=True).start()
 
-    def _answer(self, let_go: threading.Event, text: str) -> None:
+    def _answer(self, let_go: threading.Event, text: str, held_s: float = PATIENCE_S) -> None:
         with self.w1_slave.open("w") as pipe:  # returns when a reader is there
-            let_go.wait(10.0)
+            let_go.wait(held_s)
             pipe.write(text)
 
 
@@ -85,7 +86,7 @@ class Collected:
 
     def wait(self, count: int) -> list[ProbeReading]:
         with self._more:
-            assert self._more.wait_for(lambda: len(self.readings) >= count, timeout=10.0)
+            assert self._more.wait_for(lambda: len(self.readings) >= count, timeout=PATIENCE_S)
             return self.readings[:count]
 
 

@@ -13,6 +13,7 @@ from station.bench import clock as clock_module
 from station.bench.clock import LONGEST_GAP_S, Clock, boot_id
 from station.practical import events as e
 from station.record.journal import Moment
+from tests.conftest import PATIENCE_S
 
 
 def newest(
@@ -76,6 +77,7 @@ def test_over_a_restart_in_one_boot_bench_time_is_one_straight_line(
         assert again.time_s() == pytest.approx(clock.time_s(), abs=3e-4 * speed)
 
 
+@pytest.mark.fault("wrong-clock")
 def test_over_a_restart_a_wall_clock_that_jumps_a_year_changes_nothing(machine: Machine) -> None:
     clock = Clock.started()
     machine.pass_s(10.0)
@@ -132,8 +134,8 @@ async def test_sleeping_takes_bench_seconds() -> None:
     begun_s = time.monotonic()
     await clock.sleep(4.0)
     await clock.sleep(-1.0)
-    assert 0.019 < time.monotonic() - begun_s < 2.0
-    await asyncio.wait_for(clock.sleep(0.0), 1.0)
+    assert time.monotonic() - begun_s > 0.019
+    await asyncio.wait_for(clock.sleep(0.0), PATIENCE_S)
 
 
 def test_the_boot_is_the_kernels_own() -> None:
@@ -141,6 +143,7 @@ def test_the_boot_is_the_kernels_own() -> None:
     assert len(boot_id()) == 36
 
 
+@pytest.mark.fault("wrong-clock")
 @pytest.mark.parametrize("days", [-365, 365])
 def test_a_wall_clock_that_jumps_at_work_moves_no_interval(machine: Machine, days: int) -> None:
     clock = Clock.started()

@@ -7,9 +7,11 @@ import pytest
 
 from station.bench.clock import Clock
 from station.bench.loop import Bench
-from station.bench.panel import PanelPins, open_panel
+from station.bench.panel.panel import open_panel
+from station.bench.panel.pins import PanelPins
 from station.practical import events as e
 from station.record.journal import Journal, read_events
+from tests.conftest import PATIENCE_S
 from tests.server.live import PLAN, STARTED, HandProbe
 
 
@@ -26,19 +28,20 @@ async def test_a_sample_that_arrives_as_the_bench_is_stopped_does_not_keep_it_go
     for _ in range(steps):
         await asyncio.sleep(0)
     running.cancel()
-    done, _ = await asyncio.wait({running}, timeout=2)
+    done, _ = await asyncio.wait({running}, timeout=PATIENCE_S)
     assert done
     assert running.cancelled()
     kept = [each.event for each in read_events(tmp_path)]
     assert kept[2:] in ([], [e.SampleTaken(21.0)])
 
 
+@pytest.mark.fault("read-hangs")
 async def test_a_probe_that_hangs_gives_bad_samples_and_the_loop_goes_on(tmp_path: Path) -> None:
     journal, clock = Journal(tmp_path), Clock.started(None, 200.0)  # patience is half a second of wall time then
     bench = Bench.opened(journal, clock, HandProbe(clock), open_panel("none", PanelPins(), lambda: None))
     await bench.start(PLAN, STARTED)
     running = asyncio.create_task(bench.run())
-    async with asyncio.timeout(3):
+    async with asyncio.timeout(PATIENCE_S):
         while not bench.state.recent:  # noqa: ASYNC110 - nothing tells of a mere sample
             await asyncio.sleep(0.01)
     assert [each.bad for each in bench.state.recent] == ["no_answer"]
@@ -54,7 +57,7 @@ async def test_two_presses_of_the_button_are_one_portion(tmp_path: Path) -> None
     await bench._keep([e.PortionPrompted(1, 1)])
     bench.press()
     bench.press()
-    async with asyncio.timeout(3):
+    async with asyncio.timeout(PATIENCE_S):
         while bench.state.poured == 0:
             await bench.changed()
     await asyncio.sleep(0.05)

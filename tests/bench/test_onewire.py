@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 
 from station.bench.clock import Clock
-from station.bench.onewire import OneWireReader
-from station.bench.reading import ProbeError
+from station.bench.probes.one_wire import OneWireReader
+from station.bench.probes.probe import ProbeError
 from tests.bench.one_wire_rig import PROBE, Hand, Opened, PlainTree, good
 
 
@@ -43,6 +43,7 @@ def test_a_refused_id_does_not_take_the_place_of_a_reader(opened: Opened) -> Non
     assert opened().read().temperature_c == 21.0
 
 
+@pytest.mark.fault("ghost-probes")
 def test_an_unpinned_reader_pins_itself_to_the_only_probe(tree: PlainTree, opened: Opened) -> None:
     """Ghosts of family 00 come from noise; other families and the master's folder are no DS18B20 either."""
     for other in ("00-400000000000", "00-c00000000000", "10-000802b4ba0e", "3b-0000005555aa", "w1_bus_master1"):
@@ -54,6 +55,7 @@ def test_an_unpinned_reader_pins_itself_to_the_only_probe(tree: PlainTree, opene
     assert reader.probe_id == PROBE
 
 
+@pytest.mark.fault("another-probe")
 def test_it_stays_with_its_probe(tree: PlainTree, opened: Opened) -> None:
     reader = opened(None)
     reader.read()
@@ -69,6 +71,7 @@ def test_it_stays_with_its_probe(tree: PlainTree, opened: Opened) -> None:
     assert reader.read().temperature_c == 22.0
 
 
+@pytest.mark.fault("several-probes")
 def test_it_never_chooses_between_two_and_names_them(tree: PlainTree, opened: Opened) -> None:
     other = tree.folder / "28-00000b5eca01"
     other.mkdir()
@@ -80,6 +83,7 @@ def test_it_never_chooses_between_two_and_names_them(tree: PlainTree, opened: Op
     assert reader.probe_id == PROBE
 
 
+@pytest.mark.fault("read-fails-around")
 def test_what_goes_wrong_before_a_read_costs_that_read_alone(tree: PlainTree, opened: Opened) -> None:
     """A virtual cup whose folder is full or gone must not end the thread that reads."""
     script = [OSError(28, "No space left on device"), None]
@@ -128,6 +132,7 @@ def test_a_folder_in_the_place_of_the_file(tree: PlainTree, opened: Opened) -> N
     assert opened().read().bad == "gone"
 
 
+@pytest.mark.fault("time-of-a-reading")
 def test_a_read_is_stamped_at_the_middle_of_its_conversion(opened: Opened, hand: Hand) -> None:
     def convert(_: float) -> None:
         hand.now_s += 0.75
@@ -158,6 +163,7 @@ def test_a_genuine_85_is_kept_from_the_first_read_on(tree: PlainTree, opened: Op
     assert opened().read().temperature_c == 85.0
 
 
+@pytest.mark.fault("power-on-value")
 @pytest.mark.parametrize(
     ("before", "wait_s", "power_on", "kind"),
     [
@@ -179,6 +185,7 @@ def test_85_by_its_neighbour(
     assert (result.temperature_c, result.bad) == (None if kind else 85.0, kind)
 
 
+@pytest.mark.fault("power-on-value")
 def test_a_bad_read_is_no_neighbour(tree: PlainTree, opened: Opened) -> None:
     reader = opened()
     tree.text(good(0x0550, 0x66, 0xA5))

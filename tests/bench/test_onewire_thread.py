@@ -9,10 +9,11 @@ from itertools import pairwise
 
 import pytest
 
-from station.bench import reading
-from station.bench.onewire import OneWireReader
-from station.bench.reading import ProbeReading
+from station.bench.probes import probe as reading
+from station.bench.probes.one_wire import OneWireReader
+from station.bench.probes.probe import ProbeReading
 from tests.bench.one_wire_rig import Collected, Hand, Opened, PlainTree
+from tests.conftest import PATIENCE_S
 
 
 class Waits(threading.Event):
@@ -39,10 +40,11 @@ def times_of(reader: OneWireReader, hand: Hand, count: int) -> list[float]:
 
     reader.start(deliver)
     assert reader._thread is not None
-    reader._thread.join(10.0)
+    reader._thread.join(PATIENCE_S)
     return times
 
 
+@pytest.mark.fault("fixed-rate")
 def test_the_rate_is_fixed_and_does_not_drift(opened: Opened, hand: Hand) -> None:
     """A thousand conversions of uneven length: every one begins on its whole second."""
     begun: list[float] = []
@@ -71,6 +73,7 @@ def test_bench_time_that_runs_faster_is_sampled_as_densely(opened: Opened, hand:
     assert [after - before for before, after in pairwise(times)] == [1.0] * 4
 
 
+@pytest.mark.fault("signal-in-conversion")
 def test_signals_do_not_reach_a_conversion(tree: PlainTree, opened: Opened) -> None:
     """The kernel's wait for a conversion is cut by a signal to the reading thread: here usleep stands for it."""
     libc = ctypes.CDLL(None, use_errno=True)
@@ -87,7 +90,7 @@ def test_signals_do_not_reach_a_conversion(tree: PlainTree, opened: Opened) -> N
     try:
         reader, collected = opened(speed=100.0, before_read=convert), Collected()
         reader.start(collected)
-        assert converting.wait(10.0)
+        assert converting.wait(PATIENCE_S)
         assert reader._thread is not None and reader._thread.ident is not None
         for _ in range(20_000):
             if collected.readings:
@@ -103,6 +106,7 @@ def test_signals_do_not_reach_a_conversion(tree: PlainTree, opened: Opened) -> N
     assert heard
 
 
+@pytest.mark.fault("read-hangs")
 def test_close_does_not_wait_for_a_read_that_hangs(
     tree: PlainTree, opened: Opened, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -114,17 +118,17 @@ def test_close_does_not_wait_for_a_read_that_hangs(
     thread = reader._thread
     assert thread is not None and thread.is_alive() and thread.daemon
     let_go.set()
-    thread.join(10.0)
+    thread.join(PATIENCE_S)
     assert not thread.is_alive()
     assert collected.readings == []  # nothing comes after close
 
 
+@pytest.mark.fault("read-hangs")
 def test_a_read_that_hangs_is_named_when_it_comes_back(
     tree: PlainTree, opened: Opened, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(reading, "LEAST_PATIENCE_S", 0.02)
-    let_go = tree.pipe()
-    threading.Timer(0.05, let_go.set).start()
+    tree.pipe(held_s=0.05)
     result = opened(speed=200.0).read()
     assert (result.temperature_c, result.bad) == (None, "no_answer")
     assert result.took_s >= 0.02
@@ -135,7 +139,7 @@ def test_close_before_start_and_start_after_close(opened: Opened) -> None:
     reader.close()
     reader.start(collected)
     assert reader._thread is not None
-    reader._thread.join(10.0)
+    reader._thread.join(PATIENCE_S)
     assert collected.readings == []
 
 

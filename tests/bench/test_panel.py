@@ -2,7 +2,6 @@
 
 import subprocess
 import sys
-import time
 from collections.abc import Iterator
 from itertools import pairwise
 from typing import Any, Literal
@@ -13,10 +12,12 @@ from gpiozero.pins.mock import MockFactory
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.bench.panel import TICK_S, PanelPins, PanelPinsError, open_panel
-from station.bench.panel_button import ButtonState
-from station.bench.panel_patterns import ALL_LIT, DARK, Lamps, Signal, lamps
-from station.bench.panel_pins import BEEP_S, GpioHands
+from station.bench.panel import pins as panel_pins
+from station.bench.panel.button import ButtonState
+from station.bench.panel.panel import TICK_S, open_panel
+from station.bench.panel.pins import BEEP_S, GpioHands, PanelPins, PanelPinsError
+from station.bench.panel.signals import ALL_LIT, DARK, Lamps, Signal, lamps
+from tests.conftest import PATIENCE_S
 
 PINS = PanelPins()
 
@@ -226,6 +227,7 @@ class TestPins:
         assert bench.panel.hands.factory.pins == {}
         assert all(pin.function == "input" for pin in pins.values())
 
+    @pytest.mark.fault("pins-after-the-end")
     @pytest.mark.parametrize("number", PINS.outputs)
     def test_outputs_are_driven_low_while_still_outputs(self, number: int, monkeypatch: pytest.MonkeyPatch) -> None:
         """A released pin may keep its level or float, so the order matters."""
@@ -260,11 +262,12 @@ class TestBuzzer:
         assert isinstance(bench.panel.hands, GpioHands)
         timer = bench.panel.hands.buzzer_device._blink_thread
         if timer is not None:
-            timer.join(5.0)
+            timer.join(PATIENCE_S)
         states = bench.pin(PINS.buzzer_gpio).states
         assert states[-1].state is False
         return [after.timestamp for this, after in pairwise(states) if this.state]
 
+    @pytest.mark.fault("pins-after-the-end")
     @pytest.mark.parametrize(("signal", "beeps"), [(Signal.ADD, 1), (Signal.ATTENTION, 2)])
     def test_a_sound_ends_by_itself_when_the_ticks_stop(self, signal: Signal, beeps: int) -> None:
         bench = Bench("mock", silent=False)
@@ -274,7 +277,7 @@ class TestBuzzer:
         bench.run(TICK_S)  # and never again
         lengths_s = self.sounded(bench)
         assert len(lengths_s) == beeps
-        assert all(BEEP_S * 0.9 <= length_s <= 0.5 for length_s in lengths_s)
+        assert all(length_s >= BEEP_S * 0.9 for length_s in lengths_s)
         bench.panel.close()
 
     def test_what_is_found_at_the_start_is_not_news(self) -> None:
@@ -315,17 +318,17 @@ class TestBuzzer:
         bench.panel.close()
 
     @pytest.mark.parametrize("how", ["silence", "close"])
-    def test_a_sound_is_cut_at_once(self, how: str) -> None:
+    def test_a_sound_is_cut_at_once(self, how: str, monkeypatch: pytest.MonkeyPatch) -> None:
+        monkeypatch.setattr(panel_pins, "BEEP_S", 10 * PATIENCE_S)  # it ends by being cut, or not here
         bench = Bench("mock", silent=False)
         bench.panel.show(Signal.WAIT)
         bench.panel.show(Signal.ADD)
         bench.run(TICK_S)
-        began_s = time.monotonic()
+        assert bench.pin(PINS.buzzer_gpio).state is True
         if how == "silence":
             bench.panel.silent = True
         else:
             bench.panel.close()
-        assert time.monotonic() - began_s < BEEP_S
         assert bench.pin(PINS.buzzer_gpio).state is False
         bench.panel.close()
 
@@ -349,13 +352,14 @@ class TestSettings:
         """BCM2835 ARM Peripherals, page 102: pull-up on GPIO 0 to 8, pull-down on 9 to 27."""
         assert all(9 <= number <= 27 for number in PINS.outputs)
 
+    @pytest.mark.fault("no-lgpio")
     def test_the_kind_is_never_guessed(self) -> None:
         with pytest.raises(ValueError, match='use "real", "mock" or "none"'):
             open_panel("auto", PINS, lambda: None)  # type: ignore[arg-type]
 
     def test_without_a_panel_gpiozero_is_not_loaded(self) -> None:
         code = (
-            "import sys; from station.bench.panel import *;"
+            "import sys; from station.bench.panel.panel import *;"
             'open_panel("none", PanelPins(), print).close(); assert "gpiozero" not in sys.modules'
         )
         subprocess.run([sys.executable, "-c", code], check=True)

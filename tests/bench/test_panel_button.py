@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.bench.panel_button import GUARD_S, HOLD_S, POLL_S, RELEASE_S, STUCK_S, Button, ButtonEvent, ButtonState
+from station.bench.panel.button import GUARD_S, HOLD_S, POLL_S, RELEASE_S, STUCK_S, Button, ButtonEvent, ButtonState
 
 Closing = tuple[float, float]
 """From and to, in s, when the contact is closed."""
@@ -48,6 +48,7 @@ BOUNCE = st.lists(st.floats(0.0002, 0.004), max_size=10)
 PHASE = st.floats(0.0, POLL_S, exclude_max=True)
 
 
+@pytest.mark.fault("button")
 @given(BOUNCE, st.floats(0.04, 3.0), PHASE, st.sampled_from([0.02, 0.025, 0.04]))
 def test_a_bouncing_press_acts_once(bounce_s: list[float], held_s: float, phase_s: float, poll_s: float) -> None:
     """Also at 25 polls a second, the slowest that is allowed, if the tap is a little longer than a poll; and without
@@ -83,6 +84,7 @@ def test_whatever_the_contact_does_presses_are_apart_and_begin_closed(levels: li
             last_s = k * POLL_S
 
 
+@pytest.mark.fault("button")
 def test_holding_does_not_repeat() -> None:
     assert presses([(0.5, 9.0)], 12.0) == 1
 
@@ -115,6 +117,7 @@ def test_states() -> None:
     assert polled([(0.5, 9.0)], 1.0).state is ButtonState.DOWN
 
 
+@pytest.mark.fault("button")
 def test_a_stuck_button_is_named_once_and_recovers() -> None:
     button, events = run(Button(), [(0.5, 30.0)], 30.0)
     assert [e for _, e in events] == [ButtonEvent.PRESS, ButtonEvent.STUCK]

@@ -15,8 +15,9 @@ from typing import Any
 import pytest
 
 from station.bench import panel_off
-from station.bench.panel import PanelPins, PanelUnavailable, open_panel
-from station.bench.panel_lgpio import OUTPUTS_NOTE, drive_low, header_chip, load_lgpio
+from station.bench.panel.lgpio_pins import OUTPUTS_NOTE, drive_low, header_chip, load_lgpio
+from station.bench.panel.panel import open_panel
+from station.bench.panel.pins import PanelPins, PanelUnavailable
 
 
 class RefusedError(Exception):
@@ -57,6 +58,7 @@ def dev(folder: Path, numbers: dict[int, Any]) -> Path:
     return folder
 
 
+@pytest.mark.fault("chip-number")
 @pytest.mark.parametrize(
     ("labels", "number"),
     [
@@ -87,12 +89,14 @@ def test_no_header_says_why(tmp_path: Path, labels: dict[int, str | None], reaso
     assert str(caught.value) == f"the panel cannot be used: {caught.value.reason}; {caught.value.remedy}"
 
 
+@pytest.mark.fault("no-lgpio")
 def test_a_missing_lgpio_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "lgpio", None)
     with pytest.raises(PanelUnavailable, match=r"lgpio is not installed.*python3-lgpio.*system-site-packages"):
         open_panel("real", PanelPins(), lambda: None)
 
 
+@pytest.mark.fault("no-lgpio")
 def test_an_empty_lgpio_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
     """Release 0.0.0.2 is an empty module that an installer may choose where no wheel fits."""
     monkeypatch.setitem(sys.modules, "lgpio", ModuleType("lgpio"))
@@ -100,6 +104,7 @@ def test_an_empty_lgpio_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
         open_panel("real", PanelPins(), lambda: None)
 
 
+@pytest.mark.fault("lgpio-folder")
 def test_lgpio_gets_a_folder_to_write_in(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setitem(sys.modules, "lgpio", Chips({}))
     monkeypatch.delenv("LG_WD", raising=False)
@@ -130,7 +135,7 @@ class TestRealLgpio:
         return done.stdout
 
     OPEN = (
-        "from station.bench.panel import *\n"
+        "from station.bench.panel.panel import *\n"
         "try: open_panel('real', PanelPins(), print)\n"
         "except PanelUnavailable as error: print(error)\n"
         "import os; print(os.getcwd())"
@@ -149,7 +154,7 @@ class TestRealLgpio:
 
     @pytest.mark.skipif(HAS_CHIPS, reason="this machine has GPIO chips, and its pins are not ours to drive")
     def test_names_the_pins_that_cannot_be_claimed_and_has_noted_them(self, tmp_path: Path) -> None:
-        found = "import station.bench.panel_lgpio as real\nreal.header_chip = lambda lgpio: 0\n"
+        found = "import station.bench.panel.lgpio_pins as real\nreal.header_chip = lambda lgpio: 0\n"
         out = self.run(found + self.OPEN, tmp_path, RUNTIME_DIRECTORY=str(tmp_path))
         assert "the pins cannot be claimed" in out
         assert "nothing else uses GPIO17, GPIO27, GPIO22, GPIO23, GPIO24" in out
@@ -167,8 +172,8 @@ class TestPanelOff:
 
     def test_drives_the_noted_pins_low(self, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
         chips = Chips({0: "pinctrl-bcm2711"})
-        monkeypatch.setattr("station.bench.panel_lgpio.load_lgpio", lambda: chips)
-        monkeypatch.setattr("station.bench.panel_lgpio.header_chip", lambda lgpio: 0)
+        monkeypatch.setattr("station.bench.panel.lgpio_pins.load_lgpio", lambda: chips)
+        monkeypatch.setattr("station.bench.panel.lgpio_pins.header_chip", lambda lgpio: 0)
         monkeypatch.setenv("RUNTIME_DIRECTORY", str(tmp_path))
         (tmp_path / OUTPUTS_NOTE).write_text(" ".join(map(str, PanelPins().outputs)))
         assert panel_off.main() == 0
@@ -201,8 +206,8 @@ class TestPanelOff:
     def test_the_chip_is_closed_when_a_pin_is_refused(self, monkeypatch: pytest.MonkeyPatch) -> None:
         chips = Chips({0: "pinctrl-bcm2711"})
         chips.gpio_claim_output = SimpleNamespace(__call__=None)  # type: ignore[method-assign,assignment]
-        monkeypatch.setattr("station.bench.panel_lgpio.load_lgpio", lambda: chips)
-        monkeypatch.setattr("station.bench.panel_lgpio.header_chip", lambda lgpio: 0)
+        monkeypatch.setattr("station.bench.panel.lgpio_pins.load_lgpio", lambda: chips)
+        monkeypatch.setattr("station.bench.panel.lgpio_pins.header_chip", lambda lgpio: 0)
         with pytest.raises(TypeError):
             drive_low((17,))
         assert not chips.open

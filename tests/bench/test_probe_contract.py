@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from station.bench.onewire import OneWireReader
-from station.bench.reading import Probe, ProbeError, ProbeReading
+from station.bench.probes.one_wire import OneWireReader
+from station.bench.probes.probe import Probe, ProbeError, ProbeReading
 from station.practical import events as e
 from station.practical.procedure import advance
 from station.practical.state import Step
@@ -53,6 +53,7 @@ def test_a_good_reading(rig: Rig, hand: Hand) -> None:
         assert taken == ProbeReading(1000.375 + second, rig.measured_c(), None, None, 0.75)
 
 
+@pytest.mark.fault("bad-answer")
 @pytest.mark.parametrize(("fault", "kind"), READER_FAULTS.items())
 def test_a_failure_is_named_and_gives_no_temperature(rig: Rig, hand: Hand, fault: str, kind: str) -> None:
     read(rig, hand)
@@ -127,6 +128,7 @@ def test_two_failures_cost_a_repeat_two_samples(rig: Rig, hand: Hand, fault: str
     assert walk.state.repeats[0].readings == before.repeats[0].readings
 
 
+@pytest.mark.fault("unplugged")
 @pytest.mark.parametrize("fault", ["gone", "bus_gone", "empty"])
 def test_a_probe_pulled_and_put_back(rig: Rig, hand: Hand, fault: str) -> None:
     """Lost after three; found when a second reading agrees: the first may be what a clone woke up with."""
@@ -150,6 +152,7 @@ def test_a_probe_pulled_and_put_back(rig: Rig, hand: Hand, fault: str) -> None:
     assert (walk.state.step, walk.state.poured, walk.state.probe) == (Step.SETTLE, 1, "ok")
 
 
+@pytest.mark.fault("copy-wakes-at-25")
 def test_a_clone_that_wakes_up_at_25_is_not_believed(rig: Rig, hand: Hand) -> None:
     """Power-on value of a family of clones (counterfeit_DS18B20, C. Petrich): 25 °C, then the truth."""
     walk = under_way(rig, hand)
@@ -179,6 +182,7 @@ def test_it_samples_in_a_thread_until_it_is_closed(name: str, tmp_path: Path, ha
     assert len(collected.readings) == count
 
 
+@pytest.mark.fault("two-readers")
 def test_one_reader_a_tree(rig: Rig) -> None:
     with pytest.raises(ProbeError, match="already reads a probe"):
         OneWireReader(rig.reader._clock, rig.reader._tree, PROBE)

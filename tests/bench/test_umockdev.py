@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 from tests.bench.one_wire_rig import PROBE, good
+from tests.conftest import PATIENCE_S
 
 ROOT = Path(__file__).parents[2]
 
@@ -38,7 +39,7 @@ A: name=00-400000000000\\n
 READER = """
 import os, sys
 from station.bench.clock import Clock
-from station.bench.onewire import OneWireReader
+from station.bench.probes.one_wire import OneWireReader
 print(os.environ["UMOCKDEV_DIR"], flush=True)
 reader = OneWireReader(Clock.started())
 for _ in sys.stdin:
@@ -79,7 +80,7 @@ def reading(folder: Path) -> Iterator["subprocess.Popen[str]"]:
         command, cwd=ROOT, env=env, text=True, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE
     ) as process:
         yield process
-        _, complaints = process.communicate(timeout=10.0)
+        _, complaints = process.communicate(timeout=PATIENCE_S)
     assert (process.returncode, complaints) == (0, "")
 
 
@@ -89,6 +90,7 @@ def test_the_reader_follows_what_another_process_writes(other: Other) -> None:
         assert other.reads() == f"{PROBE} {raw / 16} None"
 
 
+@pytest.mark.fault("bad-answer")
 def test_failures_are_named(other: Other) -> None:
     assert other.reads() == f"{PROBE} None empty"
     texts = {good(336)[:40]: "garbled", good(0x0550, 0x0C): "power_on", good(336).replace("YES", "NO"): "crc"}
@@ -97,6 +99,7 @@ def test_failures_are_named(other: Other) -> None:
         assert other.reads() == f"{PROBE} None {bad}"
 
 
+@pytest.mark.fault("unplugged")
 def test_the_probe_is_a_link_that_comes_and_goes(other: Other) -> None:
     link = other.links / PROBE
     target = link.readlink()

@@ -6,13 +6,15 @@ from typing import Any
 
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
-from station.bench.no_probe import NoProbe
-from station.bench.panel import PanelPins, open_panel
+from station.bench.panel.panel import open_panel
+from station.bench.panel.pins import PanelPins
+from station.bench.probes.probe import NoProbe
 from station.practical import events as e
-from station.practical.plan import PortionsPlan
+from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.staff import StaffAct
 from station.practical.state import Step
 from station.record.journal import Journal, read_events
+from tests.conftest import PATIENCE_S
 from tests.server.live import PLAN
 
 STARTED = e.StationStarted("0", "none", None, "none")
@@ -31,7 +33,7 @@ async def test_screens_hear_that_it_lives_and_no_sample_is_invented(tmp_path: Pa
     heard: list[int] = []
     bench.listen(lambda stamped: heard.append(len(stamped)))
     running = asyncio.create_task(bench.run())
-    async with asyncio.timeout(3):
+    async with asyncio.timeout(PATIENCE_S):
         while not heard:  # noqa: ASYNC110 - a beat changes nothing that could be waited for
             await asyncio.sleep(0.01)
     running.cancel()

@@ -11,7 +11,7 @@ import time
 
 import argon2  # noqa: F401 - loaded before the memory is measured
 
-from station.server.access_secrets import MEMORY_KIB, PASSES, Secrets, hashed
+from station.server.door.secrets import MEMORY_KIB, PASSES, Secrets, hashed
 
 CHECKS = 20
 WORDS = "brass cedar ninety"

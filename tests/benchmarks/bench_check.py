@@ -11,9 +11,8 @@ import tempfile
 import time
 from pathlib import Path
 
-from station.bench.check.journal import journal
-from station.bench.check.kit import Kit
-from station.bench.check.storage import HOUR_MB
+from station.bench.check.finding import Kit
+from station.bench.check.storage import HOUR_MB, journal
 from station.bench.clock import Clock
 from station.practical import events as e
 from station.record.journal import Journal

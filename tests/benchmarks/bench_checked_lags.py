@@ -15,9 +15,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from station.analysis.cup_layout import INDEX
-from station.analysis.heat_balance import fit_trace
-from station.analysis.heat_inputs import Estimate, HeatSetup
+from station.analysis.heat.balance import fit_trace
+from station.analysis.heat.inputs import Estimate, HeatSetup
+from station.analysis.heat.model import INDEX
 from tests.benchmarks.bench_heat_balance import Tally
 from tests.benchmarks.scenes_model import ModelScene, model_scene
 

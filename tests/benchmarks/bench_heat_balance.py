@@ -18,10 +18,10 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from station.analysis.heat_balance import fit_trace
-from station.analysis.heat_inputs import HeatFit, HeatRefused
-from station.analysis.lines import fit_lines
-from station.analysis.lines_cross import LinesRefused
+from station.analysis.heat.balance import fit_trace
+from station.analysis.heat.inputs import HeatFit, HeatRefused
+from station.analysis.lines.crossing import fit_lines
+from station.analysis.lines.fit import LinesRefused
 from tests.benchmarks.bench_heat_cases import pours_of, setup_of, trace_of
 from tests.benchmarks.scenes import FAMILIES, STEP_C, Scene, make_scene
 from tests.benchmarks.scenes_bound import bound

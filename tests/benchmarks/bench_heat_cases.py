@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from station.analysis.heat_inputs import Estimate, HeatSetup, Pour, Trace
+from station.analysis.heat.inputs import Estimate, HeatSetup, Pour, Trace
 from tests.benchmarks.scenes import Scene
 
 

@@ -1,4 +1,4 @@
-"""The table of the README: both methods over families of scenes, for exact and for uncertain portions.
+"""The table of the manual: both methods over families of scenes, for exact and for uncertain portions.
 
     OPENBLAS_NUM_THREADS=1 python -m tests.benchmarks.bench_heat_table --seed 9100
 
@@ -18,8 +18,8 @@ from itertools import product
 
 import numpy as np
 
-from station.analysis.heat_balance import fit_trace
-from station.analysis.heat_inputs import HeatRefused
+from station.analysis.heat.balance import fit_trace
+from station.analysis.heat.inputs import HeatRefused
 from tests.benchmarks.bench_heat_balance import Tally, of_family, of_model
 from tests.benchmarks.bench_heat_cases import pours_of, setup_of, trace_of
 from tests.benchmarks.scenes import FAMILIES, make_scene

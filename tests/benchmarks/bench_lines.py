@@ -14,11 +14,10 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
-from station.analysis.lines import LinesRefused, fit_lines
-from station.analysis.lines_bias import IdealCup, end_point_behind_cm3, predicted_bias_cm3
-from station.analysis.lines_cross import cross
-from station.analysis.lines_fit import fit_line
-from station.analysis.lines_suspects import suspects
+from station.analysis.lines.crossing import fit_lines
+from station.analysis.lines.fit import LinesRefused, cross, fit_line
+from station.analysis.lines.split import suspects
+from station.analysis.lines.uncertainty import IdealCup, end_point_behind_cm3, predicted_bias_cm3
 from station.analysis.pooling import pool
 from station.analysis.repeats import summarise
 

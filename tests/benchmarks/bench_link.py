@@ -21,14 +21,13 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from station.practical import events as e
-from station.room import topics
-from station.room.address import BrokerAddress
+from station.room import wire
+from station.room.broker import PrivateBroker
 from station.room.collector import Collector
-from station.room.link import Link
+from station.room.link.link import Link
 from station.room.mqtt import connected
-from station.room.private_broker import PrivateBroker
-from station.room.store import RoomStore, row_of
-from station.room.wire import KeptMessage, Row, WireError, packed_batch, unpacked
+from station.room.store.store import RoomStore, row_of
+from station.room.wire import BrokerAddress, KeptMessage, Row, WireError, packed_batch, unpacked
 from tests.room.class_room import bench_at_work, running, until
 
 JOURNAL, KIT = "0123456789abcdef", "fedcba9876543210"
@@ -73,8 +72,8 @@ class LightBench:
 
     async def run(self, seconds: int, offset_s: float) -> None:
         await asyncio.sleep(2.0 * offset_s)
-        async with connected(self.address, self.user, self.hear) as client:
-            await client.subscribe({topics.topic(self.user, topics.KEPT): 1})
+        async with connected(self.address, self.hear) as client:
+            await client.subscribe({wire.topic(self.user, wire.KEPT): 1})
             began_s = time.monotonic()
             next_s = began_s + offset_s
             while len(self.rows) < seconds or self.kept < seconds:
@@ -92,7 +91,7 @@ class LightBench:
                     continue
                 batch = packed_batch(JOURNAL, KIT, self.rows[self.published :])
                 self.published = len(self.rows)
-                client.post(topics.topic(self.user, topics.EVENTS), batch, qos=1)
+                client.post(wire.topic(self.user, wire.EVENTS_TOPIC), batch, qos=1)
 
 
 async def publish(users: list[str], port: int, seconds: int) -> dict[str, list[float]]:

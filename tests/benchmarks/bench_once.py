@@ -12,9 +12,10 @@ import time
 
 import numpy as np
 
-from station.analysis.heat_inputs import Estimate, Trace
-from station.analysis.once import OnceRefused, OnceSetup, extrapolate, fit_once, predicted_bias_c
-from station.analysis.once_inputs import LIQUIDS_S, SOLIDS_S
+from station.analysis.heat.inputs import Estimate, Trace
+from station.analysis.once.enthalpy import extrapolate, predicted_bias_c
+from station.analysis.once.fit import fit_once
+from station.analysis.once.inputs import LIQUIDS_S, SOLIDS_S, OnceRefused, OnceSetup
 from tests.benchmarks.once_scenes import FAMILIES, OnceScene, make_once
 
 KEYS = ("known", "open", "lines", "less bias")

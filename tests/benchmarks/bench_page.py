@@ -19,7 +19,6 @@ from typing import Any
 
 from playwright.sync_api import Browser, CDPSession, Page, sync_playwright
 
-from tests.page import conftest
 from tests.page.conftest import FLAGS, PHONE, PROJECTOR, Station, serve_settings, work
 
 SAMPLES = 3600
@@ -211,10 +210,10 @@ def portions(browser: Browser, folder: Path) -> None:
     """Bytes, start and redraws of a practical in portions, its third repeat an hour long."""
     station = served(folder, PORTIONS)
     try:
-        work(station, until="start", repeat=3)
+        work(station, until="start", repeat=3, within_s=600.0)
         first_view(browser, station.url)
         usable(browser, station.url)
-        work(station, until="pour", repeat=3)
+        work(station, until="pour", repeat=3, within_s=600.0)
         for portion in range(1, 8):
             station.act(act="portion_added", portion=portion).raise_for_status()
         wait_for_samples(station, running_s)
@@ -234,7 +233,7 @@ def once(browser: Browser, folder: Path) -> None:
     """Redraws of one mixing, where every sample of three repeats is drawn."""
     station = served(folder, ONCE)
     try:
-        work(station, until="settle", repeat=3)
+        work(station, until="settle", repeat=3, within_s=600.0)
         wait_for_samples(station, together_s)
         print(f"Redraws, one mixing, three repeats, all together {together_s(station.state()):.0f} samples:")
         for viewport in (PHONE, PROJECTOR):
@@ -247,7 +246,6 @@ def once(browser: Browser, folder: Path) -> None:
 
 def main() -> None:
     """Print the figures."""
-    conftest.WORK_S = 600.0
     print(f"load average {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
     with sync_playwright() as playwright, tempfile.TemporaryDirectory(prefix="bench-page-") as folder:
         browser = playwright.chromium.launch(executable_path=chromium(), args=list(FLAGS))

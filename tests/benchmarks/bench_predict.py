@@ -19,17 +19,20 @@ from itertools import pairwise
 
 import numpy as np
 
-from station.analysis.cup_layout import INDEX
-from station.analysis.heat_balance import fit_trace
-from station.analysis.heat_inputs import HeatRefused, HeatSetup, Pour, Trace
-from station.analysis.heat_start import plateaus
-from station.analysis.lines import LinesRefused, fit_lines
-from station.analysis.predict import PROBE, Course, expect, expected_heat_balance, expected_lines
-from station.practical.plan import READY_PLAN, read_plan
+from station.analysis.heat.balance import fit_trace
+from station.analysis.heat.inputs import HeatRefused, HeatSetup, Pour, Trace
+from station.analysis.heat.model import INDEX
+from station.analysis.heat.start import plateaus
+from station.analysis.lines.crossing import fit_lines
+from station.analysis.lines.fit import LinesRefused
+from station.analysis.prediction.methods import expected_heat_balance, expected_lines
+from station.analysis.prediction.model import PROBE, Course, expect
+from station.practical.kinds import read_plan
 from station.practical.predict import predict
 from tests.benchmarks.bench_heat_cases import pours_of, setup_of, trace_of
 from tests.benchmarks.scenes import make_scene
 from tests.benchmarks.scenes_model import model_scene
+from tests.records import PLAN_TEXT
 
 POUR_S = 4.0  # the readings here are the last samples before a pour
 FAMILIES = ("calm", "mixed", "hasty", "slow", "small_portions", "large_portions", "dilute", "cold_alkali")
@@ -128,7 +131,7 @@ def main() -> None:
     for kind in FAMILIES:
         for u_volume_cm3 in (0.02, 0.1) if kind in ("calm", "mixed") else (0.1,):
             print(row(kind, u_volume_cm3, count), flush=True)
-    plan, begin = read_plan(READY_PLAN), time.perf_counter()
+    plan, begin = read_plan(PLAN_TEXT), time.perf_counter()
     predict(plan)
     print(f"predict() of the plan that ships: {time.perf_counter() - begin:.2f} s")
 

@@ -8,9 +8,12 @@ Every figure is counted or measured in the run that prints it; inputs and kills 
 
 import argparse
 import asyncio
+import contextlib
 import os
 import random
 import re
+import resource
+import socket
 import tempfile
 import time
 import traceback
@@ -21,16 +24,19 @@ from random import Random
 
 from station.practical import events as e
 from station.record.journal import read_events
+from station.room.broker import PrivateBroker
+from station.room.mqtt import connected
 from tests.benchmarks.bench_station import resident_mb
 from tests.command.child import SETTINGS, Served
 from tests.command.test_kills import goes_on, killed
-from tests.reliability import attacks
+from tests.reliability import attacks, spoilt
 from tests.reliability.bad_readings import AT_RANDOM, BURSTS, practical
 from tests.reliability.fuzz import DOORS
 from tests.reliability.load import held
 from tests.reliability.openapi import asked, station
+from tests.room.class_room import USERS, address_of, bench_at_work, broker_in, collecting, linked, until
 from tests.server.doors import HASHED
-from tests.test_register import rows
+from tests.tables import faults as register
 
 INPUTS = 100_000
 LONGEST_S = 600.0
@@ -56,10 +62,12 @@ def main() -> None:
 
 def faults(_: float, __: int) -> None:
     """Count the fault register."""
-    found = rows()
-    tested = [row for row in found if row.tests]
+    found = register()
+    tested = [each for each in found if each.tests]
     line("faults in the register", len(found))
-    line("  provoked by a test of the suite", len(tested), f"by {len({test for row in tested for test in row.tests})}")
+    line(
+        "  provoked by a test of the suite", len(tested), f"by {len({test for each in tested for test in each.tests})}"
+    )
     line("  not provoked, each with its reason", len(found) - len(tested))
 
 
@@ -93,6 +101,21 @@ def requests(share: float, seed: int) -> None:
         failures = attacks.noise(served, count, seed)
         served.terminate()
         line("spoilt HTTP requests", count, f"five-hundreds {failures}, tracebacks {tracebacks(served)}")
+    for name, target in spoilt.TARGETS.items():
+        count = max(int(2000 * share), 200)
+        found, flood = asyncio.run(_spoilt(target, count, seed, max(10 * share, 3)))
+        line(
+            f"odd requests to a {name}, by staff",
+            count,
+            f"five-hundreds {len(found.failures)}; log grew by {found.log_bytes_per_s / 1000:.1f} kB a second",
+        )
+        asked_s = sum(flood.statuses.values()) / flood.took_s
+        line(
+            "  no origin at all, from one address, a second",
+            f"{asked_s:.0f}",
+            f"told to wait {flood.statuses[429]}, five-hundreds {flood.statuses[500]}; "
+            f"log grew by {flood.log_bytes_per_s / 1000:.1f} kB a second",
+        )
     with tempfile.TemporaryDirectory() as folder, station(Path(folder)) as served:
         done = asked(served, max(int(300 * share), 10), "fuzzing,coverage")
         served.terminate()
@@ -101,6 +124,15 @@ def requests(share: float, seed: int) -> None:
             done.requests,
             f"failed {done.failed}, tracebacks {tracebacks(served)}",
         )
+
+
+async def _spoilt(
+    target: spoilt.Opened, count: int, seed: int, seconds: float
+) -> tuple[spoilt.Answers, spoilt.Answers]:
+    with tempfile.TemporaryDirectory() as folder:
+        async with target(Path(folder)) as opened:
+            found = await spoilt.answers(opened, count, seed)
+            return found, await spoilt.flooded(opened, spoilt.BAD_ORIGIN, seconds)
 
 
 def kills(share: float, seed: int) -> None:
@@ -158,6 +190,38 @@ def attacked(share: float, _: int) -> None:
         line("  tracebacks", tracebacks(served))
 
 
+def room(share: float, _: int) -> None:
+    """Come under others' client ids with one bench's credentials, then hold as many connections as a script can."""
+    most = resource.getrlimit(resource.RLIMIT_NOFILE)[1]
+    resource.setrlimit(resource.RLIMIT_NOFILE, (most, most))  # for the connections that are held
+    with tempfile.TemporaryDirectory() as folder, broker_in(Path(folder) / "broker") as broker:
+        asyncio.run(_room(Path(folder), broker, max(60 * share, 5)))
+
+
+async def _room(folder: Path, broker: PrivateBroker, seconds: float) -> None:
+    async with (
+        collecting(folder / "room", broker, broker.room_address) as room,
+        bench_at_work(folder / "5") as bench,
+        linked(bench, broker, "bench-5") as link,
+    ):
+        await until(lambda: link.state.up)
+        connection, lost = room._client, 0
+        trying = asyncio.create_task(attacks.takeovers(address_of(broker, "bench-5"), ["bench-6"], seconds))
+        while not trying.done():
+            await asyncio.wait({trying}, timeout=0.01)
+            if room._client is not connection:
+                connection, lost = room._client, lost + (room._client is None)
+        line("takeover attempts with one bench's password", trying.result()[0], f"in {seconds:.0f} s")
+        line("  room thrown off its broker", lost)
+        with contextlib.ExitStack() as held:
+            for _ in range(1100):
+                held.enter_context(socket.create_connection((broker.address.host, broker.address.port), timeout=5))
+            for user in USERS:
+                async with connected(address_of(broker, user), lambda *_: None):
+                    pass
+            line("idle connections held at the broker", 1100, f"{len(USERS)} of {len(USERS)} benches let in beside")
+
+
 def load(share: float, _: int) -> None:
     """Hold forty streams, a slow reader and two that read no more: at true speed, then through an hour."""
     for speed, seconds in ((1.0, max(120 * share, 20)), (20.0, max(180 * share, 20))):
@@ -205,6 +269,7 @@ SECTIONS: dict[str, Callable[[float, int], None]] = {
     "kills": kills,
     "bad_readings": bad_readings,
     "attacked": attacked,
+    "room": room,
     "load": load,
     "starts": starts,
 }

@@ -18,10 +18,9 @@ from typing import Any
 
 from playwright.sync_api import CDPSession, Page, sync_playwright
 
-from station.room import topics
-from station.room.address import BrokerAddress
+from station.room import wire
 from station.room.mqtt import connected
-from station.room.wire import Live, packed
+from station.room.wire import BrokerAddress, Live, packed
 from tests.command.child import RUN
 from tests.page.conftest import FLAGS
 
@@ -71,11 +70,11 @@ async def published(url: str) -> dict[tuple[str, str], float]:
     async def one(user: str, late_s: float) -> None:
         await asyncio.sleep(late_s)
         broker = BrokerAddress(admitted["host"], admitted["port"], user, admitted["passwords"][user])
-        async with connected(broker, f"{user}-timed", lambda *_: None) as client:
+        async with connected(broker, lambda *_: None) as client:
             for second in range(SECONDS):
                 celsius = 20.0 + second / 10
                 sent[user, f"{celsius:.1f} °C"] = time.time()
-                await client.publish(topics.topic(user, topics.LIVE), packed(Live(kit="ab" * 8, temperature_c=celsius)))
+                await client.publish(wire.topic(user, wire.LIVE), packed(Live(kit="ab" * 8, temperature_c=celsius)))
                 await asyncio.sleep(1.0)
 
     await asyncio.sleep(1.0)  # the broker reads its password file again

@@ -16,10 +16,8 @@ from bisect import bisect_left
 from dataclasses import dataclass
 from statistics import median
 
-from station.analysis.settle import LIMIT_S, READ, Pace, judge, judge_start
-from station.analysis.settle_lags import STEEL_TUBE, CupHabits
-from station.analysis.settle_learn import learn, learn_start
-from station.analysis.settle_trace import STEP_C
+from station.analysis.settle.detector import LIMIT_S, READ, Outcome, Pace, judge, judge_start
+from station.analysis.settle.lags import STEEL_TUBE, STEP_C, CupHabits, learn, learn_start
 from tests.benchmarks.bench_settle_cups import KINDS, Bench, Habits, draw
 
 PORTIONS = 10
@@ -94,7 +92,7 @@ def repeat(habits: Habits, rng: random.Random, pace: Pace, times: list[float]) -
         now += 1.0
         bench.run(now)
         start = judge_start(bench.trace, since_s=0.0, now_s=now, lags=lags)
-        before = start.temperature_c if start.settled else None
+        before = start.temperature_c if start.ready else None
     cup = CupHabits(rest_c=before)
     lags = learn_start(bench.trace, since_s=0.0, until_s=now, lags=lags)
     out: list[Reading] = []
@@ -126,7 +124,7 @@ def repeat(habits: Habits, rng: random.Random, pace: Pace, times: list[float]) -
                 pace=pace,
             )
             times.append(time.perf_counter() - tick)
-            if verdict.settled or now - press > LIMIT_S + 5.0:
+            if verdict.ready or now - press > LIMIT_S + 5.0:
                 break
         read, u_c = verdict.temperature_c, verdict.u_c
         assert read is not None and u_c is not None
@@ -145,7 +143,7 @@ def repeat(habits: Habits, rng: random.Random, pace: Pace, times: list[float]) -
                 read - cup_at(bench, done),
                 u_c,
                 verdict.sure,
-                verdict.reason != "time is up",
+                verdict.outcome is not Outcome.TIME_UP,
             )
         )
         before = read

@@ -17,10 +17,8 @@ from statistics import median
 
 import numpy as np
 
-from station.analysis.settle import LIMIT_S, READ, judge, judge_start
-from station.analysis.settle_lags import STEEL_TUBE, CupHabits
-from station.analysis.settle_learn import learn, learn_start
-from station.analysis.settle_trace import STEP_C
+from station.analysis.settle.detector import LIMIT_S, READ, Outcome, judge, judge_start
+from station.analysis.settle.lags import STEEL_TUBE, STEP_C, CupHabits, learn, learn_start
 from tests.benchmarks.bench_settle import Reading, header, show, stays
 from tests.benchmarks.scenes import FAMILIES
 from tests.benchmarks.scenes_draw import draw
@@ -111,7 +109,7 @@ def read(seed: int, family: str, times: list[float]) -> list[Reading]:
         cup.run(cup.next_s)
         now = cup.trace[-1][0]
         start = judge_start(cup.trace, since_s=0.0, now_s=now)
-        before = start.temperature_c if start.settled else None
+        before = start.temperature_c if start.ready else None
     habits = CupHabits(rest_c=before)
     lags = learn_start(cup.trace, since_s=0.0, until_s=now, lags=STEEL_TUBE)
     out: list[Reading] = []
@@ -134,12 +132,12 @@ def read(seed: int, family: str, times: list[float]) -> list[Reading]:
             tick = time.perf_counter()
             verdict = judge(rows, since_s=press, now_s=now, before_c=level, lags=lags, cup=habits)
             times.append(time.perf_counter() - tick)
-            if verdict.settled and verdict.temperature_c is not None and verdict.u_c is not None:
+            if verdict.ready and verdict.temperature_c is not None and verdict.u_c is not None:
                 break
         before = verdict.temperature_c
         error_c = before - cup.true_c(now)
         first = earliest(cup, press, max(press, middle), now + AFTER_S)
-        late = verdict.reason != "time is up"
+        late = verdict.outcome is not Outcome.TIME_UP
         reached = first[1] < now + AFTER_S - press - 1.0
         row = (family, portion + 1, before - level, now - press, *first, error_c, verdict.u_c, verdict.sure, late)
         out.append(Reading(*row, reached))

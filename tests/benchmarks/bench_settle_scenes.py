@@ -14,10 +14,8 @@ import time
 
 import numpy as np
 
-from station.analysis.settle import LIMIT_S, READ, judge, judge_start
-from station.analysis.settle_lags import STEEL_TUBE, CupHabits
-from station.analysis.settle_learn import learn, learn_start
-from station.analysis.settle_trace import STEP_C
+from station.analysis.settle.detector import LIMIT_S, READ, Outcome, judge, judge_start
+from station.analysis.settle.lags import STEEL_TUBE, STEP_C, CupHabits, learn, learn_start
 from tests.benchmarks.bench_settle import Reading, header, show, stays
 from tests.benchmarks.scenes import FAMILIES, Scene, make_scene, probe_at
 from tests.benchmarks.scenes_physics import Array
@@ -51,7 +49,7 @@ def read(scene: Scene, times: list[float]) -> tuple[list[Reading], int]:
             tick = time.perf_counter()
             verdict = judge(rows, since_s=press, now_s=now, before_c=before, lags=lags, cup=cup)
             times.append(time.perf_counter() - tick)
-            if verdict.settled:
+            if verdict.ready:
                 done = now
                 break
         if done is None or verdict.temperature_c is None or verdict.u_c is None:
@@ -61,7 +59,7 @@ def read(scene: Scene, times: list[float]) -> tuple[list[Reading], int]:
             continue
         true_c = float(np.interp(done, scene.grid_s, scene.grid_cup_c)) + offset_c
         first = earliest(scene, probe, rows, (max(press, pour.time_s), stop))
-        late = verdict.reason != "time is up"
+        late = verdict.outcome is not Outcome.TIME_UP
         error_c, change_c = verdict.temperature_c - true_c, verdict.temperature_c - (before or 0.0)
         wait_s = done - press
         firsts = (first[0] - press, first[1] - press)

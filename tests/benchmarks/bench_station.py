@@ -14,14 +14,20 @@ import tempfile
 import time
 from collections.abc import Sequence
 from pathlib import Path
+from unittest.mock import patch
 
+from station.analysis.settle.lags import fit_portion
 from station.bench.clock import Clock
 from station.practical import events as e
-from station.record.journal import Journal, read_events
+from station.practical.kinds import read_plan
+from station.record.journal import Journal, Moment, read_events
 from tests.command.child import Served
-from tests.server.live import Stream
+from tests.records import PLAN_TEXT
+from tests.room.lesson_in_jumps import events_of
+from tests.server.live import Stream, in_process
 
-STREAMS = 40
+STREAMS = PAGES = 40
+ASK = "GET /api/state HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nAccept-Encoding: gzip\r\n\r\n"
 
 
 def main() -> None:
@@ -35,6 +41,12 @@ def main() -> None:
     for at in ("idle", "at work"):
         with tempfile.TemporaryDirectory() as folder, Served(Path(folder), speed=1.0) as station:
             asyncio.run(watched(station, at, seconds))
+    with tempfile.TemporaryDirectory() as folder:
+        asyncio.run(fits(Path(folder)))
+    with tempfile.TemporaryDirectory() as folder:
+        nearly_done(Path(folder) / "record")
+        with Served(Path(folder), speed=1.0) as station:
+            asyncio.run(asked(station, seconds))
 
 
 def imports() -> None:
@@ -94,6 +106,72 @@ async def watched(station: Served, at: str, seconds: float) -> None:
     line(f"resident memory, settling, {STREAMS} streams", resident_mb(process), "MB", 120)
     for stream in streams:
         await stream.close()
+
+
+def nearly_done(folder: Path) -> None:
+    """Fill a record: the last repeat but for its last portion, the one before it settling."""
+    events = events_of(1, plan=read_plan(PLAN_TEXT))
+    poured = [number for number, each in enumerate(events, 1) if isinstance(each.event, e.PortionAdded)]
+    journal = Journal(folder)
+    kept = [
+        (Moment(each.boot, each.monotonic_s, each.time_s, each.wall, each.clock), each.event)
+        for each in events[: poured[-2]]
+    ]
+    journal.append(kept).result()
+    journal.close()
+
+
+async def fits(folder: Path) -> None:
+    """Print how often the settle model is fitted for pages that ask while a portion settles."""
+    nearly_done(folder)
+    async with in_process(folder) as station:
+        for sample in range(20):
+            await station.sample(20.0 + sample / 16)
+        with patch("station.analysis.settle.detector.fit_portion", wraps=fit_portion) as fit:
+            for _ in range(PAGES):
+                state = await station.state()
+                assert state["state"] == "settle", state["state"]
+            line(f"settle fits for {PAGES} answers between two samples", fit.call_count, "fits", 0)
+            await station.sample(22.0)
+            line("settle fits at a sample", fit.call_count, "fits", None)
+        print(f"each answer has {len(station.watch.whole_text())} bytes before it is packed")
+
+
+async def asked(station: Served, seconds: float) -> None:
+    """Print what pages cost that ask for the state once a second each, beside the same practical without them."""
+    while station.state()["live"] is None:  # noqa: ASYNC110 - another process
+        await asyncio.sleep(0.005)
+    process, shares = station.process.pid, []
+    portion = station.state()["portion"]
+    for pages in (0, PAGES):
+        # Alike for both: a portion settles for as long, from its first second on.
+        station.act("portion_undone", f"undone {pages}", portion=portion).raise_for_status()
+        station.act("portion_added", f"added {pages}", portion=portion).raise_for_status()
+        before_s, begun_s = processor_s(process), time.monotonic()
+        answers = await asyncio.gather(*(asking(station.port, page / PAGES, seconds) for page in range(pages)))
+        await asyncio.sleep(begun_s + seconds - time.monotonic())
+        shares.append(100 * (processor_s(process) - before_s) / (time.monotonic() - begun_s))
+    print(
+        f"{sum(answers)} answers to {PAGES} pages that ask once a second, {seconds:g} s; without them {shares[0]:.1f} %"
+    )
+    line(f"processor, {PAGES} pages ask for the state", shares[1] - shares[0], "% of a core", 5)
+
+
+async def asking(port: int, first_s: float, seconds: float) -> int:
+    """Ask once a second over one connection, as a page does that has no stream; return how often."""
+    await asyncio.sleep(first_s)
+    reader, writer = await asyncio.open_connection("127.0.0.1", port)
+    begun_s, times = time.monotonic(), 0
+    while times < seconds - first_s:
+        writer.write(ASK.format(port=port).encode())
+        head = await reader.readuntil(b"\r\n\r\n")
+        assert head.startswith(b"HTTP/1.1 200"), head
+        await reader.readexactly(int(head.lower().partition(b"content-length: ")[2].split()[0]))
+        times += 1
+        await asyncio.sleep(max(begun_s + times - time.monotonic(), 0))
+    writer.close()
+    await writer.wait_closed()
+    return times
 
 
 async def heard_within(stream: Stream, seconds: float) -> list[tuple[int, float]]:

@@ -10,12 +10,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from station.analysis.cup import Cup, trace
-from station.analysis.cup_layout import INDEX
-from station.analysis.heat_balance import PATCH
-from station.analysis.heat_inputs import Array, Estimate, HeatSetup, Pour, Trace
-from station.analysis.heat_priors import Prior, cup_of, prior_of
-from station.analysis.heat_start import plateaus
+from station.analysis.heat.inputs import Array, Estimate, HeatSetup, Pour, Prior, Trace, cup_of, prior_of
+from station.analysis.heat.model import INDEX, Cup, trace
+from station.analysis.heat.search import PATCH
+from station.analysis.heat.start import plateaus
 
 STEP_C = 0.0625
 

@@ -1,7 +1,7 @@
 """A cup unlike the fitted one: two liquid zones, a wall in layers, several probes, evaporation, real pours.
 
 Integrated step by step (classical Runge–Kutta) for many parameter vectors at once, so that the generator's
-own sensitivities can be had by finite differences. Shares no code with station.analysis.cup.
+own sensitivities can be had by finite differences. Shares no code with station.analysis.heat.model.
 """
 
 from __future__ import annotations

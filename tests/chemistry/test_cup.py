@@ -5,10 +5,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from station.chemistry.cup import GasError, cup_contents, cup_heat_capacities, dissolved_contents
+from station.chemistry.liquids import water_volumetric_heat_capacity_j_cm3_k
 from station.chemistry.pairs import WrongPairError
 from station.chemistry.reagents import find_reagent
 from station.chemistry.solutions import solution
-from station.chemistry.water import water_volumetric_heat_capacity_j_cm3_k
 
 HYDROCHLORIC = find_reagent("hydrochloric acid")
 NITRIC = find_reagent("nitric acid")

@@ -4,8 +4,9 @@ import math
 
 import pytest
 
-from station.chemistry.dilution import DEBYE_HUCKEL_SLOPE_KJ_MOL, relative_enthalpy
-from station.chemistry.formula import Ion
+from station.chemistry.neutralisation import DEBYE_HUCKEL_SLOPE_KJ_MOL, relative_enthalpy, solution_enthalpy
+from station.chemistry.reagent import Ion
+from station.chemistry.reagents import find_reagent
 
 HYDROGEN, SODIUM, POTASSIUM = Ion("H", 1), Ion("Na", 1), Ion("K", 1)
 CHLORIDE, NITRATE, HYDROXIDE = Ion("Cl", -1), Ion("NO3", -1), Ion("OH", -1)
@@ -51,3 +52,37 @@ def test_a_doubly_charged_ion_counts_by_its_charges() -> None:
 def test_impossible_molalities_are_refused(molality: float) -> None:
     with pytest.raises(ValueError, match="molality must be"):
         relative_enthalpy(HYDROGEN, CHLORIDE, molality)
+
+
+@pytest.mark.parametrize(
+    ("name", "solid_g", "water_g", "published_kj_mol", "within"),
+    [
+        # A chemistry department's problem book (PNIPU, no. 79), after Thomsen, 1 mol in 400 mol of water; seen.
+        ("copper(II) sulfate", 159.6, 7207.0, -66.11, 3.0),
+        ("copper(II) sulfate pentahydrate", 249.7, 7207.0, 11.72, 2.0),
+        # Thomsen's values at the same dilution, as older handbooks reprint them (kcal); from memory.
+        ("magnesium sulfate heptahydrate", 246.5, 7207.0, 3.80 * 4.184, 1.0),
+        ("calcium chloride hexahydrate", 219.1, 7207.0, 4.34 * 4.184, 1.0),
+        ("sodium carbonate decahydrate", 286.1, 7207.0, 16.16 * 4.184, 1.5),
+        # OpenStax Chemistry 2e, 5.2: 3.21 g in 50.0 g take in 1.0 kJ (unrounded 1023.9 J); 3.0 g in 150 g give 2.2 kJ.
+        ("ammonium nitrate", 3.21, 50.0, 1.0239 / (3.21 / 80.04), 0.5),
+        ("calcium chloride", 3.0, 150.0, -2.2 / (3.0 / 110.98), 4.0),
+    ],
+)
+def test_published_enthalpies_of_solution(
+    name: str, solid_g: float, water_g: float, published_kj_mol: float, within: float
+) -> None:
+    found = solution_enthalpy(find_reagent(name), solid_g, water_g)
+    assert found is not None
+    assert found.enthalpy_kj_mol == pytest.approx(published_kj_mol, abs=within)
+
+
+def test_a_hydrate_and_its_anhydrous_salt_end_in_the_same_solution() -> None:
+    """Their difference is the heat of hydration, at any dilution: -79.1 kJ/mol for copper(II) sulfate (NBS tables)."""
+    white, blue = find_reagent("copper(II) sulfate"), find_reagent("copper(II) sulfate pentahydrate")
+    crystal_g = blue.molar_mass_g_mol - white.molar_mass_g_mol
+    dry = solution_enthalpy(white, white.molar_mass_g_mol, 5000.0 + crystal_g)
+    wet = solution_enthalpy(blue, blue.molar_mass_g_mol, 5000.0)
+    assert dry is not None
+    assert wet is not None
+    assert dry.enthalpy_kj_mol - wet.enthalpy_kj_mol == pytest.approx(-79.1, abs=0.1)

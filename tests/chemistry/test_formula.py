@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.chemistry.formula import Ion, ions_formula, molar_mass_g_mol
+from station.chemistry.reagent import Ion, ions_formula, molar_mass_g_mol
 
 
 @pytest.mark.parametrize(

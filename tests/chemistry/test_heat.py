@@ -8,6 +8,7 @@ import pytest
 
 from station.chemistry.heat import (
     Absorber,
+    Measured,
     acid_concentration,
     dissolving_enthalpy,
     enthalpy_from_heat_per_cm3,
@@ -18,7 +19,6 @@ from station.chemistry.heat import (
 )
 from station.chemistry.pairs import Neutralisation, neutralisation_steps
 from station.chemistry.reagents import find_reagent
-from station.chemistry.worked import Measured
 
 
 def pair(acid: str = "HCl", alkali: str = "NaOH") -> Neutralisation:
@@ -170,7 +170,7 @@ def test_every_result_has_the_line_that_made_it() -> None:
     assert by_unit["kJ/mol"] == found.enthalpy_kj_mol
     assert by_unit["J"] == found.heat_j
     first = found.steps[0]
-    assert first.working == "n = 0.4000 mol/dm³ × 24.60 cm³ ÷ 1000"
+    assert first.working == "n = 0.400 mol/dm³ × 24.6 cm³ ÷ 1000"
     assert first.answer == "0.009840 ± 0.000069 mol"
     assert found.steps[1].working.endswith("× 1/2")
     assert found.steps[-1].formula == "ΔH = -q ÷ n ÷ 1000"

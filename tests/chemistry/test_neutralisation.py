@@ -7,14 +7,17 @@ from hypothesis import strategies as st
 from station.chemistry.neutralisation import (
     SCHOOL_VALUES,
     expected_enthalpy,
+    mixing_enthalpy,
     neutralisation_enthalpy,
     step_enthalpies_kj_mol,
 )
 from station.chemistry.pairs import WrongPairError
-from station.chemistry.reagents import Reagent, find_reagent
+from station.chemistry.reagent import Reagent
+from station.chemistry.reagents import find_reagent
 
 HCL, NAOH = find_reagent("hydrochloric acid"), find_reagent("sodium hydroxide")
 HNO3, KOH = find_reagent("nitric acid"), find_reagent("potassium hydroxide")
+H2SO4 = find_reagent("sulfuric acid")
 ETHANOIC, AMMONIA = find_reagent("ethanoic acid"), find_reagent("ammonia")
 
 
@@ -105,3 +108,43 @@ def test_what_has_no_such_enthalpy_is_refused() -> None:
         neutralisation_enthalpy(NAOH, HCL)
     with pytest.raises(ValueError, match="above 0"):
         expected_enthalpy(HCL, 0.0, NAOH, 1.0, 25)
+
+
+@pytest.mark.parametrize(("mol_dm3", "expected"), [(0.5, -61.5), (1.0, -60.5)])
+def test_sulfuric_acid_half_neutralised_keeps_most_of_its_second_protons(mol_dm3: float, expected: float) -> None:
+    """Equal volumes, equal concentrations: HSO₄⁻ is left, and ionises by a quarter (pK 1.987, Davies equation).
+
+    By hand at 0.5 mol/dm³: K' = 0.0355 at I = 0.5; ionised 6 % before and 31 % after, so -56.9 - 0.25 · 21.1 at 20 °C
+    is -62.1, less about 0.4 for real solutions.
+    """
+    found = mixing_enthalpy(H2SO4, mol_dm3, 50.0, NAOH, mol_dm3, 50.0, 20.0)
+    assert found.enthalpy_kj_mol == pytest.approx(expected, abs=1.0)
+
+
+def test_sulfuric_acid_quite_neutralised_gives_the_mean_of_both_protons() -> None:
+    found = mixing_enthalpy(H2SO4, 0.5, 25.0, NAOH, 0.5, 50.0, 20.0)
+    assert found.enthalpy_kj_mol == pytest.approx(expected_enthalpy(H2SO4, 0.5, NAOH, 0.5, 20.0).enthalpy_kj_mol, abs=1)
+    more = mixing_enthalpy(H2SO4, 0.5, 25.0, NAOH, 0.5, 80.0, 20.0)
+    assert more.enthalpy_kj_mol == pytest.approx(found.enthalpy_kj_mol)
+
+
+def test_phosphoric_acid_gives_up_its_first_proton_first() -> None:
+    """Goldberg et al. (2002): -8.0, 3.6 and 16 kJ/mol for the three, on top of -55.8."""
+    first = mixing_enthalpy(find_reagent("phosphoric acid"), 0.1, 50.0, NAOH, 0.1, 50.0, 25.0)
+    # Of 0.1 mol/dm³ some 27 % had ionised before; the salt's heat of dilution, an estimate, takes off about 1.
+    assert first.enthalpy_kj_mol == pytest.approx(-55.8 - 8.0 * 0.73, abs=1.3)
+
+
+@pytest.mark.parametrize("acid", [HCL, ETHANOIC])
+def test_an_acid_of_one_proton_gives_the_same_whatever_is_left_over(acid: Reagent) -> None:
+    whole = expected_enthalpy(acid, 0.5, NAOH, 0.5, 20.0)
+    assert mixing_enthalpy(acid, 0.5, 50.0, NAOH, 0.5, 20.0, 20.0) == whole
+
+
+def test_barium_sulfate_gives_its_own_heat() -> None:
+    """NBS tables: BaSO₄ -1473.2, Ba²⁺ -537.6, SO₄²⁻ -909.3: -26.3 kJ/mol, half of it for each mole of water."""
+    with_solid = neutralisation_enthalpy(H2SO4, find_reagent("barium hydroxide")).enthalpy_kj_mol
+    without = neutralisation_enthalpy(H2SO4, NAOH).enthalpy_kj_mol
+    assert with_solid - without == pytest.approx((-1473.2 + 537.6 + 909.3) / 2, abs=0.05)
+    with pytest.raises(ValueError, match="leaves a solid"):
+        neutralisation_enthalpy(find_reagent("ethanedioic acid"), find_reagent("barium hydroxide"))

@@ -35,6 +35,22 @@ def test_several_steps_gas_or_a_solid_are_refused_with_the_reason(acid: str, alk
 
 
 @pytest.mark.parametrize(
+    ("acid", "alkali", "equation"),
+    [
+        ("nitric acid", "potassium hydroxide", "HNO3 + KOH → KNO3 + H2O"),
+        ("sulfuric acid", "sodium hydroxide", "H2SO4 + 2 NaOH → Na2SO4 + 2 H2O"),
+        ("hydrochloric acid", "barium hydroxide", "2 HCl + Ba(OH)2 → BaCl2 + 2 H2O"),
+        ("hydrochloric acid", "ammonia", "HCl + NH3 → NH4Cl"),
+        ("nitric acid", "sodium carbonate", "2 HNO3 + Na2CO3 → 2 NaNO3 + H2O + CO2"),
+        ("phosphoric acid", "calcium hydroxide", "2 H3PO4 + 3 Ca(OH)2 → Ca3(PO4)2 + 6 H2O"),
+        ("sulfuric acid", "sodium hydrogencarbonate", "H2SO4 + 2 NaHCO3 → Na2SO4 + 2 H2O + 2 CO2"),
+    ],
+)
+def test_the_equation_is_balanced_in_whole_numbers(acid: str, alkali: str, equation: str) -> None:
+    assert pair(acid, alkali).equation == equation
+
+
+@pytest.mark.parametrize(
     ("acid", "alkali", "ratio", "salt", "equivalents"),
     [
         ("HCl", "NaOH", 1.0, "NaCl", 1),

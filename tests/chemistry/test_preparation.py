@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from station.chemistry.hazards import solution_label
-from station.chemistry.preparation import LIQUIDS, Stock, prepare, safe_label, usual_stock
+from station.chemistry.preparation import LIQUIDS, PURITIES, Stock, prepare, safe_label, usual_stock
 from station.chemistry.reagent import Reagent
 from station.chemistry.reagents import REAGENTS, find_reagent
 
@@ -33,14 +33,18 @@ def test_hydrochloric_acid_36_percent_as_a_laboratory_table_has_it() -> None:
     assert made.stock_cm3 == pytest.approx(85.8, abs=0.05)
 
 
-@pytest.mark.parametrize("name", sorted(LIQUIDS))
-def test_the_strength_of_each_stock_fits_its_density_and_percent(name: str) -> None:
+def test_the_tables_of_stocks_know_their_reagents() -> None:
+    assert set(LIQUIDS) | set(PURITIES) <= {reagent.name.id for reagent in REAGENTS}
+
+
+@pytest.mark.parametrize("reagent", [each for each in REAGENTS if each.name.id in LIQUIDS], ids=lambda each: each.name)
+def test_the_strength_of_each_stock_fits_its_density_and_percent(reagent: Reagent) -> None:
     """Percent times density over molar mass, from the same line of the table."""
-    stock = LIQUIDS[name]
+    stock = LIQUIDS[reagent.name.id]
     found = re.search(r"([\d.]+) %(?: by mass)?, ([\d.]+) g/cm³", stock.words)
     assert found is not None
     percent, density = found.groups()
-    mol_dm3 = 10 * float(percent) * float(density) / find_reagent(name).molar_mass_g_mol
+    mol_dm3 = 10 * float(percent) * float(density) / reagent.molar_mass_g_mol
     assert stock.mol_dm3 == pytest.approx(mol_dm3, rel=0.01)
 
 

@@ -7,12 +7,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 from iapws import SeaWater
 
-from station.chemistry.formula import molar_mass_g_mol
-from station.chemistry.laliberte import GENERIC_MOLECULE, GENERIC_SALT, terms
-from station.chemistry.laliberte_table import LALIBERTE
+from station.chemistry.liquids import (
+    GENERIC_MOLECULE,
+    GENERIC_SALT,
+    LALIBERTE,
+    terms,
+    water_density_g_cm3,
+    water_heat_capacity_j_g_k,
+)
+from station.chemistry.reagent import molar_mass_g_mol
 from station.chemistry.reagents import find_reagent
 from station.chemistry.solutions import concentration_mol_dm3, mass_fraction, solution, solution_by_mass
-from station.chemistry.water import water_density_g_cm3, water_heat_capacity_j_g_k
 
 NOT_SALTS = {"HCl", "HNO3", "H2SO4", "H3PO4", "HCH3COO", "NaOH", "KOH", "LiOH", "NH3"}
 NAMES = ["hydrochloric acid", "nitric acid", "ethanoic acid", "NaOH", "KOH", "LiOH", "ammonia", "NaCl", "KNO3"]

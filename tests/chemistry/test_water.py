@@ -3,7 +3,7 @@
 import pytest
 from iapws import IAPWS95
 
-from station.chemistry.water import (
+from station.chemistry.liquids import (
     water_density_g_cm3,
     water_heat_capacity_j_g_k,
     water_volumetric_heat_capacity_j_cm3_k,

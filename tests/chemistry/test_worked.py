@@ -2,7 +2,8 @@
 
 import pytest
 
-from station.chemistry.worked import Measured, Sheet, measured, number, put, show
+from station.chemistry.heat import Measured, Sheet, measured, number, put, show
+from station.words import plain
 
 
 @pytest.mark.parametrize(
@@ -25,7 +26,7 @@ def test_a_value_is_written_to_two_digits_of_its_uncertainty(value: float, u: fl
 def test_a_line_keeps_value_uncertainty_and_words() -> None:
     sheet = Sheet()
     width = number(Measured(2.0, 0.1), "the width")
-    area = sheet.line("area", "A = a²", f"A = {put(width)}²", width * width, "cm²")
+    area = sheet.line(plain("area"), "A = a²", f"A = {put(width)}²", width * width, "cm²")
     step = sheet.steps[0]
     assert (step.text, step.formula, step.working, step.unit) == ("area", "A = a²", "A = 2.00²", "cm²")
     # A square is fully correlated with itself: u = 2 a u(a), not a u(a) √2.

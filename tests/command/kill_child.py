@@ -16,7 +16,8 @@ from station.command.assembly import opened_parts
 from station.command.settings import ProbeSettings, Settings, VirtualSettings
 from station.practical import events as e
 from station.practical.acts import ActRefused
-from station.practical.plan import Plan, read_plan
+from station.practical.kinds import read_plan
+from station.practical.plan import Plan
 
 SPEED = 120.0
 
@@ -42,7 +43,7 @@ async def work(folder: Path, plan: Plan) -> None:
 
 def where(bench: Bench) -> dict[str, Any]:
     view = bench.view()
-    return {key: view[key] for key in ("state", "repeat", "portion", "other_acts", "instruction")}
+    return {key: view[key] for key in ("state", "repeat", "portion")}
 
 
 def tell(values: dict[str, Any]) -> None:

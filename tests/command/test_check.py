@@ -13,10 +13,11 @@ from typing import Any
 import pytest
 
 from station.bench.check.finding import Finding
-from station.bench.panel import Panel, Signal
-from station.command import check as module
+from station.bench.panel.panel import Panel
+from station.bench.panel.signals import Signal
 from station.command import settings as known
-from station.command.check import kit_of, run_checks
+from station.command.check import check as module
+from station.command.check.check import kit_of, run_checks
 from station.command.main import main
 from station.command.settings import Settings
 from tests.bench.check.machine import Machine
@@ -166,6 +167,7 @@ def one_wire(tree: Path, port: int) -> str:
     )
 
 
+@pytest.mark.fault("two-readers")
 def test_beside_a_station_at_work_its_own_samples_are_judged(tmp_path: Path) -> None:
     """And the station does not notice."""
     tree = PlainTree(tmp_path / "devices")
@@ -260,6 +262,7 @@ def test_the_real_lgpio_refuses_a_machine_without_pins(tmp_path: Path) -> None:
     assert "no lamps: the panel cannot be used" in done.stderr
 
 
+@pytest.mark.fault("no-names")
 def test_the_qr_code_goes_beside_the_json(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     pytest.importorskip("segno")
     path = settings_file(tmp_path, "[server]\nhost = '192.0.2.7'\n[probe]\ndriver = 'none'")

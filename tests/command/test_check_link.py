@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from station.command.check_link import link
+from station.command.check.link import link
 from station.command.settings import LinkSettings, ServerSettings, Settings
-from station.room.private_broker import PrivateBroker
+from station.room.broker import PrivateBroker
 from tests.room.class_room import broker_in
 
 

@@ -6,11 +6,12 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
-from station.command.errors import EXIT_RECORD
 from station.command.main import main
+from station.command.terminal import EXIT_RECORD
 from station.practical.readings_text import readings_from_text
 from station.record.exchange import record_csv
 from station.record.journal import Journal, Moment
+from tests.conftest import PATIENCE_S
 from tests.practical.walk import Walk
 
 
@@ -25,7 +26,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (Moment("b", each.time_s, each.time_s, "2026-09-01T09:00:00+00:00", "none"), each.event)
         for each in walk.happened
     ]
-    journal.append(moments).result(timeout=10)
+    journal.append(moments).result(timeout=PATIENCE_S)
     journal.close()
     return made
 
@@ -54,9 +55,21 @@ def test_the_journal_is_lines_of_json(folder: Path, capsys: pytest.CaptureFixtur
 def test_the_spreadsheet_has_the_results(folder: Path, tmp_path: Path) -> None:
     assert main(["export", "--record", str(folder), "--xlsx", "--out", str(tmp_path / "record.xlsx")]) == 0
     book = load_workbook(tmp_path / "record.xlsx")
-    sheets = ["Plan", "Readings", "Probe", "Mean", "Samples", "Portions", "Results"]
+    sheets = ["Table", "Plan", "Readings", "Probe", "Mean", "Samples", "Portions", "Results"]
     assert book.sheetnames[: len(sheets)] == sheets
     assert "straight lines" in [row[1] for row in book["Results"].iter_rows(values_only=True)]
+
+
+def test_the_spreadsheet_is_in_the_language_of_the_settings(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("station.toml").write_text('page.language = "de"\n', encoding="utf-8")
+    assert main(["export", "--record", str(folder), "--xlsx", "--out", "one.xlsx"]) == 0
+    assert main(["export", "--record", str(folder), "--all", "--out", "all"]) == 0
+    for file in (Path("one.xlsx"), *Path("all").glob("*/record.xlsx")):
+        assert "Ergebnisse" in load_workbook(file).sheetnames
+    assert len(list(Path("all").glob("*/record.xlsx"))) == 1
 
 
 def test_what_cannot_be_is_one_line(folder: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

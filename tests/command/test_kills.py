@@ -1,7 +1,8 @@
 """Thirty kills at random moments: what was answered is kept, nothing is invented, and the practical goes on.
 
 Ten times the whole station under its own command, twenty times the bench without a server: each killed with SIGKILL,
-while acts are told as fast as they are answered. All lives are one practical, on one record.
+while acts are told as fast as they are answered. All lives are one practical, on one record. Then fifteen lives more,
+in which the record's log is deleted at a random moment before the kill.
 `python -m tests.benchmarks.bench_reliability` does it two hundred times.
 """
 
@@ -13,7 +14,7 @@ import sys
 import threading
 import time
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -25,11 +26,14 @@ import pytest
 from station.practical import events as e
 from station.practical.fold import fold_all
 from station.practical.state import State
-from station.record.journal import first_broken, read_events
+from station.record.journal import FILE_NAME, first_broken, read_events
 from tests.command.child import SETTINGS, Served
+from tests.conftest import PATIENCE_S
 
 BENCH_KILLS, STATION_KILLS = 20, 10
-LONGEST_LIFE_S = 0.4
+LOG_DELETED_BENCH, LOG_DELETED_STATION = 10, 5
+MOST_ANSWERS, LONGEST_AFTER_S = 18, 0.1
+"""A life ends at a random moment after a random number of answers: so few, or many, are answered on any machine."""
 SPEED = 120.0
 
 PLAN = """\
@@ -61,9 +65,15 @@ class Telling:
     back_s: list[float] = field(default_factory=list)
     """How long each start took to its first answer."""
 
-    def work(self, tell: Tell, where: Answer) -> None:
-        """Tell act after act until the station is gone (None)."""
+    def work(self, tell: Tell, where: Answer, ends: Sequence[threading.Timer]) -> None:
+        """Tell act after act until the station is gone (None); what ends it begins after some have been answered."""
+        enough = len(self.answered) + self.chance.randrange(MOST_ANSWERS)
+        waiting = True
         while True:
+            if waiting and len(self.answered) >= enough:
+                for each in ends:
+                    each.start()
+                waiting = False
             key = self._key(where)
             answer = tell(self.told[key])
             if answer is None:
@@ -123,7 +133,7 @@ class BenchLife:
         return answer
 
     def end(self) -> None:
-        self.process.wait(timeout=20)
+        self.process.wait(timeout=PATIENCE_S)
         self._answers.close()
         with suppress(BrokenPipeError):  # an act that nobody was there to read
             self._acts.close()
@@ -172,6 +182,14 @@ def survived(tmp_path_factory: pytest.TempPathFactory) -> Survived:
     return killed(tmp_path_factory.mktemp("kills"), random.Random(60), BENCH_KILLS, STATION_KILLS)
 
 
+def kill(life: BenchLife | StationLife, telling: Telling, acts: int, after_s: float) -> None:
+    """Kill it after so long, when so many acts have been told."""
+    time.sleep(after_s)
+    while len(telling.told) < acts and life.process.poll() is None:
+        time.sleep(0.001)
+    life.process.kill()
+
+
 def killed(folder: Path, chance: random.Random, bench: int, station: int) -> Survived:
     """The record after so many kills, what was told, for each start the state before it and where it stood after."""
     telling = Telling(chance)
@@ -182,9 +200,8 @@ def killed(folder: Path, chance: random.Random, bench: int, station: int) -> Sur
         telling.back_s.append(time.monotonic() - begun_s)
         if before is not None:
             starts.append((before, life.where))
-        killer = threading.Timer(chance.uniform(0.0, LONGEST_LIFE_S), life.process.kill)
-        killer.start()
-        telling.work(life.tell, life.where)
+        killer = threading.Timer(chance.uniform(0.0, LONGEST_AFTER_S), life.process.kill)
+        telling.work(life.tell, life.where, [killer])
         killer.join()
         life.end()
         assert life.process.returncode == -9
@@ -194,6 +211,7 @@ def killed(folder: Path, chance: random.Random, bench: int, station: int) -> Sur
     return folder / "record", telling, starts
 
 
+@pytest.mark.fault("plug-pulled")
 def test_every_act_that_was_answered_is_in_the_record_with_its_number(survived: Survived) -> None:
     record, telling, _ = survived
     kept = {each.seq: each.event for each in read_events(record)}
@@ -221,6 +239,7 @@ def test_what_is_kept_is_what_was_told(survived: Survived) -> None:
                 assert telling.told[key]["portion"] == portion
 
 
+@pytest.mark.fault("plug-pulled")
 def test_each_start_is_in_the_same_portion_of_the_same_repeat(survived: Survived) -> None:
     _, __, starts = survived
     assert len(starts) == BENCH_KILLS + STATION_KILLS - 1
@@ -257,3 +276,23 @@ def test_numbers_have_no_gap_and_samples_time_never_goes_back_over_a_start(survi
         if isinstance(each.event, e.StationStarted):
             assert each.time_s >= newest_s
         newest_s = max(newest_s, each.time_s)
+
+
+@pytest.mark.fault("log-deleted")
+def test_acts_answered_before_and_after_the_log_was_deleted_outlive_the_kill(tmp_path: Path) -> None:
+    chance = random.Random(9)
+    telling = Telling(chance)
+    log = tmp_path / "record" / f"{FILE_NAME}-wal"
+    for life in lives(tmp_path, chance, LOG_DELETED_BENCH, LOG_DELETED_STATION):
+        after_s = chance.uniform(0.0, 2 * LONGEST_AFTER_S)
+        deleter = threading.Timer(after_s * chance.random(), log.unlink)
+        killer = threading.Timer(after_s, life.process.kill)
+        telling.work(life.tell, life.where, [deleter, killer])
+        deleter.join()
+        killer.join()
+        life.end()
+        assert life.process.returncode == -9
+        assert first_broken(tmp_path / "record") is None
+        kept = {each.seq: each.event for each in read_events(tmp_path / "record")}
+        assert not [key for key, seq in telling.answered.items() if getattr(kept.get(seq), "key", None) != key]
+    assert len(telling.answered) > 100

@@ -23,6 +23,18 @@ count = 11
 """
 
 
+def test_a_plan_that_leads_into_danger_is_one_line_and_exit_status_2(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "plan.toml"
+    path.write_text(PLAN.replace("hydroxide", "hydrogencarbonate"), encoding="utf-8")
+    assert main(["prepare", str(path), "--benches", "3"]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.count("\n") == 1
+    assert "Carbon dioxide leaves a mixture of nitric acid and sodium hydrogencarbonate" in said.err
+
+
 @pytest.fixture
 def plan(tmp_path: Path) -> str:
     path = tmp_path / "plan.toml"

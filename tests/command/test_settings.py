@@ -6,11 +6,15 @@ from pathlib import Path
 import pytest
 
 from station.command import settings as module
-from station.command.errors import EXIT_ADDRESS, EXIT_RECORD, EXIT_USAGE, CommandError
 from station.command.main import main
-from station.command.settings import default_record_folder, load_settings, record_folder
+from station.command.settings import default_record_folder, load_plan, load_settings, record_folder
+from station.command.terminal import EXIT_ADDRESS, EXIT_RECORD, EXIT_USAGE, CommandError
+from station.practical.kinds import ready_plan
+from station.practical.safety import hazards_of
+from station.practical.state import State
 from station.record.journal import Journal
 from tests.record.cards import small_card
+from tests.records import PLAN_TEXT
 
 
 @pytest.fixture(autouse=True)
@@ -182,6 +186,16 @@ def test_a_bad_plan_is_one_line_that_names_its_file(tmp_path: Path, capsys: pyte
     assert "plan.toml: " in one_line(capsys)
 
 
+def test_a_plan_that_leads_into_danger_is_one_line_that_names_its_file(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = PLAN_TEXT.replace('"potassium hydroxide"', '"sodium carbonate"')
+    written(tmp_path / "plan.toml", text)
+    path = written(tmp_path / "station.toml", 'plan = "plan.toml"')
+    assert main(["serve", "--config", str(path)]) == 2
+    assert "plan.toml: Carbon dioxide leaves a mixture of nitric acid and sodium carbonate" in one_line(capsys)
+
+
 def test_bad_faults_of_the_virtual_cup_are_one_line(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     text = '[probe]\ndriver = "virtual"\n[virtual]\nfaults = "sulks at noon"\n[record]\nfolder = "r"'
     assert main(["serve", "--config", str(written(tmp_path / "station.toml", text))]) == 2
@@ -214,6 +228,7 @@ def test_a_record_that_cannot_be_opened_says_so(tmp_path: Path, capsys: pytest.C
     assert "make its folder writable or choose another" in one_line(capsys)
 
 
+@pytest.mark.fault("card-full")
 def test_a_card_that_is_full_at_the_start_says_so(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     with small_card() as card:
         Journal(card).close()
@@ -261,15 +276,25 @@ def test_help_ends_with_status_0(arguments: list[str], capsys: pytest.CaptureFix
     ("text", "words"),
     [
         ('[link]\nbroker = "room.local"\nuser = "bench-1"', "write it like"),
-        ('[link]\nbroker = "mqtt://room.local"', "user"),
-        ('[link]\nbroker = "mqtt://room.local"\nuser = "a/+"', "user"),
+        ('[link]\nbroker = "mqtt://room.local"', r"\[link\] user: missing; add the name .* knows this bench$"),
+        ('[link]\nbroker = "mqtt://room.local"\nuser = "a/+"', r"\[link\] user: letters, digits.* \(got 'a/\+'\)$"),
+        ('[access]\nbench_code = "otter lamp"\nbench_code_hash = "$argon2id$x"', r"\(got: not shown\)$"),
     ],
 )
-def test_a_link_that_cannot_be_is_one_line(tmp_path: Path, text: str, words: str) -> None:
+def test_a_link_or_an_access_that_cannot_be_is_one_line(tmp_path: Path, text: str, words: str) -> None:
     (tmp_path / "station.toml").write_text(text)
     with pytest.raises(CommandError, match=words) as caught:
         load_settings(tmp_path / "station.toml")
     assert "\n" not in str(caught.value)
+
+
+def test_without_a_plan_it_is_the_one_that_ships_and_nothing_in_it_burns() -> None:
+    """0.4 mol/dm³: sodium hydroxide irritates (1.6 % by mass), potassium hydroxide would burn (2.2 %; CLP)."""
+    plan = load_plan(None)
+    assert plan == ready_plan("neutralisation")
+    codes = {hazard["code"] for each in hazards_of(plan) for hazard in each["label"]["hazards"]}
+    assert {"H315", "H319"} <= codes <= {"H290", "H315", "H319"}
+    assert State().plan == plan.without_prepared() != plan
 
 
 def test_the_password_of_the_link_lies_beside_the_settings(tmp_path: Path) -> None:

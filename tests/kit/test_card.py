@@ -6,13 +6,14 @@ import re
 from pathlib import Path
 
 import pytest
+import tomli_w
 
+from station.command.room.settings import load_room_settings
 from station.command.settings import load_settings
 from station.kit.card import UNITS, card_files, network_config, user_data
-from station.kit.sheets import address, labels_sheet, secrets_sheet
+from station.kit.sheets import CODE_LETTERS, KitSecrets, address, labels_sheet, new_secrets, secrets_sheet
 from station.kit.table import Kits, kits_from
-from station.kit.words import CODE_LETTERS, KitSecrets, new_secrets
-from station.practical.plan import READY_PLAN
+from tests.records import PLAN_TEXT
 
 KITS = kits_from(
     'country = "IE"\nlanguage = "de"\nnetwork = { ssid = "Lab: 4\\"", password = "pass: #word" }\n'
@@ -28,7 +29,7 @@ def secrets() -> KitSecrets:
 
 @pytest.fixture(scope="module")
 def files(secrets: KitSecrets) -> dict[str, str]:
-    return card_files(KITS, KITS.kit[0], secrets, READY_PLAN)
+    return card_files(KITS, KITS.kit[0], secrets, PLAN_TEXT)
 
 
 def test_the_station_reads_its_settings(files: dict[str, str], secrets: KitSecrets, tmp_path: Path) -> None:
@@ -42,6 +43,20 @@ def test_the_station_reads_its_settings(files: dict[str, str], secrets: KitSecre
         assert not asyncio.run(access.right(holder, "other words"))  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize("name", ["Bench 🧪", "台 № 5", "C:\\new", "a # b = c", 'it\'s "7"', "𝛥ϑ?"])
+def test_any_name_of_a_bench_reaches_its_settings(name: str, secrets: KitSecrets, tmp_path: Path) -> None:
+    table = tomli_w.dumps({"kit": [{"number": 7, "name": name}, {"number": 8, "name": f"{name} 2", "room": True}]})
+    kits = kits_from(table, "kits.toml")
+    bench, room = (card_files(kits, kit, secrets, None, [(each, secrets) for each in kits.kit]) for kit in kits.kit)
+    (tmp_path / "station.toml").write_text(bench["station.toml"], encoding="utf-8")
+    (tmp_path / "room.toml").write_text(room["room.toml"], encoding="utf-8")
+    settings, _ = load_settings(tmp_path / "station.toml")
+    assert (settings.bench.name, settings.link.user) == (name, "bench-7")
+    assert load_room_settings(tmp_path / "room.toml")[0].room.name == f"{name} 2"
+    assert "local-hostname: bench-7\n" in bench["meta-data"]
+
+
+@pytest.mark.fault("secrets")
 def test_no_word_that_opens_anything_is_on_the_card(files: dict[str, str], secrets: KitSecrets) -> None:
     text = "\n".join(files.values())
     for words in (secrets.bench_code, secrets.teacher_passphrase, secrets.technician_passphrase):
@@ -62,10 +77,12 @@ def test_the_first_boot_runs_one_script_and_opens_no_door(files: dict[str, str])
     assert head == "#cloud-config"
     data = json.loads(body)
     assert data == user_data(KITS, KITS.kit[0])
-    assert data["runcmd"] == [["bash", "/boot/firmware/benchwarm/first-start.sh"]]
+    # Not "runcmd": cloud-init marks that as done before it has run, and does not run it again.
+    assert data["bootcmd"] == [["bash", "/boot/firmware/benchwarm/first-start.sh"]]
+    assert "runcmd" not in data
     assert data["ssh_pwauth"] is False
     assert data["users"] == [{"name": "technician", "shell": "/bin/bash", "lock_passwd": True}]
-    assert "benchwarm/first-start.sh" in files
+    assert {"benchwarm/first-start.sh", "benchwarm/install.sh"} <= set(files)
 
 
 def test_every_unit_is_on_the_card(files: dict[str, str]) -> None:

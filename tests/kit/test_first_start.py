@@ -6,66 +6,100 @@ What the station needs beside itself is what is installed here; tests/kit/arm64.
 import os
 import subprocess
 import sys
-import sysconfig
+from collections.abc import Callable
 from importlib.metadata import distribution
 from pathlib import Path
 
 import pytest
 
-from station.kit.folders import make_kits
+from station.kit.card import make_kits
+from station.kit.offer import SUMS
 from station.kit.table import KitError, kits_from, read_kits
-from station.kit.wheelhouse import repacked
-
-TABLE = '[[kit]]\nnumber = 1\n[[kit]]\nnumber = 2\nname = "By the door"\n'
-
-
-@pytest.fixture(scope="module")
-def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The wheels of an earlier run; of what the station needs only pip is in it, the rest is installed here."""
-    folder = tmp_path_factory.mktemp("wheels")
-    repacked(distribution("pip"), folder)
-    return folder
+from tests.kit.cards import TABLE, card_in, first_start, run_script
+from tests.kit.wheels import as_version
 
 
-@pytest.fixture(scope="module")
-def made(house: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    out = tmp_path_factory.mktemp("kits") / "cards"
-    result = make_kits(kits_from(TABLE, "kits.toml"), out, out, wheelhouse=house)
-    assert [card.name for card in result.cards] == ["bench-1", "bench-2"]
-    assert "lgpio" in " ".join(result.amber)
-    return out
+@pytest.mark.fault("other-users")
+def test_what_a_kit_has_in_words_is_for_nobody_else_on_this_computer(made: Path) -> None:
+    others = 0o077
+    texts = [each for each in made.rglob("*") if each.is_file() and "wheelhouse" not in each.parts]
+    assert {"labels.html", "codes-and-passphrases.html", "network-config", "link-password", "benchwarm.passwords"} <= {
+        each.name for each in texts
+    }
+    assert [each for each in texts if each.stat().st_mode & others] == []
 
 
-def test_sheets_are_for_nobody_else_on_this_computer(made: Path) -> None:
-    for name in ("labels.html", "codes-and-passphrases.html"):
-        assert oct((made / name).stat().st_mode & 0o777) == "0o600"
+def test_the_passwords_of_a_laptops_room_are_for_nobody_else_either(house: Path, tmp_path: Path) -> None:
+    make_kits(
+        kits_from('broker = "laptop.local"\n[[kit]]\nnumber = 1\n', ""), tmp_path, tmp_path / "out", wheelhouse=house
+    )
+    texts = [each for each in (tmp_path / "out" / "room").rglob("*") if each.is_file()]
+    assert len(texts) == 3
+    assert {each.stat().st_mode & 0o777 for each in texts} == {0o600}
+
+
+def unlisted(house: Path) -> str:
+    """A newer station that nobody listed: pip would take the newest it is offered."""
+    (wheel,) = house.glob("benchwarm-*.whl")
+    as_version(wheel, "99.0.0", house)
+    return "installed: "
+
+
+def spoilt(house: Path) -> str:
+    (wheel,) = house.glob("pip-*.whl")
+    content = bytearray(wheel.read_bytes())
+    content[len(content) // 2] ^= 1
+    wheel.unlink()  # a link to the one of all cards
+    wheel.write_bytes(content)
+    return "FAILED: a wheel is not as SHA256SUMS has it"
+
+
+def missing(house: Path) -> str:
+    next(house.glob("pip-*.whl")).unlink()
+    return "is missing: copy the whole folder"
+
+
+def without_list(house: Path) -> str:
+    (house / SUMS).unlink()
+    return "FAILED: the wheelhouse has no SHA256SUMS"
+
+
+def leaves(house: Path) -> str:
+    (house / SUMS).unlink()
+    (house / SUMS).write_text(f"{'0' * 64}  ../../station.toml\n")
+    return "FAILED: the wheelhouse's SHA256SUMS is spoilt"
+
+
+@pytest.mark.fault("unlisted-wheels")
+@pytest.mark.parametrize("spoil", [unlisted, spoilt, missing, without_list, leaves])
+def test_pip_is_offered_only_wheels_that_are_as_their_list_has_them(
+    made: Path, tmp_path: Path, spoil: Callable[[Path], str]
+) -> None:
+    root = tmp_path / "card"
+    boot, environment = card_in(root, made / "bench-2")
+    words = spoil(boot / "benchwarm" / "wheelhouse")
+    done = run_script(boot, environment)
+    assert words in done.stdout
+    assert not list((root / "opt").rglob("benchwarm-99.0.0*"))  # neither installed nor kept for the next cards
+    assert (done.returncode == 0) == (spoil is unlisted)
+    assert (root / "opt" / "benchwarm" / ".venv").exists() == (spoil is unlisted)
 
 
 def test_the_first_boot_installs_the_station_without_a_network(made: Path, tmp_path: Path) -> None:
     """The real script, the real pip, a real environment; only `systemctl` and its like are left out."""
     root = tmp_path / "card"
-    boot = root / "boot" / "firmware"
-    boot.parent.mkdir(parents=True)
-    subprocess.run(["cp", "-r", str(made / "bench-2"), str(boot)], check=True)
+    boot, environment = card_in(root, made / "bench-2")
     (boot / "config.txt").write_text("dtparam=audio=on\n")
-    environment = {
-        "PATH": os.environ["PATH"],
-        "HOME": str(tmp_path),
-        "BENCHWARM_ROOT": str(root),
-        "BENCHWARM_PYTHON": str(Path(sys.base_prefix) / "bin" / "python3"),
-        "BENCHWARM_PIP_OPTIONS": "--no-deps",
-        "https_proxy": "http://127.0.0.1:9",
-        "http_proxy": "http://127.0.0.1:9",
-    }
-    script = ["bash", str(boot / "benchwarm" / "first-start.sh")]
     for _ in range(2):  # a plug pulled half way through means that it runs again
-        done = subprocess.run(script, env=environment, capture_output=True, text=True, check=False, timeout=300)
-        assert done.returncode == 0, done.stdout + done.stderr
+        first_start(boot, environment)
     result = (boot / "benchwarm" / "result.txt").read_text()
     assert result.splitlines()[-1] == "done"
     assert (boot / "config.txt").read_text().count("dtoverlay=w1-gpio") == 1
     assert (root / "etc" / "systemd" / "system" / "station.service").is_file()
-    environment["PYTHONPATH"] = sysconfig.get_path("purelib")  # only now: pip would think that all is installed
+    release = root / "opt" / "benchwarm" / "releases" / "first"
+    assert [each for each in release.rglob("*") if each.is_file() and b"first.part" in each.read_bytes()] == []
+    # Only now: pip would think that all is installed.
+    environment["PYTHONPATH"] = os.pathsep.join(each for each in sys.path if each.endswith("-packages"))
     station = root / "opt" / "benchwarm" / ".venv" / "bin" / "station"
     told = subprocess.run([station, "--version"], env=environment, capture_output=True, text=True, check=False)
     assert told.stdout.startswith("benchwarm ")
@@ -73,6 +107,41 @@ def test_the_first_boot_installs_the_station_without_a_network(made: Path, tmp_p
     python = [str(station.with_name("python")), "-P", "-c", where]
     told = subprocess.run(python, env=environment, capture_output=True, text=True, check=False)
     assert told.stdout.startswith(str(root)), "it is the card's own copy that runs"
+
+
+def test_lgpio_that_the_system_has_counts(made: Path, tmp_path: Path) -> None:
+    """The real lgpio, found as a system's package would be."""
+    system = tmp_path / "system"
+    system.mkdir()
+    for file in distribution("lgpio").files or ():
+        if len(file.parts) == 1:
+            (system / file.name).write_bytes(Path(str(file.locate())).read_bytes())
+    boot, environment = card_in(tmp_path / "card", made / "bench-1")
+    first_start(boot, {**environment, "PYTHONPATH": str(system)})
+    assert "AMBER" not in (boot / "benchwarm" / "result.txt").read_text()
+    assert 'pins = "real"' in (boot / "station.toml").read_text()
+    assert not list((tmp_path / "card").rglob(".lgd-nfy*"))
+
+
+def test_without_lgpio_the_panel_is_off_and_the_file_says_so(made: Path, tmp_path: Path) -> None:
+    boot, environment = card_in(tmp_path / "card", made / "bench-1")
+    before = (boot / "station.toml").read_text()
+    first_start(boot, environment)
+    assert "AMBER: no lgpio" in (boot / "benchwarm" / "result.txt").read_text()
+    assert (boot / "station.toml").read_text() == before.replace('pins = "real"', 'pins = "none"') != before
+
+
+def test_the_rooms_first_boot_puts_mosquittos_files_in_place(made: Path, tmp_path: Path) -> None:
+    boot, environment = card_in(tmp_path / "card", made / "room")
+    first_start(boot, environment)
+    etc = tmp_path / "card" / "etc"
+    for there, name in (
+        ("mosquitto/conf.d/benchwarm.conf", "benchwarm.conf"),
+        ("mosquitto/benchwarm.passwords", "benchwarm.passwords"),
+        ("mosquitto/benchwarm.acl", "benchwarm.acl"),
+        ("systemd/system/mosquitto.service.d/benchwarm.conf", "service.conf"),
+    ):
+        assert (etc / there).read_text() == (boot / "benchwarm" / "mosquitto" / name).read_text()
 
 
 def test_a_folder_that_is_not_empty_is_left_alone(tmp_path: Path) -> None:

@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from station.kit.card import UNITS
+from station.kit.card import SCRIPTS, UNITS
 from station.kit.on_page import EVERY_CARD, NO_WHEELS, made_on_page, wheelhouse_here
 from station.kit.table import KitError
-from station.practical.plan import READY_PLAN
-from station.server.access_secrets import LONGEST
+from station.server.door.secrets import LONGEST
+from tests.records import PLAN_TEXT
 
 TABLE = 'country = "IE"\n[[kit]]\nnumber = 1\n[[kit]]\nnumber = 2\nname = "By the door"\n'
 FOR_WINDOWS = "\ufeff" + TABLE.replace("\n", "\r\n")
@@ -35,12 +35,12 @@ def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def made(house: Path) -> dict[str, bytes]:
-    return unzipped(b"".join(made_on_page(FOR_WINDOWS, "\ufeff" + READY_PLAN.replace("\n", "\r\n"), house)))
+    return unzipped(b"".join(made_on_page(FOR_WINDOWS, "\ufeff" + PLAN_TEXT.replace("\n", "\r\n"), house)))
 
 
 def test_each_card_has_its_folder_and_the_wheels_are_there_once(made: dict[str, bytes]) -> None:
-    expected = {"meta-data", "network-config", "user-data", "station.toml", "plan.toml", "benchwarm/first-start.sh"}
-    expected |= {f"benchwarm/systemd/{name}" for name in UNITS}
+    expected = {"meta-data", "network-config", "user-data", "station.toml", "plan.toml"}
+    expected |= {f"benchwarm/{name}" for name in SCRIPTS} | {f"benchwarm/systemd/{name}" for name in UNITS}
     for bench in ("bench-1", "bench-2"):
         assert {name.removeprefix(f"{bench}/") for name in made if name.startswith(f"{bench}/")} == expected
     wheels = {name for name in made if name.endswith(".whl")}
@@ -88,6 +88,7 @@ def test_mistakes_are_told_before_anything_is_made(table: str, plan: str | None,
 
 
 def test_the_wheels_are_where_the_newest_installation_came_from(house: Path, tmp_path: Path) -> None:
-    assert wheelhouse_here([tmp_path, house]) == house
+    assert wheelhouse_here(house) == house
     (tmp_path / "pip-25.0-py3-none-any.whl").touch()
-    assert wheelhouse_here([tmp_path, tmp_path / "no"]) is None
+    assert wheelhouse_here(tmp_path) is None
+    assert wheelhouse_here(tmp_path / "no") is None

@@ -11,16 +11,16 @@ from pathlib import Path
 
 import pytest
 
-from station.command.room_settings import load_room_settings
+from station.command.room.settings import load_room_settings
 from station.command.settings import load_settings
 from station.kit.card import card_files
 from station.kit.room import Drawn, laptop_files
-from station.kit.sheets import labels_sheet, secrets_sheet
+from station.kit.sheets import labels_sheet, new_secrets, secrets_sheet
 from station.kit.table import KitError, Kits, kits_from
-from station.kit.words import new_secrets
-from station.room.address import BrokerAddress
+from station.room.broker import PrivateBroker, _free_ports
 from station.room.mqtt import BrokerLost, connected
-from station.room.private_broker import PrivateBroker
+from station.room.wire import BrokerAddress
+from tests.conftest import PATIENCE_S, free_port
 
 ROOM = kits_from("[[kit]]\nnumber = 1\n[[kit]]\nnumber = 2\n[[kit]]\nnumber = 3\nroom = true\n", "kits.toml")
 LAPTOP = kits_from('broker = "laptop.local"\n[[kit]]\nnumber = 1\n[[kit]]\nnumber = 2\n', "kits.toml")
@@ -73,22 +73,24 @@ def test_without_a_room_there_is_no_link() -> None:
 def test_the_room_reads_its_settings(drawn: Drawn, tmp_path: Path) -> None:
     (tmp_path / "room.toml").write_text(cards(ROOM, drawn)["room"]["room.toml"])
     settings, base = load_room_settings(tmp_path / "room.toml")
-    assert (settings.room.name, settings.room.broker, base) == ("Room", "mqtt://127.0.0.1:1883", tmp_path)
+    assert (settings.room.name, settings.room.broker, base) == ("Room", "mqtt://127.0.0.1:1884", tmp_path)
     assert asyncio.run(settings.access.secrets().right("teacher", drawn[2][1].teacher_passphrase))
     assert "station.toml" not in cards(ROOM, drawn)["room"]
 
 
 @contextmanager
-def system_mosquitto(folder: Path, files: dict[str, str]) -> Iterator[int]:
-    """Mosquitto as Debian's service runs it, its files in a folder that stands for /etc/mosquitto."""
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
+def system_mosquitto(folder: Path, files: dict[str, str]) -> Iterator[tuple[int, int]]:
+    """Mosquitto as Debian's service runs it, its files in a folder that stands for /etc/mosquitto.
+
+    Yields the port of the benches and that of the room.
+    """
+    port, room_port = _free_ports(2)
     (folder / "conf.d").mkdir()
     for name in ("benchwarm.passwords", "benchwarm.acl"):
         (folder / name).write_text(files[f"benchwarm/mosquitto/{name}"])
     text = files["benchwarm/mosquitto/benchwarm.conf"].replace("/etc/mosquitto/", f"{folder}/")
-    (folder / "conf.d" / "benchwarm.conf").write_text(text.replace("listener 1883", f"listener {port} 127.0.0.1"))
+    text = text.replace("listener 1883", f"listener {port} 127.0.0.1").replace("listener 1884", f"listener {room_port}")
+    (folder / "conf.d" / "benchwarm.conf").write_text(text)
     # The lines of Debian's own file, with the paths of this folder.
     (folder / "mosquitto.conf").write_text(
         f"pid_file {folder}/pid\npersistence true\npersistence_location {folder}/\nlog_dest file {folder}/log\n"
@@ -96,20 +98,21 @@ def system_mosquitto(folder: Path, files: dict[str, str]) -> Iterator[int]:
     )
     with subprocess.Popen(["/usr/sbin/mosquitto", "-c", str(folder / "mosquitto.conf")]) as process:
         try:
-            for _ in range(200):
+            until_s = time.monotonic() + PATIENCE_S
+            while time.monotonic() < until_s:
                 with socket.socket() as probe:
                     if probe.connect_ex(("127.0.0.1", port)) == 0:
                         break
                 assert process.poll() is None, (folder / "log").read_text()
                 time.sleep(0.02)
-            yield port
+            yield port, room_port
         finally:
             process.terminate()
 
 
 async def lets_in(port: int, user: str, password: str) -> bool:
     try:
-        async with connected(BrokerAddress("127.0.0.1", port, user, password), f"{user}-x", lambda *_: None):
+        async with connected(BrokerAddress("127.0.0.1", port, user, password), lambda *_: None):
             return True
     except BrokerLost as error:
         assert error.refused
@@ -118,10 +121,23 @@ async def lets_in(port: int, user: str, password: str) -> bool:
 
 async def test_debians_mosquitto_takes_the_files_of_the_room(drawn: Drawn, tmp_path: Path) -> None:
     made = cards(ROOM, drawn)
-    with system_mosquitto(tmp_path, made["room"]) as port:
+    with system_mosquitto(tmp_path, made["room"]) as (port, room_port):
         for kit, secrets in drawn:
             assert await lets_in(port, kit.hostname, secrets.link_password)
             assert not await lets_in(port, kit.hostname, drawn[0][1].teacher_passphrase)
+        room = drawn[2][1].link_password
+        assert await lets_in(room_port, "room", room)
+        assert not await lets_in(room_port, "room", drawn[0][1].link_password)
+
+
+def test_mosquittos_service_may_have_as_many_files_as_its_settings_count_on(drawn: Drawn) -> None:
+    files = cards(ROOM, drawn)["room"]
+    limit = int(re.findall(r"^LimitNOFILE=(\d+)$", files["benchwarm/mosquitto/service.conf"], re.MULTILINE)[0])
+    connections = re.findall(r"^max_connections (\d+)$", files["benchwarm/mosquitto/benchwarm.conf"], re.MULTILINE)
+    assert len(connections) == 2
+    assert 1100 < sum(map(int, connections)) < limit - 20
+    unit = (Path(__file__).parents[2] / "systemd" / "station-room.service").read_text()
+    assert f"\nLimitNOFILE={limit}\n" in unit, "the private broker is the room's child"
 
 
 async def test_a_laptop_is_the_room_with_the_files_made_for_it(tmp_path: Path) -> None:
@@ -132,7 +148,7 @@ async def test_a_laptop_is_the_room_with_the_files_made_for_it(tmp_path: Path) -
     settings, base = load_room_settings(tmp_path / "room" / "room.toml")
     assert settings.room.broker is None
     assert settings.room.folder is not None
-    broker = PrivateBroker(base / settings.room.folder / "broker", "127.0.0.1", 0)
+    broker = PrivateBroker(base / settings.room.folder / "broker", "127.0.0.1", free_port())
     broker.start()
     try:
         assert await lets_in(broker.address.port, "bench-2", drawn[1][1].link_password)

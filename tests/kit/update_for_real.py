@@ -18,7 +18,7 @@ from pathlib import Path
 import pytest
 
 from station.command import update as module
-from station.command.errors import CommandError
+from station.command.terminal import CommandError
 from station.command.update import Service, go_back, update
 from station.kit import releases
 from station.kit.offer import write_sums
@@ -43,7 +43,7 @@ def breaks_at_once(files: dict[str, bytes]) -> None:
 
 
 def sees_red(files: dict[str, bytes]) -> None:
-    path = "station/bench/check/versions.py"
+    path = "station/bench/check/machine.py"
     files[path] = files[path].replace(b'return Finding("versions", "green"', b'return Finding("versions", "red"')
     files[path] = files[path].replace(b'"versions", "unknown"', b'"versions", "red"')
 

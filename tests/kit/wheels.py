@@ -7,7 +7,7 @@ from collections.abc import Callable
 from importlib.metadata import distribution
 from pathlib import Path
 
-from station.kit.wheelhouse import own_wheel, repacked
+from station.kit.offer import own_wheel, repacked
 
 Change = Callable[[dict[str, bytes]], None]
 

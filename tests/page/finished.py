@@ -25,7 +25,7 @@ NOTE = "=2+3 the lid was off for a moment"
 
 
 @contextmanager
-def finished(folder: Path, *, speed: float = 100.0) -> Iterator[Station]:
+def finished(folder: Path, *, speed: float = 50.0) -> Iterator[Station]:
     """Yield a station whose practical is over, and whose own reading is still to come."""
     station = Station("serve", "--config", str(serve_settings(folder, "127.0.0.1", speed=speed, plan=PLAN)))
     station.start()

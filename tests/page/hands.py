@@ -1,12 +1,15 @@
 """Hands on the page, and benches to lay them on: what several tests of the doing side share."""
 
-import socket
+import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from playwright.sync_api import Locator, Page
+import pytest
+from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import TimeoutError as TookTooLong
 
+from tests.conftest import PATIENCE_S, free_port
 from tests.page.conftest import Station
 
 MEANT_MS = 650
@@ -35,14 +38,11 @@ def short_plan(*, repeats: int = 1, count: int = 3, more: str = "") -> str:
 @contextmanager
 def serving(folder: Path, *lines: str, plan: str = "") -> Iterator[Station]:
     """A station with these lines in its settings, on a free port."""
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
     settings = folder / "station.toml"
     if plan:
         (folder / "plan.toml").write_text(plan, encoding="utf-8")
     own = ['plan = "plan.toml"'] if plan else []
-    own += ['bench.name = "Bench 5"', 'server.host = "127.0.0.1"', f"server.port = {port}"]
+    own += ['bench.name = "Bench 5"', 'server.host = "127.0.0.1"', f"server.port = {free_port()}"]
     if not any(line.startswith("record.folder") for line in lines):
         own.append(f'record.folder = "{folder / "record"}"')
     settings.write_text("\n".join([*own, *lines]), encoding="utf-8")
@@ -58,9 +58,26 @@ VIRTUAL = ('probe.driver = "virtual"', "virtual.speed = 40.0")
 BY_HAND = ('probe.driver = "none"',)
 
 
+SET_UP = {"begin": ("alkali_temperature", "alkali_left_out", "probe_rinsed"), "rinsed": ("cup_emptied", "cup_rinsed")}
+"""The acts of the steps on the way to a filled cup."""
+
+
 def asked(page: Page, act: str, portion: int | None = None) -> Locator:
-    """The one button, once it asks for this act."""
+    """The one button, once it asks for this act; the steps on the way to a filled cup are gone through."""
     button = page.locator(f".done[data-act={act}]" + ("" if portion is None else f'[data-portion="{portion}"]'))
+    while act in SET_UP:
+        steps = page.locator(", ".join(f".done[data-act={each}]" for each in SET_UP[act]))
+        button.or_(steps).first.wait_for()
+        if button.count():
+            break
+        page.wait_for_timeout(MEANT_MS)
+        if not steps.count():
+            continue  # what was pressed before has only now reached the page
+        passed = steps.first.get_attribute("data-act")
+        # Without waiting for the alkali's temperature where the station would take it.
+        other = page.locator(".plain[data-act=alkali_left_out]")
+        (other if passed == "alkali_temperature" else page.locator(f".done[data-act={passed}]")).click()
+        page.locator(f".done[data-act={passed}]").wait_for(state="detached")
     button.wait_for()
     return button
 
@@ -72,10 +89,16 @@ def press(page: Page, act: str, portion: int | None = None) -> None:
     button.click()
 
 
-def correct(page: Page, name: str) -> None:
-    """Open the corrections and choose one."""
-    page.get_by_role("button", name="Correct, pause or finish").click()
-    page.get_by_role("button", name=name, exact=True).click()
+def correct(page: Page, name: str, *, opened_by: str = "Correct, pause or finish") -> None:
+    """Open the corrections and choose one; where the next instruction closed them meanwhile, open them again."""
+    chosen = page.get_by_role("button", name=name, exact=True)
+    end = time.monotonic() + PATIENCE_S
+    while time.monotonic() < end:
+        page.get_by_role("button", name=opened_by).click()
+        with suppress(TookTooLong):
+            chosen.click(timeout=2000)
+            return
+    pytest.fail(f"nothing to correct is called {name}")
 
 
 def go_to(page: Page, place: str) -> None:
@@ -84,9 +107,26 @@ def go_to(page: Page, place: str) -> None:
     page.get_by_role("navigation").get_by_role("link", name=place).click()
 
 
-def total(page: Page) -> str:
-    """The total added as it stands on the page."""
-    return page.locator(".number", has_text="total added").locator(".value").inner_text()
+def expect_total(page: Page, volume: str) -> None:
+    """The total added stands on the page, once what was done has reached it."""
+    expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text(volume)
+
+
+def aged(page: Page, selector: str) -> Locator:
+    """Let the page's own clock, which stands still, move on second by second until this is seen."""
+    seen = page.locator(selector)
+    for _ in range(30):
+        if seen.count():
+            break
+        page.clock.run_for(1_000)
+    expect(seen).not_to_have_count(0)
+    return seen
+
+
+def standing_still(page: Page) -> None:
+    """Stop the page's own clock, which was installed before it was opened."""
+    # A busy machine may take long from asking the time to stopping it: the time to stop at must still lie ahead.
+    page.clock.pause_at(page.evaluate("Date.now()") / 1000 + 2)
 
 
 def place(page: Page) -> list[float]:

@@ -1,7 +1,6 @@
 """A room in a process of its own whose store holds a lesson of thirty benches, for tests of its pages."""
 
 import signal
-import socket
 import subprocess
 import time
 from collections.abc import Iterator, Mapping
@@ -12,10 +11,11 @@ from pathlib import Path
 import httpx
 import pytest
 
-from station.bench.virtual.habits import Habits
+from station.bench.virtual.student import Habits
 from station.practical import events as e
 from station.practical.events import Stamped
-from tests.page.conftest import START_S, STATION, Station
+from tests.conftest import PATIENCE_S, free_port
+from tests.page.conftest import STATION, Station
 from tests.room.lesson_in_jumps import events_of, until, with_results
 from tests.server.room_live import filled
 
@@ -28,7 +28,7 @@ def lesson(benches: int = 30) -> dict[str, tuple[Stamped, ...]]:
     found["bench-4"] = with_results(events_of(3, Habits(doubled=frozenset({(1, 3)}))), "at once")
     under_way = with_results(until(events_of(1), 200.0), "at once")
     last = under_way[-1]
-    found["bench-9"] = under_way
+    found["bench-9"] = (*under_way, replace(last, seq=last.seq + 1, event=e.RepeatSetAside(1, "the lid was off")))
     found[TROUBLED] = (*under_way, replace(last, seq=last.seq + 1, event=e.ProbeLost("empty")))
     return found
 
@@ -46,20 +46,20 @@ class RoomStation(Station):
         if not line:
             pytest.fail(f"the room died: {self._process.communicate()[1]}")
         self.url = line.rsplit(maxsplit=1)[-1]
-        end = time.monotonic() + START_S
-        while httpx.get(f"{self.url}api/room", timeout=5).status_code != 200:
+        end = time.monotonic() + PATIENCE_S
+        while httpx.get(f"{self.url}api/room", timeout=PATIENCE_S).status_code != 200:
             assert time.monotonic() < end
             time.sleep(0.05)
 
     def room(self) -> dict[str, object]:
         """What the room itself says."""
-        answer: dict[str, object] = httpx.get(f"{self.url}api/room", timeout=10).json()
+        answer: dict[str, object] = httpx.get(f"{self.url}api/room", timeout=PATIENCE_S).json()
         return answer
 
     def computed(self) -> None:
         """Wait until the class result is there."""
-        end = time.monotonic() + 8 * START_S
-        while httpx.get(f"{self.url}api/room/class", timeout=30).json()["computing"]:
+        end = time.monotonic() + 4 * PATIENCE_S
+        while httpx.get(f"{self.url}api/room/class", timeout=PATIENCE_S).json()["computing"]:
             assert time.monotonic() < end
             time.sleep(0.2)
 
@@ -68,18 +68,13 @@ class RoomStation(Station):
 def room_at_work(folder: Path, benches: Mapping[str, tuple[Stamped, ...]]) -> Iterator[RoomStation]:
     """A room with a private broker whose store holds these benches."""
     filled(folder / "record", benches).close()
-    ports = []
-    for _ in range(2):
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            ports.append(free.getsockname()[1])
     (folder / "room.toml").write_text(
         f"""
         room.folder = "record"
         room.host = "127.0.0.1"
-        room.port = {ports[0]}
+        room.port = {free_port()}
         server.host = "127.0.0.1"
-        server.port = {ports[1]}
+        server.port = {free_port()}
         """
     )
     room = RoomStation("room", "--config", str(folder / "room.toml"))

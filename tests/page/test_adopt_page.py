@@ -64,7 +64,7 @@ def test_a_wrong_file_is_refused_in_the_stations_words(ready: Station, open_cont
     fill(page, "record.csv", RECORD, "Bench 4")
     page.get_by_role("button", name="Use these readings").click()
     expect(page.locator(".trouble")).to_contain_text("this is a record of samples")
-    page.get_by_role("button", name="Close", exact=True).click()
+    page.get_by_role("alert").get_by_role("button", name="Close", exact=True).click()
     fill(page, "readings.csv", GIVEN.replace("20.0500", "20,05"), "Bench 4")
     page.get_by_role("button", name="Use these readings").click()
     expect(page.locator(".trouble")).to_contain_text("line 2, column temperature_c")

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import ViewportSize, expect
 
 from tests.page.conftest import PHONE, PROJECTOR, OpenContext, OpenPage, Station, expect_accessible, work
-from tests.page.hands import VIRTUAL, serving, short_plan
+from tests.page.hands import VIRTUAL, aged, serving, short_plan, standing_still
 
 TABLET = ViewportSize(width=768, height=1024)
 OLD_PROJECTOR = ViewportSize(width=1024, height=768)
@@ -51,18 +51,17 @@ def test_letters_are_larger_than_on_the_bench_page(bench: Station, open_page: Op
 
 
 def test_it_says_when_nothing_is_heard(bench: Station, open_context: OpenContext) -> None:
-    context, watched = open_context(bench, viewport=PROJECTOR)
-    watched.expected = ("Failed to load resource",)
-    page = context.new_page()
+    page = open_context(bench, viewport=PROJECTOR)[0].new_page()
     page.clock.install()
     page.goto(f"{bench.url}#big")
     page.wait_for_selector("main.heard-fresh .big")
+    standing_still(page)
     bench.signal(signal.SIGSTOP)
-    page.clock.fast_forward(4_000)
+    aged(page, "main.heard-old .big")
     expect(page.locator(".big-standing")).to_contain_text("Not up to date")
     expect(page.get_by_role("status")).to_contain_text("Nothing heard from the station for more than 3 seconds")
-    page.clock.fast_forward(8_000)
-    page.wait_for_selector(".big-temperature.is-frozen s")
+    aged(page, ".big-temperature.is-frozen s")
+    page.clock.resume()
     bench.signal(signal.SIGCONT)
     page.wait_for_selector("main.heard-fresh")
     expect(page.locator(".big-standing")).not_to_contain_text("Not up to date")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from web.build_hook import DIGEST_FILE, DRAWINGS, NODE_WHEEL, PageBuildHook, is_fresh, source_digest
+from web.build_hook import CATALOGUES, DIGEST_FILE, DRAWINGS, MADE, NODE_WHEEL, PageBuildHook, is_fresh, source_digest
 
 WEB = Path(__file__).parents[2] / "web"
 
@@ -19,6 +19,7 @@ def built(tmp_path: Path) -> tuple[Path, Path]:
     page.mkdir(parents=True)
     (page.parent / "chemistry").mkdir()
     shutil.copy(WEB / DRAWINGS, web / DRAWINGS)
+    shutil.copytree(WEB / CATALOGUES, web / CATALOGUES)
     (page / "index.html").write_text("<!doctype html>", encoding="ascii")
     (page / DIGEST_FILE).write_text(source_digest(web) + "\n", encoding="ascii")
     return web, page
@@ -35,7 +36,17 @@ def test_a_page_built_from_these_sources_needs_no_node(built: tuple[Path, Path])
 
 
 @pytest.mark.parametrize(
-    "name", ["src/words/en.ts", "package-lock.json", "build.mjs", "index.html", "src/new.ts", DRAWINGS]
+    "name",
+    [
+        f"{CATALOGUES}/en.ftl",
+        f"{CATALOGUES}/xx.ftl",
+        "words.mjs",
+        "package-lock.json",
+        "build.mjs",
+        "index.html",
+        "src/new.ts",
+        DRAWINGS,
+    ],
 )
 def test_a_changed_source_makes_the_page_stale(built: tuple[Path, Path], name: str) -> None:
     web, page = built
@@ -43,6 +54,13 @@ def test_a_changed_source_makes_the_page_stale(built: tuple[Path, Path], name: s
         source.write("\n")
     assert not is_fresh(web, page)
     assert node_wanted(web.parent) == [NODE_WHEEL]
+
+
+def test_what_the_build_writes_does_not(built: tuple[Path, Path]) -> None:
+    web, page = built
+    for name in MADE:
+        (web / name).write_text("export interface Values {}", encoding="ascii")
+    assert is_fresh(web, page)
 
 
 def test_a_changed_test_of_the_page_does_not(built: tuple[Path, Path]) -> None:

@@ -2,25 +2,28 @@
 
 import re
 from collections.abc import Iterator
+from typing import Any
 
 import httpx
 import pytest
 from playwright.sync_api import Page, ViewportSize, expect
 
+from tests.conftest import PATIENCE_S
 from tests.page.conftest import OpenContext, Station, expect_accessible
-from tests.page.hands import VIRTUAL, serving
+from tests.page.hands import serving
 from tests.server.doors import SECRETS, TECHNICIAN
 
 WIDE, NARROW = ViewportSize(width=1280, height=900), ViewportSize(width=768, height=1024)
-SOON_MS = 20_000
+AT_REST = "fetch('/api/checks').then((answer) => answer.json()).then(({ check }) => check.rest.steady)"
 
 
 @pytest.fixture(scope="module")
 def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Station]:
-    """A virtual bench with staff, forty times as fast; whoever says that the probe is in ice has it there."""
+    """A virtual bench with staff, fifteen times as fast (a check is given up after an hour of its time); whoever says
+    that the probe is in ice has it there."""
     folder = tmp_path_factory.mktemp("checks")
     secret = f'access.technician_passphrase_hash = "{SECRETS.technician_passphrase_hash}"'
-    with serving(folder, *VIRTUAL, secret) as station:
+    with serving(folder, 'probe.driver = "virtual"', "virtual.speed = 15.0", secret) as station:
         yield station
 
 
@@ -57,7 +60,7 @@ def test_an_ice_point_is_measured_saved_used_and_withdrawn(bench: Station, open_
     fits(page)
     page.get_by_role("button", name="The probe is in", exact=True).click()
     expect(page.locator(".check-run[data-phase=settling]")).to_contain_text("Known temperature: 0.00 ± 0.02 °C")
-    expect(page.locator(".check-run[data-phase=found]")).to_contain_text("± 0.0", timeout=SOON_MS)
+    expect(page.locator(".check-run[data-phase=found]")).to_contain_text("± 0.0")
     fits(page)
     page.get_by_role("button", name="Save").click()
     row = page.get_by_role("row", name=re.compile("Ice point"))
@@ -89,13 +92,50 @@ def test_a_dip_finds_both_times_and_mistakes_are_told_in_words(bench: Station, o
     page.get_by_label("Dip: how fast").check()
     page.get_by_role("button", name="Begin this check").click()
     page.get_by_role("button", name="The probe hangs in still air").click()
-    expect(page.locator(".check-run[data-phase=found]")).to_contain_text("Two time constants", timeout=SOON_MS)
+    expect(page.locator(".check-run[data-phase=found]")).to_contain_text("Two time constants")
     fits(page)
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_role("row", name=re.compile("Dip"))).to_contain_text("63 % of a step after")
-    dip = httpx.get(f"{bench.url}api/checks").json()["probes"][0]["checks"][0]["values"]
+    dip = httpx.get(f"{bench.url}api/checks", timeout=PATIENCE_S).json()["probes"][0]["checks"][0]["values"]
     assert 2.0 < dip["fast_s"] < 5.0, "the virtual probe's is 3 to 4 s"
     assert 8.0 < dip["slow_s"] < 13.0, "and 9 to 11 s"
+
+
+def compared(station: Station) -> dict[str, Any]:
+    check: dict[str, Any] = httpx.get(f"{station.url}api/checks", timeout=PATIENCE_S).json()["check"]
+    return check
+
+
+def test_a_comparison_shows_the_mean_and_from_where_a_degree_counts(bench: Station, open_context: OpenContext) -> None:
+    page = staff_page(open_context, bench, NARROW)
+    page.get_by_label("Comparison with a thermometer").check()
+    expect(page.locator("form.check-part")).to_contain_text("10 to 50 °C")
+    page.get_by_role("button", name="Begin this check").click()
+    page.get_by_role("button", name="The probe is in", exact=True).click()
+    why = page.locator(".check-run .why-not")
+    reference, take = page.get_by_label("The reference says"), page.get_by_role("button", name="Take this comparison")
+    reference.fill("55")
+    take.click()
+    expect(why).to_contain_text("Compare between 10 and 50 °C")
+    # The first says that the probe is too high, the others and the mean that it is too low.
+    for count, off_c in enumerate((-0.1, 0.3, 0.4), 1):
+        while len(compared(bench)["points"]) < count:
+            page.wait_for_function(AT_REST)
+            reference.fill(f"{compared(bench)['live']['temperature_c'] + off_c:.2f}")
+            with page.expect_response("**/api/staff") as answer:
+                take.click()
+            assert answer.value.status in (200, 409), "fifteen times as fast a sample may be late: then not at rest"
+    points = compared(bench)["points"]
+    probe_c, reference_c = (sum(each[name] for each in points) / 3 for name in ("probe_c", "reference_c"))
+    result = page.locator(".check-result")
+    expect(result).to_contain_text(
+        f"Mean of the 3 comparisons: probe {probe_c:.2f} °C, reference {reference_c:.2f} °C."
+    )
+    expect(result).to_contain_text(re.compile(r"The probe reads 0\.\d+ °C too low"))
+    expect(result).to_contain_text(f"Counted from {probe_c:.2f} °C, each degree of the probe is")
+    expect(result).to_contain_text("(95 %: ± ")
+    fits(page)
+    page.get_by_role("button", name="Discard").click()
 
 
 def test_it_speaks_german_and_who_looks_may_not_act(bench: Station, open_context: OpenContext) -> None:

@@ -9,8 +9,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, ViewportSize, expect
 
-from station.practical.plan import READY_PLAN
+from tests.conftest import PATIENCE_S
 from tests.page.conftest import STATION, OpenContext, Station, expect_accessible, serve_settings
+from tests.records import PLAN_TEXT
 from tests.server.doors import SECRETS, TECHNICIAN
 
 WIDE, NARROW = ViewportSize(width=1280, height=900), ViewportSize(width=768, height=1024)
@@ -35,7 +36,7 @@ def opened(open_context: OpenContext, station: Station, **options: object) -> Pa
     context, _ = open_context(station, **options)
     page = context.new_page()
     page.goto(f"{station.url}kit")
-    expect(page.locator(".kit-verdict[data-status]")).to_be_visible(timeout=30_000)
+    expect(page.locator(".kit-verdict[data-status]")).to_be_visible()
     return page
 
 
@@ -54,6 +55,9 @@ def test_the_kit_is_judged_and_looked_at_again(kit: Station, open_context: OpenC
     with page.expect_response("**/api/kit") as answer:
         page.get_by_role("button", name="Look again").click()
     assert answer.value.ok
+    told = answer.value.json()
+    (record,) = [each for each in told["findings"] if each["name"] == "journal"]
+    assert record["text"] in told["messages"], "so that the page says it in its own language"
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
 
 
@@ -62,7 +66,7 @@ def test_staff_test_the_lamps_make_cards_and_take_records_away(kit: Station, ope
     watched.expected = ("422",)
     page = context.new_page()
     page.goto(f"{kit.url}kit")
-    expect(page.locator(".kit-verdict[data-status]")).to_be_visible(timeout=30_000)
+    expect(page.locator(".kit-verdict[data-status]")).to_be_visible()
     expect(page.get_by_role("button", name="Test the lamps")).to_have_count(0)
     page.get_by_label("Role").select_option("technician")
     page.get_by_label("Passphrase").fill(TECHNICIAN)
@@ -118,11 +122,11 @@ def test_the_reason_becomes_the_bench_once_it_is_mended(tmp_path: Path, open_con
             watched.expected = ("503", "net::ERR_")  # between two starts nobody answers
             page = context.new_page()
             page.goto(station.url)
-            expect(page.locator(".reason")).to_contain_text("plan.toml: title", timeout=30_000)
-            page.get_by_text("all the rest").click(timeout=30_000)
+            expect(page.locator(".reason")).to_contain_text("plan.toml: title")
+            page.get_by_text("all the rest").click()
             expect_accessible(page)
-            (tmp_path / "plan.toml").write_text(READY_PLAN, encoding="utf-8")
-            expect(page.locator(".instruction")).to_be_visible(timeout=30_000)
+            (tmp_path / "plan.toml").write_text(PLAN_TEXT, encoding="utf-8")
+            expect(page.locator(".instruction")).to_be_visible()
         finally:
             process.terminate()
-            process.wait(15)
+            process.wait(PATIENCE_S)

@@ -1,13 +1,16 @@
-"""The page in German and in the pseudo-locale: nothing that it says stays outside the catalogue."""
+"""The page in German, French and the pseudo-locale: nothing that it says stays outside the catalogue."""
 
+import re
 import time
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import BrowserContext, expect
+from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.conftest import PATIENCE_S
 from tests.page.conftest import OpenContext, Station, work
+from tests.page.hands import correct
 from tests.page.looking import (
     ONCE,
     OWN_FIRST,
@@ -31,11 +34,21 @@ def serve(tmp_path: Path) -> Iterator[Serve]:
     yield from served(tmp_path)
 
 
+LANGUAGES = (("", "de", in_english), ("?language=pseudo", "en-x-pseudo", in_plain_letters))
+
+
+def in_both(context: BrowserContext, station: Station) -> dict[str, Page]:
+    """A page in German, as the browser asks for it, and one in the pseudo-locale."""
+    return {
+        name: opened(context.new_page(), station, after, speaks=speaks)
+        for name, (after, speaks, _) in zip(("German", "pseudo"), LANGUAGES, strict=True)
+    }
+
+
 def test_every_word_comes_from_the_catalogue(serve: Serve, open_context: OpenContext) -> None:
     """In the pseudo-locale no text has a plain letter or a decimal point, whatever the practical is at."""
     station = serve(PORTIONS)
-    page = opened(open_context(station)[0].new_page(), station, "?language=pseudo")
-    assert page.evaluate("document.documentElement.lang") == "en-x-pseudo"
+    page = opened(open_context(station)[0].new_page(), station, "?language=pseudo", speaks="en-x-pseudo")
     looking = Looking(in_plain_letters)
     follow(station, page, looking)
     looking.expect_nothing()
@@ -43,9 +56,10 @@ def test_every_word_comes_from_the_catalogue(serve: Serve, open_context: OpenCon
 
 def test_a_practical_in_german(serve: Serve, open_context: OpenContext) -> None:
     station = serve(PORTIONS)
-    page = opened(open_context(station, locale="de-AT")[0].new_page(), station)
-    assert page.evaluate("document.documentElement.lang") == "de"
-    expect(page.locator(".instruction-text")).to_contain_text("Gib 25\u00a0cm³ Salpetersäure in den Becher.")
+    page = opened(open_context(station, locale="de-AT")[0].new_page(), station, speaks="de")
+    expect(page.locator(".instruction-text")).to_contain_text(
+        "Halte den sauberen, trockenen Fühler in das Gefäß mit Kalilauge."
+    )
     looking = Looking(in_english, accessible=True)
     follow(station, page, looking)
     page.emulate_media(color_scheme="dark")
@@ -53,11 +67,44 @@ def test_a_practical_in_german(serve: Serve, open_context: OpenContext) -> None:
     looking.expect_nothing()
 
 
+def test_french_after_it_was_chosen(serve: Serve, open_context: OpenContext) -> None:
+    """A language that came as a file only: instruction, question, refusal and results in it, and no English between."""
+    station = serve(PORTIONS)
+    context, watched = open_context(station, locale="en-GB")
+    watched.expected = ("409",)
+    page = opened(context.new_page(), station, "#settings")
+    page.get_by_label("Language").select_option(label="Français")
+    expect(page.locator("html")).to_have_attribute("lang", "fr")
+    expect(page.get_by_role("heading", name="Réglages de cet appareil")).to_be_visible()
+    page.evaluate("location.hash = ''")
+    instruction = page.locator(".instruction-text")
+    expect(instruction).to_contain_text(
+        "Plonge le capteur propre et sec dans le liquide à ajouter (hydroxyde de potassium)."
+    )
+    work(station, until="pour", repeat=1)
+    expect(instruction).to_contain_text(re.compile(r"Ajoute la portion 1\s: hydroxyde de potassium, 5\scm³\. Agite\."))
+    station.act(act="portion_added", portion=1).raise_for_status()
+    expect(page.locator(".question-asked")).to_contain_text(re.compile(r"portion 1.*\?"))
+    correct(page, "Un autre volume a été ajouté", opened_by="Corriger, mettre en pause ou terminer")
+    page.get_by_label("Volume réellement ajouté").fill("400,5")
+    page.get_by_role("button", name="Enregistrer ce volume").click()
+    refused = re.compile(r"400,5\scm³, c’est loin des 5\scm³ prévus\. Vérifie\s; appuie de nouveau si c’est juste\.")
+    expect(page.get_by_role("alert").filter(has_text=refused)).to_be_visible()
+    looking = Looking(in_english)
+    looking.look(page, "question and refusal", everywhere=False)
+    station.act(act="portion_unsure", repeat=1, portion=1, reason="spilled").raise_for_status()
+    work(station, until="done", repeat=1)
+    wait_for_results(station)
+    page.wait_for_selector("main.state-done")
+    expect(page.locator(".result-lines")).to_contain_text("Cet intervalle ne couvre que la dispersion de tes mesures.")
+    looking.look(page, "done")
+    looking.expect_nothing()
+
+
 def test_one_addition_in_both(serve: Serve, open_context: OpenContext) -> None:
     station = serve(ONCE)
     context, _ = open_context(station, locale="de-DE")
-    pages = {"German": opened(context.new_page(), station)}
-    pages["pseudo"] = opened(context.new_page(), station, "?language=pseudo")
+    pages = in_both(context, station)
     looking = {"German": Looking(in_english), "pseudo": Looking(in_plain_letters)}
     for name, page in pages.items():
         looking[name].look(page, "ready")
@@ -72,8 +119,7 @@ def test_one_addition_in_both(serve: Serve, open_context: OpenContext) -> None:
 def test_own_lines_in_both(serve: Serve, open_context: OpenContext) -> None:
     station = serve(OWN_FIRST)
     context, _ = open_context(station, locale="de-DE")
-    pages = {"German": opened(context.new_page(), station)}
-    pages["pseudo"] = opened(context.new_page(), station, "?language=pseudo")
+    pages = in_both(context, station)
     looking = {"German": Looking(in_english), "pseudo": Looking(in_plain_letters)}
     work(station, until="done", repeat=1)
     for name, page in pages.items():
@@ -93,8 +139,7 @@ def test_own_lines_in_both(serve: Serve, open_context: OpenContext) -> None:
 def test_other_ways_to_read_in_both(serve: Serve, open_context: OpenContext, kind: str) -> None:
     station = serve(PORTIONS, driver="none") if kind == "typed" else serve(OWN_JUDGEMENT)
     context, _ = open_context(station, locale="de-DE")
-    pages = {"German": opened(context.new_page(), station)}
-    pages["pseudo"] = opened(context.new_page(), station, "?language=pseudo")
+    pages = in_both(context, station)
     looking = {"German": Looking(in_english), "pseudo": Looking(in_plain_letters)}
 
     def look(stage: str) -> None:
@@ -127,8 +172,8 @@ def test_every_correction_in_both(serve: Serve, open_context: OpenContext) -> No
     context, watched = open_context(station, locale="de-DE")
     watched.expected = ("Failed to load resource",)
     context.route("**/api/acts", lambda route: route.abort())
-    for after, wrong in (("", in_english), ("?language=pseudo", in_plain_letters)):
-        page = opened(context.new_page(), station, after)
+    for after, speaks, wrong in LANGUAGES:
+        page = opened(context.new_page(), station, after, speaks=speaks)
         looking = Looking(wrong)
         page.locator(".corrections .toggle").click()
         buttons = page.locator(".correction section button")
@@ -137,9 +182,12 @@ def test_every_correction_in_both(serve: Serve, open_context: OpenContext) -> No
         assert count >= 8
         for index in range(count):
             buttons.nth(index).click()
-            page.wait_for_timeout(150)
+            form, refused = page.locator(".correction[tabindex]"), page.locator(".trouble")
+            form.or_(refused).first.wait_for()
             looking.note(page, f"correction {index}")
-            if page.locator(".correction[tabindex]").count():  # a form: back to the list
+            if refused.count():
+                refused.locator("button").click()
+            else:  # a form: back to the list
                 page.locator(".corrections .toggle").click()
                 page.locator(".corrections .toggle").click()
                 buttons.first.wait_for()
@@ -148,13 +196,14 @@ def test_every_correction_in_both(serve: Serve, open_context: OpenContext) -> No
 
 def sign_in_as_teacher(context: BrowserContext, station: Station) -> None:
     """Sign in; after a wrong try that has to wait."""
-    for _ in range(30):
+    until = time.monotonic() + PATIENCE_S
+    while True:
         answer = context.request.post(
             f"{station.url}api/session",
             data={"role": "teacher", "passphrase": TEACHER},
             headers={"Origin": station.url[:-1]},
         )
-        if answer.status != 429:
+        if answer.status != 429 or time.monotonic() > until:
             break
         time.sleep(0.5)
     assert answer.ok, answer.text()
@@ -165,8 +214,8 @@ def test_codes_and_staff_in_both(serve: Serve, open_context: OpenContext) -> Non
     station = serve(PORTIONS, more=access)
     context, watched = open_context(station, locale="de-DE")
     watched.expected = ("Failed to load resource",)
-    for after, wrong in (("", in_english), ("?language=pseudo", in_plain_letters)):
-        page = opened(context.new_page(), station, after)
+    for after, speaks, wrong in LANGUAGES:
+        page = opened(context.new_page(), station, after, speaks=speaks)
         looking = Looking(wrong)
         page.wait_for_timeout(650)
         page.locator(".done").click()
@@ -175,8 +224,7 @@ def test_codes_and_staff_in_both(serve: Serve, open_context: OpenContext) -> Non
         expect(page.locator("#code-refused")).not_to_be_empty()
         looking.note(page, "code")
         sign_in_as_teacher(context, station)
-        page.reload()
-        page.wait_for_selector("main > *")
+        opened(page, station, after, speaks=speaks)
         looking.look(page, "teacher")
         looking.expect_nothing()
         context.clear_cookies()

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import PHONE, PROJECTOR, OpenContext, OpenPage, Station, expect_accessible, work
-from tests.page.hands import VIRTUAL, asked, correct, serving, short_plan, total
+from tests.page.hands import VIRTUAL, asked, correct, expect_total, serving, short_plan
 
 OPEN = "Correct, pause or finish"
 
@@ -33,6 +33,7 @@ def newest(bench: Station) -> dict[str, Any]:
     return portion
 
 
+@pytest.mark.fault("mishaps")
 @pytest.mark.parametrize(
     ("name", "reason"), [("Spilled", "spilled"), ("Stirred late", "stirred late"), ("Lid was off", "lid off")]
 )
@@ -89,11 +90,11 @@ def test_we_added_more_is_two_taps_and_every_portion_is_there(bench: Station, op
     expect(choices).to_have_text(["2", "3", "4", "5"])
     choices.nth(2).click()
     expect(page.locator(".correction")).to_have_count(0)
+    expect_total(page, "20 cm³")
     assert [each["portion"] for each in bench.state()["repeats"][0]["portions"]] == [1, 2, 3, 4]
-    assert total(page) == "20 cm³"
     correct(page, "Portion 4 was not added")
     page.get_by_role("button", name="Yes, take it back").click()
-    expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("15 cm³")
+    expect_total(page, "15 cm³")
 
 
 def test_another_volume_is_one_tap_near_the_planned_one_and_goes_back_to_it(
@@ -103,10 +104,10 @@ def test_another_volume_is_one_tap_near_the_planned_one_and_goes_back_to_it(
     after(bench, 1)
     correct(page, "Another volume went in")
     page.get_by_role("button", name="5.5 cm³", exact=True).click()
-    expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("5.5 cm³")
+    expect_total(page, "5.5 cm³")
     correct(page, "Another volume went in")
     page.get_by_role("button", name="5 cm³, as planned").click()
-    expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("5 cm³")
+    expect_total(page, "5 cm³")
 
 
 def test_a_repeat_that_has_ended_is_left_out_by_a_person_and_counts_again(bench: Station, open_page: OpenPage) -> None:
@@ -126,6 +127,7 @@ def test_a_repeat_that_has_ended_is_left_out_by_a_person_and_counts_again(bench:
     assert bench.state()["repeats"][0]["status"] == "ended"
 
 
+@pytest.mark.fault("markup-and-formulas")
 def test_notes_are_kept_and_withdrawn_and_their_text_is_only_text(bench: Station, open_page: OpenPage) -> None:
     page = open_page(bench)
     after(bench, 1)
@@ -164,9 +166,9 @@ def test_a_part_that_does_not_arrive_comes_with_the_page_loaded_afresh(
     page = context.new_page()
     page.goto(bench.url)
     asked(page, "begin")
-    page.route("**/page/*corrections_panel*", lambda route: route.abort(), times=1)
+    page.route("**/page/panel-*", lambda route: route.abort(), times=1)
     page.get_by_role("button", name=OPEN).click()
-    expect(page.get_by_role("alert")).to_contain_text("This part did not arrive.")
+    expect(page.get_by_role("alert")).to_contain_text("This part could not be loaded.")
     with page.expect_navigation():
         page.get_by_role("button", name="Try again").click()
     page.get_by_role("button", name=OPEN).click()

@@ -10,8 +10,10 @@ import httpx
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from station.server.access_secrets import hashed
+from station.server.door.secrets import hashed
+from tests.conftest import PATIENCE_S
 from tests.page.conftest import PHONE, PROJECTOR, OpenPage, Station, expect_accessible, serve_settings, work
+from tests.page.hands import MEANT_MS
 
 PLAN = """
 results = "{rule}"
@@ -32,7 +34,7 @@ BEFORE, AFTER = (0, 1), (2, 3)
 
 def done_bench(folder: Path, rule: str) -> Station:
     """A bench whose one repeat is done, and whose teacher has a passphrase."""
-    settings = serve_settings(folder, "127.0.0.1", speed=100.0, plan=PLAN.format(rule=rule))
+    settings = serve_settings(folder, "127.0.0.1", plan=PLAN.format(rule=rule))
     with settings.open("a", encoding="utf-8") as file:
         file.write(f'\naccess.teacher_passphrase_hash = "{hashed("teacher", TEACHER)}"\n')
     station = Station("serve", "--config", str(settings))
@@ -101,7 +103,7 @@ def drag(page: Page, which: int, to_c: float) -> None:
 
 def expect_at(handle: Locator, to_c: float, within_c: float) -> None:
     """The handle is there, once the browser has drawn it."""
-    until = time.monotonic() + 5.0
+    until = time.monotonic() + PATIENCE_S
     while abs(handle_c(handle) - to_c) > within_c and time.monotonic() < until:
         time.sleep(0.05)
     assert handle_c(handle) == pytest.approx(to_c, abs=within_c)
@@ -175,8 +177,16 @@ def test_a_finger_moves_a_handle_and_not_the_page(patient: Station, open_page: O
     assert min(sizes) >= 48
 
 
+def commit(page: Page, answer: str = "Yes, this is our reading") -> None:
+    """Commit to the reading: it is asked once, and a number without lines is given a reason in a tap."""
+    page.get_by_role("button", name="This is our reading").click()
+    page.wait_for_timeout(MEANT_MS)
+    page.get_by_role("button", name=answer).click()
+
+
 def test_the_keyboard_alone_places_lines_and_commits(patient: Station, open_page: OpenPage) -> None:
     page = placing(patient, open_page)
+    before = patient.state()["own_reading"]
     volumes = handle_volumes(page)
     handles = page.locator(".handle")
     handles.first.focus()
@@ -184,18 +194,24 @@ def test_the_keyboard_alone_places_lines_and_commits(patient: Station, open_page
         handle = handles.nth(which)
         expect(handle).to_be_focused()
         wanted_c, before_c = mean_c(patient, volume_cm3), handle_c(handle)
+        at_first = handle.get_attribute("aria-valuenow") or ""
         page.keyboard.press("ArrowUp")
+        expect(handle).not_to_have_attribute("aria-valuenow", at_first)
         step_c = handle_c(handle) - before_c
         assert step_c > 0
         page.keyboard.press("ArrowDown")
         for _ in range(round(abs(wanted_c - before_c) / step_c)):
             page.keyboard.press("ArrowUp" if wanted_c > before_c else "ArrowDown")
-        assert handle_c(handle) == pytest.approx(wanted_c, abs=0.51 * step_c)
+        expect_at(handle, wanted_c, 0.51 * step_c)
         spoken = handle.get_attribute("aria-valuetext") or ""
         assert spoken == f"{handle_c(handle):.2f} °C"
         page.keyboard.press("Tab")
     read_cm3 = crossing_cm3(page)
     page.get_by_role("button", name="This is our reading").focus()
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("button", name="Yes, this is our reading")).to_be_focused()
+    assert patient.state()["own_reading"] == before, "it is asked once"
+    page.wait_for_timeout(MEANT_MS)
     page.keyboard.press("Enter")
     expect(page.locator(".own-committed")).to_have_text(f"Your reading: {read_cm3:g} cm³")
     expect(page.locator(".figure")).to_contain_text("Results come when your teacher shows them.")
@@ -223,7 +239,7 @@ def test_lines_and_volume_may_be_typed(patient: Station, open_page: OpenPage) ->
         page.get_by_role("button", name="This is our reading").click()
         expect(page.get_by_role("alert").filter(has_text="between 0 and 40 cm³")).to_be_visible()
     volume.fill("23,7")
-    page.get_by_role("button", name="This is our reading").click()
+    commit(page)
     expect(page.locator(".own-committed")).to_have_text("Your reading: 23.7 cm³")
     assert patient.state()["own_reading"]["end_point_cm3"] == 23.7
     page.get_by_role("button", name="Change our reading").click()
@@ -250,7 +266,7 @@ def test_a_reading_is_committed_before_results_come_and_stays(eager: Station, op
     for which, volume_cm3 in enumerate(handle_volumes(page)):
         drag(page, which, mean_c(eager, volume_cm3))
     read_cm3 = crossing_cm3(page)
-    page.get_by_role("button", name="This is our reading").click()
+    commit(page)
     result = eager.final_state()["result"]
     for each in (page, late):
         each.wait_for_selector(".compared")
@@ -279,27 +295,58 @@ def withheld(tmp_path: Path) -> Iterator[Station]:
     station.stop()
 
 
-def test_who_cannot_read_anything_goes_on_after_one_question(withheld: Station, open_page: OpenPage) -> None:
+def test_who_cannot_read_anything_says_why_and_goes_on(withheld: Station, open_page: OpenPage) -> None:
     page = placing(withheld, open_page)
     page.get_by_role("button", name="We could not read anything").click()
     page.get_by_role("button", name="No, leave it").click()
     assert withheld.state()["own_reading"] is None
     page.get_by_role("button", name="We could not read anything").click()
+    expect(page.get_by_role("button", name="Yes, we could not")).to_be_disabled()
+    page.get_by_label("Reason").select_option("too few readings")
+    expect_accessible(page)
     page.get_by_role("button", name="Yes, we could not").click()
-    expect(page.locator(".own-committed")).to_have_text("You noted that you could not read anything.")
+    expect(page.locator(".own-committed")).to_have_text("You noted that you could not read anything: too few readings.")
     kept = withheld.state()["own_reading"]
+    assert kept["reason"] == "too few readings"
     assert [kept[name] for name in ("end_point_cm3", "change_c", "before", "after")] == [None] * 4
+
+
+def test_handles_survive_a_reload(withheld: Station, open_page: OpenPage) -> None:
+    page = placing(withheld, open_page)
+    for which, volume_cm3 in enumerate(handle_volumes(page)):
+        drag(page, which, mean_c(withheld, volume_cm3))
+    placed = [handle_c(page.locator(".handle").nth(which)) for which in range(4)]
+    page.reload()
+    page.wait_for_selector(".handle")
+    assert [handle_c(page.locator(".handle").nth(which)) for which in range(4)] == placed
+
+
+def test_a_number_without_lines_is_given_a_reason_in_a_tap(withheld: Station, open_page: OpenPage) -> None:
+    page = placing(withheld, open_page)
+    page.get_by_label("Our neutralisation volume").fill("22")
+    page.get_by_role("button", name="This is our reading").click()
+    expect(page.locator(".own-ask")).to_contain_text("You give 22 cm³ without two lines that cross.")
+    expect_accessible(page)
+    page.get_by_role("button", name="Not yet").click()
+    expect(page.locator(".handle")).to_have_count(4)
+    assert withheld.state()["own_reading"] is None
+    commit(page, "lines drawn on paper")
+    expect(page.locator(".own-committed")).to_be_visible()
+    kept = withheld.state()["own_reading"]
+    assert (kept["end_point_cm3"], kept["reason"], kept["before"]) == (22.0, "lines drawn on paper", None)
 
 
 def test_results_come_when_the_teacher_shows_them(withheld: Station, open_page: OpenPage) -> None:
     page = placing(withheld, open_page)
     page.get_by_label("Our neutralisation volume").fill("22")
-    page.get_by_role("button", name="This is our reading").click()
+    commit(page, "read off the points")
     expect(page.locator(".figure")).to_contain_text("Results come when your teacher shows them.")
-    with httpx.Client(base_url=withheld.url, timeout=10) as teacher:
+    with httpx.Client(base_url=withheld.url, timeout=PATIENCE_S) as teacher:
         teacher.post("/api/session", json={"role": "teacher", "passphrase": TEACHER}).raise_for_status()
-        shown = {"act": "show_results", "shown": True, "key": "lesson over"}
+        expect(page.locator("body")).not_to_contain_text("0.345")
+        shown = {"act": "show_results", "shown": True, "prepared_mol_dm3": 0.345, "key": "lesson over"}
         teacher.post("/api/staff", json=shown).raise_for_status()
     page.wait_for_selector(".result-lines")
     expect(page.locator(".compared tbody tr").first).to_contain_text("your reading")
     expect(page.locator(".own-drawn")).to_have_count(0)
+    expect(page.get_by_test_id("answer")).to_contain_text("The bottle was made up to 0.345 mol/dm³.")

@@ -1,4 +1,4 @@
-"""The station's questions on the page: one at a time, one tap each, beside an instruction that stays."""
+"""The station's questions on the page: one at a time, one tap each, in the instruction's place until answered."""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -7,19 +7,22 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import PHONE, PROJECTOR, OpenPage, Station, expect_accessible, serve_settings
+from tests.page.hands import expect_total, press
 
-# The virtual cup's own alkali is about twice as strong, so that one portion looks like two.
-WEAK = """
+# This plan's cup takes about as much heat as the liquid, the virtual one next to none: one portion looks like two.
+ODD = """
 repeats = 1
 [acid]
 name = "nitric acid"
 volume_cm3 = 25.0
 [alkali]
 name = "potassium hydroxide"
-concentration_mol_dm3 = 0.2
+concentration_mol_dm3 = 0.6
 [portions]
 volume_cm3 = 8.0
 count = 4
+[cup]
+heat_capacity_j_k = 160
 """
 NOTE_WORDS = """() => {
   const words = document.querySelector('.question-words');
@@ -32,7 +35,7 @@ NOTE_WORDS = """() => {
 @pytest.fixture
 def bench(tmp_path: Path) -> Iterator[Station]:
     """A bench whose plan and cup disagree."""
-    station = Station("serve", "--config", str(serve_settings(tmp_path, "127.0.0.1", plan=WEAK)))
+    station = Station("serve", "--config", str(serve_settings(tmp_path, "127.0.0.1", plan=ODD)))
     station.start()
     yield station
     station.stop()
@@ -40,17 +43,10 @@ def bench(tmp_path: Path) -> Iterator[Station]:
 
 def ask(page: Page) -> str:
     """Begin and add a portion; return the question that this leads to."""
-    for act in ("begin", "portion_added"):
-        button = page.locator(f".done[data-act={act}]")
-        button.wait_for()
-        page.wait_for_timeout(650)
-        button.click()
+    press(page, "begin")
+    press(page, "portion_added", 1)
     page.wait_for_selector(".question-asked")
     return page.inner_text(".question-words")
-
-
-def total(page: Page) -> str:
-    return page.locator(".number", has_text="total added").locator(".value").inner_text()
 
 
 def test_a_question_is_answered_from_the_keyboard_and_counts(bench: Station, open_page: OpenPage) -> None:
@@ -59,20 +55,23 @@ def test_a_question_is_answered_from_the_keyboard_and_counts(bench: Station, ope
     words = ask(page)
     (asked,) = bench.state()["questions"]
     assert (asked["code"], asked["text"]) == ("double", words)
-    expect(page.locator(".instruction-text")).to_have_text("Add portion 2: 8 cm³ of potassium hydroxide. Stir.")
-    assert total(page) == "8 cm³"
-    page.wait_for_function("document.querySelector('.trace').getAttribute('d').length > 600")
+    expect(page.locator(".instruction-text")).to_be_hidden()
+    expect(page.locator(".done")).to_be_hidden()
+    expect_total(page, "8 cm³")
+    page.wait_for_function("() => document.querySelector('.trace').getAttribute('d').length > 600")
     assert page.evaluate("window.said") == [words], "announced once, not with every sample"
     page.wait_for_timeout(650)
-    page.locator(".done").focus()
+    page.get_by_role("button", name="Correct, pause or finish").focus()
     for _ in range(3):
         page.keyboard.press("Tab")
         if page.evaluate("document.activeElement.textContent") == "Twice":
             break
     page.keyboard.press("Enter")
     expect(page.locator(".question-asked")).to_have_count(0)
-    expect(page.locator(".number", has_text="total added").locator(".value")).to_have_text("16 cm³")
+    expect_total(page, "16 cm³")
     assert bench.state()["questions"] == []
+    expect(page.locator(".instruction-text")).to_have_text("Add portion 2: 8 cm³ of potassium hydroxide. Stir.")
+    expect(page.locator(".done")).to_be_focused()
     assert page.evaluate("window.said") == [words, ""]
 
 

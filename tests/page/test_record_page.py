@@ -1,4 +1,4 @@
-"""The record: printed by Chromium on one side of A4 and read back, and looked at on screens of three widths."""
+"""The station's answers: printed by Chromium on one side of A4 and read back, and looked at on screens."""
 
 import re
 import subprocess
@@ -38,7 +38,7 @@ def shown(over: Station) -> Station:
 def record(open_page: OpenPage, station: Station, *, language: str = "en", **options: Any) -> Page:
     page = open_page(station, **options)
     page.goto(f"{station.url}?language={language}#record")
-    page.wait_for_selector(".paper[data-size] .record-head", state="attached")
+    page.wait_for_selector(".paper-answers[data-size] .record-head", state="attached")
     page.wait_for_selector(".sheet .record-happened")
     return page
 
@@ -48,8 +48,11 @@ def text_of(file: Path, *options: str) -> str:
     return done.stdout.replace("\u00a0", " ")
 
 
-def printed(page: Page, folder: Path) -> str:
-    """Print the page; return what its one side of A4 says, column by column."""
+def printed(page: Page, folder: Path, button: str = "answers") -> str:
+    """Print the answers by their button; return what their one side of A4 says in the order in which it is written: a
+    row's cells follow one another, whatever the width of the letters."""
+    page.evaluate("window.print = () => undefined")
+    page.locator(f".record-tools button.prints-the-{button}").click()
     return re.sub(r"\s+", " ", text_of(on_paper(page, folder), "-raw"))
 
 
@@ -67,8 +70,9 @@ def on_paper(page: Page, folder: Path) -> Path:
 
 def test_before_the_own_reading_the_record_has_no_result(over: Station, open_page: OpenPage, tmp_path: Path) -> None:
     page = record(open_page, over)
-    text = printed(page, tmp_path)
-    assert "Results come after your own reading." in text
+    expect(page.locator(".sheet-answers")).to_contain_text("Results come after your own reading.")
+    expect(page.get_by_role("button", name="answers")).to_have_count(0)
+    text = re.sub(r"\s+", " ", text_of(on_paper(page, tmp_path), "-raw"))
     for word in ("Straight lines", "Heat balance", "line before", "Steps"):
         assert word not in text
     assert over.state()["result"] is None
@@ -82,17 +86,17 @@ def test_before_the_own_reading_the_record_has_no_result(over: Station, open_pag
 def test_it_prints_on_one_side_whatever_the_screen(
     shown: Station, open_page: OpenPage, tmp_path: Path, viewport: ViewportSize, scheme: str
 ) -> None:
-    file = on_paper(record(open_page, shown, viewport=viewport, color_scheme=scheme), tmp_path)
-    text, lines = re.sub(r"\s+", " ", text_of(file, "-raw")), text_of(file, "-layout").splitlines()
+    text = printed(record(open_page, shown, viewport=viewport, color_scheme=scheme), tmp_path)
     state = shown.state()
     assert "How strong is the nitric acid?" in text
     assert "Bench 5 · Group 4 · " in text
     assert "25 cm³ of nitric acid in the cup; potassium hydroxide (0.4 mol/dm³) in 4 cm³ portions." in text
-    rows = [[float(each) for each in re.findall(r"\d+\.\d\d\b", line)] for line in lines]
+    cells = [float(each) for each in re.findall(r"\d+\.\d\d\b", text)]
+    rows = [cells[at : at + 4] for at in range(len(cells))]
     for index, mean in enumerate(state["mean"]):
         readings = [repeat["readings"][index]["temperature_c"] for repeat in state["repeats"]]
         expected = pytest.approx([*readings, mean["temperature_c"]], abs=0.00501)
-        assert any(row[-4:] == expected or row[1:5] == expected for row in rows), (index, rows)
+        assert any(row == expected for row in rows), (index, text)
     for unit in ("temperature / °C", "volume of alkali added / cm³", "repeat 3 / °C", "mol/dm³", "kJ/mol"):
         assert unit in text
     assert "Wear splash-proof eye protection." in text
@@ -149,7 +153,7 @@ def test_the_pdf_is_named_after_bench_group_and_day(shown: Station, open_page: O
 def test_the_button_prints(shown: Station, open_page: OpenPage) -> None:
     page = record(open_page, shown)
     page.evaluate("window.print = () => { window.printed = true; }")
-    page.get_by_role("button", name="Print, or save as PDF").click()
+    page.get_by_role("button", name="Print the sheet to hand in").click()
     assert page.evaluate("window.printed") is True
 
 
@@ -165,7 +169,7 @@ def test_the_record_has_no_violation_that_axe_knows(
 def test_nothing_sticks_out_sideways(shown: Station, open_page: OpenPage, viewport: ViewportSize) -> None:
     page = record(open_page, shown, viewport=viewport)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
-    expect(page.locator(".sheet .record-number").first).to_be_visible()
+    expect(page.locator(".sheet-answers .record-number").first).to_be_visible()
     assert (
         page.evaluate("document.querySelectorAll('.paper [tabindex], .paper a, .paper button, .paper input').length")
         == 0
@@ -182,6 +186,7 @@ def test_very_many_notes_do_not_make_another_side(shown: Station, open_page: Ope
 def test_another_groups_readings_are_named_as_such(shown: Station, open_page: OpenPage, tmp_path: Path) -> None:
     rows = "".join(f"1,{4 * n},{20 + min(n, 6) - 0.4 * max(n - 6, 0):.1f}\n" for n in range(11))
     shown.act(act="adopt", label="Bench 9", csv=f"repeat,volume_cm3,temperature_c\n{rows}").raise_for_status()
+    shown.act(act="own_reading", end_point_cm3=24.0).raise_for_status()
     text = printed(record(open_page, shown), tmp_path)
     assert "Not this group’s own readings: taken over from Bench 9." in text
     assert "26.00" in text

@@ -19,11 +19,16 @@ def finished(station: Station, open_page: OpenPage, **options: Any) -> Page:
 
 
 def explained(page: Page, step: int) -> str:
-    """Open the explanation and go to a step; its words."""
-    page.get_by_role("button", name="Why do straight lines come out low?").click()
+    """Go to a step of the explanation, which stands open; its words."""
+    page.get_by_role("heading", name="Why do straight lines come out low?").wait_for()
     page.wait_for_selector(".why")
     for _ in range(step - 1):
         page.get_by_role("button", name="Next").click()
+    return told_at(page, step)
+
+
+def told_at(page: Page, step: int) -> str:
+    """The words of a step, once it is shown."""
     expect(page.locator(".steady-now .why-step")).to_have_text(f"Step {step} of {STEPS}")
     return page.inner_text(".steady-now >> nth=0").replace("\xa0", " ")
 
@@ -70,6 +75,39 @@ def test_the_heat_balances_end_point_is_marked_in_the_curve(over: Station, open_
     expect(page.locator(".heat-mark text")).to_have_text(page.inner_text(".result-heat .end-point"))
 
 
+def test_the_methods_are_told_apart_in_words_and_one_is_worth_more(over: Station, open_page: OpenPage) -> None:
+    page = finished(over, open_page)
+    heat = over.state()["result"]["heat_balance"]
+    expect(page.locator(".worth-more")).to_contain_text(
+        "The heat balance is worth more here." if heat["describes_trace"] else "The straight lines are worth more here."
+    )
+    expect(page.get_by_role("heading", name="How the two methods differ")).to_be_visible()
+    expect(page.locator(".differ")).to_contain_text("Heat balance: the station follows the heat")
+    uncertainty = page.locator(".result-heat .plus-minus")
+    expect(uncertainty).to_be_hidden()
+    page.locator(".result-heat summary").click()
+    expect(uncertainty).to_contain_text("standard uncertainty")
+
+
+def test_the_graph_has_mean_and_lines_first_and_repeats_on_a_switch(over: Station, open_page: OpenPage) -> None:
+    page = finished(over, open_page, viewport=PROJECTOR)
+    chart = page.locator(".figure-large .room-chart svg").first
+    state = over.state()
+    several = [each for each in state["repeats"] if each["status"] != "set aside"]
+    assert len(several) > 1
+    expect(chart.locator(".series.mean path")).to_have_count(len(state["mean"]))
+    expect(chart.locator(".series:not(.mean)")).to_have_count(0)
+    expect(chart.locator(".fit")).to_have_count(2)
+    page.get_by_role("button", name="Show the single repeats").click()
+    expect(chart.locator(".series:not(.mean)")).to_have_count(len(several))
+    ticks = chart.locator(".axes line.grid").count()
+    assert ticks == chart.locator(".axes text:not(.quantity)").count(), "grid lines both ways"
+    assert chart.locator(".fine-grid path").count() == 2, "and finer ones to read a volume from"
+    sizes = page.evaluate("""() => [...document.querySelectorAll('svg[role=img]')]
+      .map((one) => one.getBoundingClientRect()).map(({ width, height }) => width * height)""")
+    assert max(sizes) == sizes[0], "it is the largest graph of the page"
+
+
 def test_why_lines_come_out_low_is_told_with_this_benchs_numbers(over: Station, open_page: OpenPage) -> None:
     page = finished(over, open_page)
     result = over.state()["result"]
@@ -78,12 +116,12 @@ def test_why_lines_come_out_low_is_told_with_this_benchs_numbers(over: Station, 
     told = [explained(page, 1)]
     for _ in range(STEPS - 1):
         page.get_by_role("button", name="Next").click()
-        told.append(page.inner_text(".steady-now >> nth=0").replace("\xa0", " "))
+        told.append(told_at(page, len(told) + 1))
     numbers = [[float(each) for each in re.findall(r"\d+\.?\d*", text)] for text in told]
     assert any(each == pytest.approx(crossing, abs=0.51) for each in numbers[0])
     rise_c = first_rise_c(over.state(), page.inner_text(".why > .remark"))
     assert any(each == pytest.approx(rise_c, abs=0.00501) for each in numbers[1]), told[1]
-    assert 29.0 in numbers[1], "the first portion of 4 cm³ meets 25 cm³ of acid"
+    assert 28.0 in numbers[1], "the first portion of 3 cm³ meets 25 cm³ of acid"
     assert round(25 + heat) in numbers[3]
     assert any(each == pytest.approx(heat - crossing, abs=0.051) for each in numbers[4])
     expect(page.get_by_role("button", name="Next")).to_have_attribute("aria-disabled", "true")
@@ -95,6 +133,7 @@ def test_the_readings_move_onto_two_straight_lines(over: Station, open_page: Ope
     explained(page, 3)
     measured = dots(page)
     page.get_by_role("button", name="Next").click()
+    told_at(page, 4)
     moved = dots(page)
     assert moved != measured, "with reduced motion they are there at once"
     offset, per_px = axis_c(page)
@@ -105,6 +144,7 @@ def test_the_readings_move_onto_two_straight_lines(over: Station, open_page: Ope
         float(y) for y in ghosts.evaluate_all("(all) => all.map((one) => one.getAttribute('cy'))")
     ] == pytest.approx([y for _, y in measured], abs=0.051)
     page.get_by_role("button", name="Back").click()
+    told_at(page, 3)
     assert dots(page) == measured
 
 
@@ -130,8 +170,9 @@ def test_nothing_below_moves_from_step_to_step(over: Station, open_page: OpenPag
         page = finished(over, open_page, viewport=viewport, reduced_motion="reduce")
         explained(page, 1)
         heights = {page.locator(".why").evaluate("(one) => one.offsetHeight")}
-        for _ in range(STEPS - 1):
+        for step in range(2, STEPS + 1):
             page.get_by_role("button", name="Next").click()
+            told_at(page, step)
             heights.add(page.locator(".why").evaluate("(one) => one.offsetHeight"))
         assert len(heights) == 1, (viewport, heights)
 
@@ -143,5 +184,6 @@ def test_axe_knows_no_violation_in_any_step(over: Station, open_page: OpenPage, 
     for step in range(1, STEPS + 1):
         if step > 1:
             page.get_by_role("button", name="Next").click()
+            told_at(page, step)
         expect_accessible(page)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), "nothing sticks out sideways"

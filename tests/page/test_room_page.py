@@ -1,5 +1,6 @@
 """The room's pages in a real browser: found at a glance, no names on the wall, orders, class result, one sheet."""
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -8,7 +9,7 @@ from playwright.sync_api import Page, ViewportSize, expect
 
 from tests.page.conftest import PROJECTOR, OpenPage, expect_accessible
 from tests.page.room_station import TROUBLED, RoomStation, lesson, room_at_work
-from tests.page.test_record_page import printed
+from tests.page.test_record_page import on_paper, text_of
 
 TABLET = ViewportSize(width=768, height=1024)
 SIZES = pytest.mark.parametrize("size", [TABLET, PROJECTOR], ids=["768", "1920"])
@@ -87,6 +88,18 @@ def test_the_teacher_tells_some_benches_and_sees_who_is_away(room: RoomStation, 
     expect(page.locator(".orders-left")).to_have_count(0)
 
 
+def test_a_repeat_that_was_set_aside_is_told_as_that_and_counts_again(room: RoomStation, open_page: OpenPage) -> None:
+    page = at(open_page, room, "room", viewport=PROJECTOR)
+    tile = page.locator(".tile[data-bench=bench-9]")
+    expect(tile).to_contain_text("repeat 1/1, portion 0/10")
+    page.get_by_role("button", name="Choose some").click()
+    page.get_by_role("checkbox", name="Choose bench-9").check()
+    page.get_by_role("button", name="Let repeat 1 count again").click()
+    expect(page.locator(".orders-left")).to_contain_text("Count again: bench-9 (away)")
+    page.get_by_role("button", name="Take back what is not done yet").click()
+    expect(page.locator(".orders-left")).to_have_count(0)
+
+
 def test_the_class_result_says_what_it_means_and_prints_on_one_side(
     room: RoomStation, open_page: OpenPage, tmp_path: Path
 ) -> None:
@@ -105,7 +118,9 @@ def test_the_class_result_says_what_it_means_and_prints_on_one_side(
         page.set_viewport_size(size)
         assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
         expect_accessible(page)
-    text = printed(page, tmp_path)
+    page.evaluate("window.print = () => undefined")
+    page.locator(".record-tools button").first.click()
+    text = re.sub(r"\s+", " ", text_of(on_paper(page, tmp_path), "-raw"))
     for words in ("Class result", "10B", "bench-30", "Mean curve of the class", "Benches that stand off", "bench-4"):
         assert words in text
     assert "To take away" not in text
@@ -115,7 +130,7 @@ def test_a_benchs_page_has_nothing_to_press(room: RoomStation, open_page: OpenPa
     page = at(open_page, room, "room", viewport=PROJECTOR)
     page.get_by_role("link", name="Open the page of bench-9").click()
     page.wait_for_selector(".instruction")
-    expect(page.locator("header h1")).to_have_text("bench-9")
+    expect(page.locator("header .bench-name")).to_have_text("bench-9")
     assert page.locator("main .done, main .corrections, main form").count() == 0
     expect(page.locator(".readings")).to_be_visible()
     expect_accessible(page)

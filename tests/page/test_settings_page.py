@@ -65,11 +65,11 @@ def test_sound_is_off_until_it_is_wanted_and_then_tells_of_something_to_do(
     assert page.evaluate("[notes, contexts.length]") == [0, 0]
     page.locator("header [data-sound]").click()
     expect(page.locator("header [data-sound]")).to_have_text("Sound on")
-    assert page.evaluate("contexts[0].state") == "running"
-    assert page.evaluate("notes") == 2, "it is heard when it is switched on"
+    page.wait_for_function("() => contexts[0].state === 'running'")
+    page.wait_for_function("() => notes === 2")  # it is heard when it is switched on
     press(page, "portion_added", 1)
     asked(page, "portion_added", 2)
-    page.wait_for_function("notes === 4")
+    page.wait_for_function("() => notes === 4")
     page.locator("header [data-sound]").click()
     expect(page.locator("header [data-sound]")).to_have_text("Sound off")
     press(page, "portion_added", 2)
@@ -77,6 +77,7 @@ def test_sound_is_off_until_it_is_wanted_and_then_tells_of_something_to_do(
     assert page.evaluate("notes") == 4
 
 
+@pytest.mark.fault("sound-sleeps")
 def test_a_sound_that_sleeps_says_so_and_any_tap_wakes_it(bench: Station, open_context: OpenContext) -> None:
     context, _ = open_context(bench)
     context.add_init_script(f"({LISTEN})()")
@@ -89,7 +90,7 @@ def test_a_sound_that_sleeps_says_so_and_any_tap_wakes_it(bench: Station, open_c
     asked(page, "begin")
     expect(page.locator("header [data-sound]")).to_have_text("Tap for sound")
     assert page.evaluate("contexts.length") == 0, "nothing is opened without a tap"
-    page.locator(".practical").click()
+    page.locator(".instruction-text").click()
     expect(page.locator("header [data-sound]")).to_have_text("Sound on")
     page.evaluate("contexts[0].suspend()")
     expect(page.locator("header [data-sound]")).to_have_text("Tap for sound")
@@ -97,6 +98,7 @@ def test_a_sound_that_sleeps_says_so_and_any_tap_wakes_it(bench: Station, open_c
     expect(page.locator("header [data-sound]")).to_have_text("Sound on")
 
 
+@pytest.mark.fault("sound-sleeps")
 def test_an_interrupted_sound_is_replaced_at_the_next_tap(bench: Station, open_context: OpenContext) -> None:
     """No Chromium has iOS's state "interrupted": it is put on a real context, which then does not come back."""
     context, _ = open_context(bench)
@@ -112,6 +114,6 @@ def test_an_interrupted_sound_is_replaced_at_the_next_tap(bench: Station, open_c
       contexts[0].dispatchEvent(new Event('statechange'));
     }""")
     expect(page.locator("header [data-sound]")).to_have_text("Tap for sound")
-    page.locator(".practical").click()
+    page.locator(".instruction-text").click()
     expect(page.locator("header [data-sound]")).to_have_text("Sound on")
-    assert page.evaluate("[contexts.length, contexts[1].state]") == [2, "running"]
+    page.wait_for_function("() => contexts.length === 2 && contexts[1].state === 'running'")

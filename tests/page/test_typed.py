@@ -73,6 +73,23 @@ def test_more_digits_than_the_thermometer_shows_are_asked_again(bench: Station, 
     assert bench.state()["repeats"][0]["readings"][0]["temperature_c"] == 21.46
 
 
+def test_a_digital_thermometer_is_read_to_its_last_digit_and_the_table_keeps_its_figures(
+    bench: Station, open_page: OpenPage
+) -> None:
+    page = open_page(bench)
+    page.locator('[data-digit="0.1"]').click()
+    press(page, "begin")
+    put_down(page, "21.45")
+    expect_asked(page, "At best it shows")
+    put_down(page, "21.5")
+    asked(page, "portion_added", 1)
+    assert bench.state()["thermometer"] == {"kind": "typed", "division_c": 0.1, "digital": True}
+    press(page, "portion_added", 1)
+    put_down(page, "24")
+    expect(page.locator(".readings tbody td").first).to_have_text("21.5")
+    expect(page.locator(".readings tbody td").nth(1)).to_have_text("24.0")
+
+
 def test_a_jump_is_asked_again(bench: Station, open_page: OpenPage) -> None:
     page = open_page(bench)
     choose(page, "1")
@@ -107,14 +124,16 @@ def test_where_the_probe_is_lost_an_ordinary_thermometer_takes_over_and_the_prob
     tree.mkdir()
     with serving(tmp_path, 'probe.driver = "one-wire"', f'probe.tree = "{tree}"', plan=short_plan()) as bench:
         page = open_page(bench)
-        press(page, "begin")
         page.wait_for_selector(".instruction .drawn-probe_lost")
         stands = place(page)
-        page.locator('[data-division="0.1"]').click()
+        own = page.get_by_label("Go on with your own thermometer")
+        own.select_option(label="ordinary thermometer, lines every 0.1 °C")
+        page.get_by_role("button", name="Use it").click()
+        press(page, "begin")
         put_down(page, "19.7")
         asked(page, "portion_added", 1)
         assert place(page) == stands
-        assert bench.state()["thermometer"] == {"kind": "typed", "division_c": 0.1}
+        assert bench.state()["thermometer"] == {"kind": "typed", "division_c": 0.1, "digital": False}
         correct(page, "Use the probe again")
         expect(page.locator(".number.temperature dt")).to_have_text("temperature")
         assert bench.state()["thermometer"] == {"kind": "probe"}

@@ -34,15 +34,17 @@ def test_millilitres_and_molar_by_choice_of_the_device(serve: Serve, open_contex
 
 def test_a_station_may_set_language_and_units(serve: Serve, open_context: OpenContext) -> None:
     station = serve(PORTIONS, more='page.language = "de"\npage.units = "mL"')
-    page = opened(open_context(station, locale="en-GB")[0].new_page(), station)
+    for act in ("alkali_left_out", "probe_rinsed"):
+        station.act(act=act).raise_for_status()
+    page = opened(open_context(station, locale="en-GB")[0].new_page(), station, speaks="de")
     asked = page.locator(".instruction-text")
-    expect(asked).to_contain_text("Gib 25\u00a0mL Salpetersäure in den Becher.")
+    expect(asked).to_contain_text("Fülle den Becher: 25\u00a0mL Salpetersäure.")
     page.evaluate("location.hash = 'settings'")
     page.locator("select").filter(has=page.locator("option[value=de]")).select_option("en")
     page.evaluate("location.hash = ''")
-    expect(asked).to_contain_text("Put 25\u00a0mL of nitric acid in the cup.")
+    expect(asked).to_contain_text("Fill the cup: 25\u00a0mL of nitric acid.")
     page.reload()
-    expect(asked).to_contain_text("Put 25\u00a0mL of nitric acid in the cup.")
+    expect(asked).to_contain_text("Fill the cup: 25\u00a0mL of nitric acid.")
 
 
 def test_a_device_that_keeps_nothing_speaks_all_the_same(serve: Serve, open_context: OpenContext) -> None:
@@ -51,10 +53,10 @@ def test_a_device_that_keeps_nothing_speaks_all_the_same(serve: Serve, open_cont
     context.add_init_script(
         "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } })"
     )
-    page = opened(context.new_page(), station, "#settings")
+    page = opened(context.new_page(), station, "#settings", speaks="de")
     page.locator("select").filter(has=page.locator("option[value=en]")).select_option("en")
     page.evaluate("location.hash = ''")
-    expect(page.locator(".instruction-text")).to_contain_text("Put 25")
+    expect(page.locator(".instruction-text")).to_contain_text("Hold the clean, dry probe in the")
 
 
 def test_without_its_german_words_the_page_works_in_english(serve: Serve, open_context: OpenContext) -> None:
@@ -63,7 +65,7 @@ def test_without_its_german_words_the_page_works_in_english(serve: Serve, open_c
     watched.expected = ("Failed to load resource",)
     context.route(re.compile(r"/page/de-[^/]*\.js$"), lambda route: route.abort())
     page = opened(context.new_page(), station)
-    expect(page.locator(".instruction-text")).to_contain_text("Put 25")
+    expect(page.locator(".instruction-text")).to_contain_text("Hold the clean, dry probe in the")
     assert page.evaluate("document.documentElement.lang") == "en"
 
 

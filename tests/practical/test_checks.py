@@ -1,6 +1,7 @@
 """Checks of a probe: what staff do, what the station finds, what is used from then on, what outlasts a practical."""
 
 from math import exp
+from random import Random
 from typing import Any
 
 import pytest
@@ -9,11 +10,10 @@ from hypothesis import strategies as st
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
-from station.practical.checks_run import check_view
-from station.practical.checks_view import checks_view
+from station.practical.checks.register import Check, CheckStep, looked_events
+from station.practical.checks.run import check_view, checks_view, comparison_found, comparisons
 from station.practical.events import from_body
 from station.practical.fold import fold_all
-from station.practical.probes import looked_events
 from station.practical.procedure import possible_acts
 from station.practical.prompts import instruction
 from station.practical.state import State, Step
@@ -97,7 +97,7 @@ def test_comparisons_make_a_line_once_there_are_enough() -> None:
     assert check_view(check, walk.time_s)["missing"] == "A line needs 3 comparisons; there are 1."
     walk.staff("check_discard")
     compared(walk)
-    walk.run(60, lambda _: 55.0)
+    walk.run(60, lambda _: 45.0)
     walk.step("compared", reference_c=12.0)
     walk.step("comparison_undone")
     walk.staff("check_save")
@@ -110,6 +110,55 @@ def test_comparisons_make_a_line_once_there_are_enough() -> None:
         said_c = 0.25 + 1.004 * true_c
         assert said_c + line.of(said_c) == pytest.approx(true_c, abs=3.0 * line.u_of(said_c))
     assert line.u_of(25.0) >= 0.05, "what the reference leaves open stays"
+
+
+@pytest.mark.parametrize(("said_c", "reference_c"), [(55.0, 50.0), (45.0, 54.0), (8.0, 10.0), (12.0, 3.0)])
+def test_comparisons_keep_to_the_temperatures_of_a_practical(said_c: float, reference_c: float) -> None:
+    walk = Checking()
+    walk.check("comparison")
+    walk.step("in")
+    walk.run(60, lambda _: said_c)
+    with pytest.raises(ActRefused, match="between 10 and 50 °C"):
+        walk.step("compared", reference_c=reference_c)
+    assert walk.state.probes.check is not None
+    assert comparisons(walk.state.probes.check) == []
+
+
+def drawn_comparison(draw: Random, count: int, misread_c: float) -> dict[str, Any]:
+    """What is found with a probe and a reference that are right but for chance: the true line is level at 0 °C.
+
+    The probe's mean is as unsure as its rest says, the reference is read to 0.1 °C, and `misread_c` more by eye.
+    """
+    steps = []
+    common_c = draw.gauss(0.0, 0.05)
+    for k in range(count):
+        true_c = 15.0 + 26.0 * k / (count - 1) + draw.uniform(-2.0, 2.0)
+        reference_c = round(true_c + common_c + draw.gauss(0.0, misread_c), 1)
+        probe_c = true_c + draw.gauss(0.0, 0.02)
+        typed = {"probe_c": probe_c, "u_probe_c": 0.02, "reference_c": reference_c}
+        steps.append(CheckStep("compared", typed, 0.0))
+    return comparison_found(Check("comparison", PROBE, {"u_reference_c": 0.05}, 0.0, "technician", tuple(steps)))
+
+
+@pytest.mark.parametrize("count", [3, 4, 6])
+def test_a_comparison_is_as_sure_as_it_says(count: int) -> None:
+    draw, runs = Random(f"comparison {count}"), 3000
+    found = [drawn_comparison(draw, count, 0.0) for _ in range(runs)]
+    within_u = sum(abs(each["slope"]) <= each["u_slope"] for each in found) / runs
+    within_95 = sum(abs(each["slope"]) <= each["slope_95"] for each in found) / runs
+    offset = sum(abs(each["correction_c"]) <= 1.96 * each["u_correction_c"] for each in found) / runs
+    # The binomial standard deviation of 3000 draws is 0.9 % at 68 %, 0.4 % at 95 %.
+    assert 0.66 < within_u < 0.88
+    assert 0.94 < within_95 < 0.995
+    assert 0.93 < offset < 0.99
+    floor = min(each["u_slope"] for each in found)
+    assert floor > 0.02 / 26.0 / count**0.5, "no three points on a line by chance make it sure"
+
+
+def test_a_reference_misread_by_more_than_is_said_still_leaves_the_truth_within_mostly() -> None:
+    draw, runs = Random("careless"), 3000
+    found = [drawn_comparison(draw, 3, 0.06) for _ in range(runs)]
+    assert sum(abs(each["slope"]) <= each["slope_95"] for each in found) / runs > 0.8
 
 
 def test_a_line_is_preferred_and_after_its_withdrawal_the_ice_point_is_used_again() -> None:
@@ -162,7 +211,7 @@ def test_a_dip_that_was_no_plunge_is_done_again_and_says_why() -> None:
     assert check is not None
     shown = check_view(check, walk.time_s)
     assert (shown["phase"], shown["found"]) == ("air", None)
-    assert "plunged at once" in shown["missing"]
+    assert "plunged at once" in str(shown["missing"])
 
 
 def test_a_cup_is_tested_step_by_step() -> None:

@@ -7,17 +7,17 @@ from typing import Any
 
 import pytest
 
-from station.analysis.probe_correction import UNCHECKED_C
+from station.analysis.probe.correction import UNCHECKED_C
 from station.practical import events as e
+from station.practical.checks.correction import ProbeUsed, corrections_view, used_in
 from station.practical.dataset import Known, RepeatData, from_question, question_for
-from station.practical.heat import heat_setup, reacting_pair
-from station.practical.plan import plan_from
-from station.practical.probe_used import ProbeUsed, corrections_view, used_in
+from station.practical.kinds import plan_from
+from station.practical.kinds.portions.methods import heat_setup, reacting_pair
 from station.practical.results import results
 from station.practical.view import view
 from station.record.exchange import readings_text, record_text
 from station.record.exchange_in import ExchangeError, read_exchange
-from station.record.spreadsheet_sheets import record_sheets
+from station.record.spreadsheet.sheets import record_sheets
 from tests.practical.checking import Checking
 from tests.practical.walk import portions_plan
 
@@ -94,7 +94,7 @@ def test_the_view_and_the_results_say_what_was_used_and_what_remains(
     with_ice: Checking, with_line: Checking, unchecked: Checking
 ) -> None:
     for walk, check, words in (
-        (with_ice, "ice", "an offset cancels; the slope was not checked"),
+        (with_ice, "ice", "both readings shift equally; the slope was not checked"),
         (with_line, "comparison", "remains and counts in the enthalpy"),
         (unchecked, None, "was not checked"),
     ):
@@ -160,7 +160,7 @@ def test_files_carry_the_correction_and_analyse_says_the_same(with_line: Checkin
 
 
 def test_a_correction_of_no_known_kind_in_a_file_is_refused_at_its_cell(with_line: Checking) -> None:
-    text = record_text(with_line.state).replace(",comparison,", ",guess,")
+    text = record_text(with_line.state).replace(',"comparison",', ',"guess",')
     with pytest.raises(ExchangeError, match="column check"):
         read_exchange(text, "record.csv")
 
@@ -205,6 +205,6 @@ def test_one_mixing_says_it_too() -> None:
         for probe in (None, used)
     )
     assert slope["probe"]["check"] == "comparison"
-    assert "as they stand" in plain["probe"]["text"], "nothing tells of its probe"
+    assert "used as measured" in plain["probe"]["text"], "nothing tells of its probe"
     assert slope["straight_lines"]["u_heat_j"] > plain["straight_lines"]["u_heat_j"]
     assert slope["straight_lines"]["change_c"] == plain["straight_lines"]["change_c"]

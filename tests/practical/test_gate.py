@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 
 from station.practical import events as e
 from station.practical.gate import GAP_S, HIGHEST_C, LOWEST_C, RATE_C_S, STEP_C, judge_sample
+from station.practical.procedure import LOST_AFTER, sample_events
 from station.practical.prompts import instruction
-from station.practical.sampling import LOST_AFTER, sample_events
 from station.practical.state import Gate, Sample, State
 from tests.practical.walk import Walk, kinds
 
@@ -26,6 +26,7 @@ def test_the_very_first_reading_of_a_cup_is_believed(temperature_c: float) -> No
     assert judge_sample(Gate(), 0.0, temperature_c) == (None, Gate(good=Sample(0.0, temperature_c)))
 
 
+@pytest.mark.fault("impossible-value")
 @pytest.mark.parametrize("gate", [Gate(), KNOWN, Gate(candidate=Sample(100.0, 30.0))])
 @pytest.mark.parametrize("temperature_c", [-5.0625, 60.0625, 85.0, 127.9375, float("nan"), float("inf"), *HALF_OUT_C])
 def test_out_of_range_is_refused_and_remembered_by_nobody(gate: Gate, temperature_c: float) -> None:
@@ -48,6 +49,7 @@ def test_a_jump_is_believed_once_a_second_reading_agrees() -> None:
     assert judge_sample(gate, 102.0, 40.5) == (None, Gate(good=Sample(102.0, 40.5)))
 
 
+@pytest.mark.fault("impossible-value")
 def test_two_jumps_that_disagree_are_both_refused() -> None:
     _, gate = judge_sample(KNOWN, 101.0, 40.0)
     bad, gate = judge_sample(gate, 102.0, 55.0)
@@ -124,6 +126,7 @@ def test_the_state_remembers_what_the_gate_said(series: list[tuple[float, float 
         assert state.recent[-1] == Sample(time_s, sample.temperature_c, sample.bad)
 
 
+@pytest.mark.fault("unplugged")
 def test_a_probe_is_lost_at_the_third_bad_sample_and_once() -> None:
     walk = Walk()
     walk.sample(21.0)
@@ -143,9 +146,9 @@ def test_a_probe_that_fails_now_and_then_is_not_lost() -> None:
     for _ in range(10):
         walk.sample(None, "crc")
         walk.sample(None, "crc")
-        assert walk.state.probe == "failing"
+        standing: list[str] = [walk.state.probe]
         assert kinds(walk.sample(21.0)) == ["sample_taken"]
-        assert walk.state.probe == "ok"
+        assert [*standing, walk.state.probe] == ["failing", "ok"]
 
 
 def test_nonsense_counts_as_much_as_silence() -> None:
@@ -175,6 +178,7 @@ def test_what_the_reader_refused_stays_as_it_is(bad: str) -> None:
     assert sample_events(State(), taken, 1.0)[0] == (taken,)
 
 
+@pytest.mark.fault("several-probes")
 @pytest.mark.parametrize(
     ("bad", "words"),
     [

@@ -7,9 +7,10 @@ from hypothesis import strategies as st
 from station.practical import events as e
 from station.practical.fold import fold, fold_all
 from station.practical.growing import Growing, Keys
-from station.practical.plan import READY_PLAN, read_plan
+from station.practical.kinds import read_plan
+from tests.records import PLAN_TEXT
 
-PLAN = read_plan(READY_PLAN).model_dump(mode="json")
+PLAN = read_plan(PLAN_TEXT).model_dump(mode="json")
 GROWTH = st.lists(st.tuples(st.integers(0, 30), st.integers(0, 3)), max_size=30)
 
 
@@ -57,6 +58,7 @@ def test_two_states_that_go_on_from_one_do_not_see_each_other() -> None:
     assert [len(each.repeats[0].samples) for each in (state, one, other)] == [1, 2, 2]
 
 
+@pytest.mark.fault("very-long")
 def test_a_state_shares_what_it_holds_with_the_one_before() -> None:
     """Copying it for each sample and act cost 8.7 s for 50,000 samples."""
     course = [e.PlanChosen(PLAN), e.RepeatBegun(1), e.SampleTaken(20.0), e.GroupNamed("Group 4", "key 1")]

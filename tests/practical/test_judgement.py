@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from station.practical.dataset import Known, ReadingRow, RepeatData, repeat_data
-from station.practical.judgement import Moment, judgement
-from station.practical.judgement_words import words
-from station.practical.plan import PortionsPlan, plan_from
+from station.practical.kinds import plan_from
+from station.practical.kinds.portions.judgement import Moment, judgement, words
+from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.replay import with_readings
 from station.practical.results import results
 from station.record.exchange_in import read_exchange
@@ -77,6 +77,7 @@ def test_every_portion_has_both_moments_and_both_temperatures(traces: list[Repea
                 assert 0 < each["station_s"] <= 120
 
 
+@pytest.mark.fault("too-soon")
 def test_hasty_readings_are_early_and_low_while_it_warms(traces: list[RepeatData]) -> None:
     found = judged(traces, start_then(4.0))
     assert found["too_early"] >= 18
@@ -214,3 +215,13 @@ def test_a_practical_walked_by_own_judgement_can_be_looked_back_upon() -> None:
     portions = found["repeats"][0]["portions"]
     assert [each["own_s"] for each in portions] == [60.0, 40.0, 40.0, 40.0, 40.0]
     assert portions[0]["station_c"] == pytest.approx(20.0, abs=0.05)
+
+
+def test_what_the_station_reads_when_time_is_up_is_its_moment(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever words say so: nothing is decided by them."""
+    monkeypatch.setattr("station.analysis.settle.detector._reason", lambda *_: "anders gesagt")
+    samples = [(float(t), 20.0 if t < 50 else 20.0 + 0.1 * (t - 50)) for t in range(200)]  # a rise that never ends
+    repeat = RepeatData(1, (ReadingRow(0, 0.0, 20.0),), tuple(samples), ((50.0, 4.0, False),), read_s=((0, 45.0),))
+    found = judgement(chosen(), [repeat], KNOWN)
+    assert found is not None
+    assert found["repeats"][0]["portions"][1]["station_s"] == pytest.approx(120.0)

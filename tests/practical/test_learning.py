@@ -1,7 +1,7 @@
 """What portions teach of probe and cup, whether they were waited for or not."""
 
-from station.analysis.settle_lags import STEEL_TUBE, CupHabits, ProbeLags
-from station.practical.learning import learned_from_portion
+from station.analysis.settle.lags import STEEL_TUBE, CupHabits, ProbeLags
+from station.practical.gate import learned_from_portion
 from station.practical.state import Portion, Reading, Repeat, Sample, State, Step
 from tests.practical.walk import chosen
 

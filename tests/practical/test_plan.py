@@ -3,18 +3,25 @@
 import json
 import re
 import tomllib
+from contextlib import suppress
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.chemistry.glassware import GLASSWARE
+from station.chemistry.preparation import GLASSWARE
 from station.chemistry.reagents import REAGENTS
-from station.practical.events import PlanChosen
-from station.practical.plan import READY_PLAN, PlanError, plan_from, read_plan
+from station.practical.events.bench import PlanChosen
+from station.practical.kinds import plan_from, read_plan
+from station.practical.plan import PlanError
+from station.practical.plan_check import check_plan
+from station.practical.prepare import preparation, sheet
 from station.practical.prompts import instruction
 from station.practical.state import State, Step
+from station.practical.view import view
+from station.words import members
 from tests.practical.walk import chosen, portions_plan
+from tests.records import PLAN_TEXT
 
 GOOD = """
 [acid]
@@ -43,8 +50,15 @@ def test_a_file_from_another_computer_is_read() -> None:
     ("change", "says"),
     [
         (("volume_cm3 = 20", ""), "[acid] volume_cm3: missing; add it"),
-        (("volume_cm3 = 20", "volume_cm3 = -1"), "[acid] volume_cm3: input should be greater than 0 (got -1)"),
+        (
+            ("volume_cm3 = 20", "volume_cm3 = -1"),
+            "[acid] volume_cm3: input should be greater than or equal to 0.1 (got -1)",
+        ),
         (("volume_cm3 = 20", "volume_cm3 = nan"), "[acid] volume_cm3: "),
+        (("volume_cm3 = 20", "volume_cm3 = 1e-320"), "[acid] volume_cm3: "),
+        (("concentration_mol_dm3 = 0.5", "concentration_mol_dm3 = 1e-9"), "[alkali] concentration_mol_dm3: "),
+        (("count = 4", "count = 4\nu_volume_cm3 = 1e-320"), "[portions] u_volume_cm3: "),
+        (("count = 4", "count = 4\n[cup]\nheat_capacity_j_k = 1e-320"), "[cup] heat_capacity_j_k: "),
         (("count = 4", "count = 0"), "[portions] count: "),
         (("count = 4", 'count = "many"'), "[portions] count: "),
         (("count = 4", 'count = 4\nglassware = "bucket"'), "[portions] glassware: unknown glassware 'bucket'; known: "),
@@ -53,6 +67,14 @@ def test_a_file_from_another_computer_is_read() -> None:
         (("[portions]", "repeets = 2\n[portions]"), "[alkali] repeets: unknown key; remove it or check its spelling"),
         (("[acid]", "[acid"), "not valid TOML"),
         (("volume_cm3 = 20", "volume_cm3 = 20\nconcentration_mol_dm3 = 1\nprepared_mol_dm3 = 1"), "not both"),
+        (
+            ("volume_cm3 = 20", "volume_cm3 = 20\nprepared_mol_dm3 = '(0,4) 3'"),
+            "a valid number, unable to parse string as a number (got: not shown)",
+        ),
+        (
+            ("volume_cm3 = 20", "volume_cm3 = 20\nprepared_mol_dm3 = [0.43]"),
+            "[acid] prepared_mol_dm3: input should be a valid number (got: not shown)",
+        ),
         (('name = "nitric acid"', 'name = "nitric acid\\u202e"'), "plain text"),
     ],
 )
@@ -81,7 +103,7 @@ def test_what_staff_prepared_is_never_shown_nor_kept() -> None:
 
 
 def test_a_plan_survives_the_journal() -> None:
-    plan = read_plan(READY_PLAN)
+    plan = read_plan(PLAN_TEXT)
     assert plan_from(json.loads(json.dumps(plan.model_dump(mode="json")))) == plan
 
 
@@ -145,3 +167,55 @@ def test_a_key_without_end_is_named_by_its_beginning() -> None:
     with pytest.raises(PlanError) as error:
         read_plan(f"{'x' * 11_000} = 1\n{GOOD}")
     assert len(str(error.value)) < 200
+
+
+ACIDS = [each.name for each in REAGENTS if each.is_acid]
+ALKALIS = [each.name for each in REAGENTS if each.is_alkali]
+SOLIDS = [each.name for each in REAGENTS]
+VOLUMES, CONCENTRATIONS = st.sampled_from([0.1, 25.0, 1000.0]), st.sampled_from([0.001, 0.4, 20.0])
+UNCERTAINTIES = st.sampled_from([None, 0.0001, 100.0])
+COMMON = {
+    "repeats": st.sampled_from([1, 10]),
+    "pace": st.sampled_from(["graph", "quick"]),
+    "cup": st.fixed_dictionaries(
+        {name: st.sampled_from([0, 0.001, 1000]) for name in ("heat_capacity_j_k", "u_heat_capacity_j_k")}
+    ),
+    "surroundings": st.fixed_dictionaries({"room_c": st.sampled_from([None, -5, 60])}),
+}
+PORTIONS = st.fixed_dictionaries(
+    {
+        **COMMON,
+        "acid": st.fixed_dictionaries(
+            {"name": st.sampled_from(ACIDS), "volume_cm3": VOLUMES, "u_volume_cm3": UNCERTAINTIES},
+            optional={"prepared_mol_dm3": CONCENTRATIONS},
+        ),
+        "alkali": st.fixed_dictionaries({"name": st.sampled_from(ALKALIS), "concentration_mol_dm3": CONCENTRATIONS}),
+        "portions": st.fixed_dictionaries(
+            {"volume_cm3": VOLUMES, "count": st.sampled_from([1, 4, 60]), "u_volume_cm3": UNCERTAINTIES}
+        ),
+    }
+)
+MIXED_ONCE = st.fixed_dictionaries(
+    {
+        **COMMON,
+        "kind": st.just("once"),
+        "liquid": st.fixed_dictionaries({"name": st.just("water"), "volume_cm3": VOLUMES}),
+        "addition": st.fixed_dictionaries(
+            {
+                "name": st.sampled_from([each.name for each in REAGENTS]),
+                "mass_g": st.sampled_from([0.001, 4.0, 1000.0]),
+            },
+            optional={"u_mass_g": UNCERTAINTIES},
+        ),
+    }
+)
+
+
+@pytest.mark.fault("impossible-plan")
+@given(PORTIONS | MIXED_ONCE)
+def test_at_the_limits_of_a_plan_everything_that_is_said_of_it_can_be_said(values: dict[str, object]) -> None:
+    plan = plan_from(values)
+    assert json.dumps(view(State(plan=plan, chosen=True), 1.0), allow_nan=False, default=members)
+    assert json.dumps(check_plan(values), allow_nan=False)
+    with suppress(PlanError):  # two reagents that are none of a neutralisation
+        assert json.dumps(sheet(preparation(plan, 100)), allow_nan=False)

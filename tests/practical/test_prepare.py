@@ -6,9 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.practical.plan import PlanError, plan_from
-from station.practical.predict_minutes import minutes
-from station.practical.prepare import preparation, timetable
+from station.practical.kinds import plan_from
+from station.practical.plan import PlanError
+from station.practical.predict_plan import minutes
+from station.practical.prepare import preparation, sheet, timetable
+from station.practical.safety import hazards_of
 
 PLAN: dict[str, Any] = {
     "acid": {"name": "nitric acid", "volume_cm3": 20.0, "concentration_mol_dm3": 0.35},
@@ -57,6 +59,22 @@ def test_without_a_concentration_the_volume_and_the_range_are_told() -> None:
     assert answer["range_mol_dm3"] == pytest.approx([0.4 * 6 / 20, 0.4 * 27 / 20])
 
 
+def test_every_bottle_has_a_label_also_of_an_acid_that_the_plan_does_not_tell() -> None:
+    strong = {"name": "sodium hydroxide", "concentration_mol_dm3": 1.0}
+    plan = plan_from({**PLAN, "acid": {"name": "nitric acid", "volume_cm3": 10.0}, "alkali": strong})
+    answer = preparation(plan, 6)
+    shown = sheet(answer)
+    assert [(each["name"], each["count"]) for each in shown["bottles"]] == [("nitric acid", 6), ("sodium hydroxide", 6)]
+    (laid,) = [each for each in answer["glassware"] if "labelled" in each["item"]]
+    assert sum(each["count"] for each in shown["bottles"]) == laid["all"]
+    acid = shown["bottles"][0]
+    assert (acid["formula"], acid["concentration_mol_dm3"]) == ("HNO3", None)
+    assert acid["label"] == hazards_of(plan)[0]["label"]
+    assert acid["label"]["hazards"][0]["code"] == "H314"  # from 5 % by mass (CLP, Annex VI)
+    (told,) = [each for each in shown["sections"] if each["head"] == "nitric acid"]
+    assert told["lines"][-1] == "The label holds for 4 mol/dm³ and less."
+
+
 def test_a_weighed_solid_is_counted_out() -> None:
     answer = preparation(plan_from(COLD), 10)
     (solid,) = answer["solids"]
@@ -78,6 +96,7 @@ def test_each_liquid_that_is_mixed_once_has_its_cylinder() -> None:
     assert (laid["measuring cylinder for 40 cm³"], laid["measuring cylinder for 25 cm³"]) == (5, 5)
 
 
+@pytest.mark.fault("harm")
 def test_a_strong_solution_needs_staff_to_confirm() -> None:
     alkali = {"name": "sodium hydroxide", "concentration_mol_dm3": 1.2}
     answer = preparation(plan_from({**PLAN, "alkali": alkali}), 3)

@@ -4,9 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.practical.csv_cells import CellError
-from station.practical.readings_text import readings_from_text
-from station.practical.results import mean_rows
+from station.practical.dataset import mean_rows
+from station.practical.readings_text import CellError, readings_from_text
 
 HEADER = "repeat,volume_cm3,temperature_c\r\n"
 

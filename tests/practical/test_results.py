@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from station.practical.dataset import Known, ReadingRow, RepeatData
-from station.practical.plan import plan_from
+from station.practical.kinds import plan_from
 from station.practical.replay import with_readings
 from station.practical.results import results
 from station.record.exchange_in import read_exchange

@@ -36,7 +36,7 @@ def typed_repeat(walk: Walk, readings: tuple[float, ...] = RISE) -> None:
 def test_a_bench_without_a_probe_asks_for_the_divisions_first() -> None:
     walk = typed_bench(None)
     assert instruction(walk.state).code == "thermometer"
-    assert view(walk.state, 0.0)["thermometer"] == {"kind": "typed", "division_c": None}
+    assert view(walk.state, 0.0)["thermometer"] == {"kind": "typed", "division_c": None, "digital": False}
     assert view(walk.state, 0.0)["probe"] == "none"
     walk.act("begin")
     with pytest.raises(ActRefused, match="divisions"):
@@ -61,7 +61,7 @@ def test_a_whole_repeat_is_typed_and_counts_like_any_other() -> None:
     assert fold_all(walk.happened) == walk.state
 
 
-@pytest.mark.parametrize("division_c", [1.0, 0.1])
+@pytest.mark.parametrize("division_c", [1.0, 0.5, 0.2, 0.1])
 def test_the_u_of_a_typed_reading_follows_the_divisions(division_c: float) -> None:
     """GUM 4.3.7: half a division either way is a rectangular limit; twice, for scale and eye (common practice)."""
     walk = typed_bench(division_c)

@@ -9,7 +9,9 @@ from typing import Any, get_args
 from station.practical import events as e
 from station.practical.acts import Act, ActName
 from station.practical.fold import fold
-from station.practical.plan import Plan, PortionsPlan, plan_from
+from station.practical.kinds import plan_from
+from station.practical.kinds.portions.plan import PortionsPlan
+from station.practical.plan import Plan
 from station.practical.procedure import advance
 from station.practical.state import State, Step
 
@@ -82,9 +84,11 @@ class Walk:
         return self.rest(temperature_c)
 
     def repeat(self) -> None:
-        """From a prompt for portion 1 to the end of the repeat."""
-        for number in range(self.state.plan.count):
+        """From a prompt for portion 1 to the end of the repeat: the temperature rises, and after the last it falls."""
+        last = self.state.plan.count - 1
+        for number in range(last):
             self.portion(20.5 + 0.5 * number)
+        self.portion(20.5 + 0.5 * last - 0.75)
 
 
 def chosen(**changes: Any) -> Plan:

@@ -11,13 +11,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from openpyxl import load_workbook
 
-from station.command.errors import EXIT_RECORD
 from station.command.main import main
+from station.command.terminal import EXIT_RECORD
 from station.practical import events as e
 from station.practical.readings_text import readings_from_text
-from station.record.everything import practicals
+from station.record.everything import Zipped, practicals
 from station.record.journal import Journal, Moment, read_events
-from station.record.zipped import Zipped
+from tests.conftest import PATIENCE_S
 from tests.practical.walk import Walk
 
 FILES = {"record.csv", "readings.csv", "record.xlsx", "journal.jsonl"}
@@ -34,7 +34,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     happened = [e.StationStarted("0", "hand", None, "none"), *(each.event for each in walk.happened)]
     for wall in ("1970-01-01T00:10:00+00:00", "2026-09-01T09:00:00+00:00"):
         stamped = [(Moment("b", at, at, wall, "none"), event) for at, event in enumerate(happened)]
-        journal.append(stamped).result(timeout=10)
+        journal.append(stamped).result(timeout=PATIENCE_S)
     journal.close()
     return made
 
@@ -99,3 +99,12 @@ def test_a_clock_that_was_never_set_makes_a_zip_all_the_same(monkeypatch: pytest
     monkeypatch.setattr(time, "localtime", lambda: time.gmtime(0))
     zipped = Zipped()
     assert list(zipped.file("a", [b"x"])) and zipped.end()
+
+
+def test_a_zip_that_nobody_takes_to_its_end_says_nothing() -> None:
+    """Its client went: a line on standard error for each would be for anybody to provoke."""
+    zipped = Zipped()
+    pieces = zipped.file("a", [b"x", b"y"])
+    next(pieces)
+    zipped._zip.__del__()
+    assert list(pieces)

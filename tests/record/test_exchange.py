@@ -11,16 +11,28 @@ import pytest
 
 from station.practical import events as e
 from station.practical.fold import fold_all
-from station.practical.plan import READY_PLAN, read_plan
+from station.practical.kinds import read_plan
 from station.practical.readings_text import readings_from_text
 from station.practical.state import State
-from station.record.exchange import newest_practical, readings_text, record_csv, record_text
+from station.record.exchange import (
+    PIECE,
+    Figure,
+    csv_text,
+    journal_lines,
+    journal_piece,
+    newest_began,
+    newest_practical,
+    readings_text,
+    record_csv,
+    record_text,
+)
 from station.record.exchange_in import read_exchange
-from station.record.exchange_journal import PIECE, journal_lines, journal_piece, newest_began
 from station.record.journal import Journal, JournalError, Moment
+from tests.conftest import PATIENCE_S
+from tests.records import PLAN_TEXT
 
 HEADER = "repeat,time_s,temperature_c,portion_cm3"
-PLAN = e.PlanChosen(read_plan(READY_PLAN).model_dump(mode="json"))
+PLAN = e.PlanChosen(read_plan(PLAN_TEXT).model_dump(mode="json"))
 Happened = Sequence[tuple[float, e.Event]]
 
 ONE_REPEAT: Happened = [
@@ -47,7 +59,7 @@ def folder(tmp_path: Path) -> Path:
 def write(folder: Path, happened: Happened) -> None:
     journal = Journal(folder)
     moments = [(Moment("b", time_s, time_s, "2026-09-01T09:00:00+00:00", "none"), event) for time_s, event in happened]
-    journal.append(moments).result(timeout=10)
+    journal.append(moments).result(timeout=PATIENCE_S)
     journal.close()
 
 
@@ -183,6 +195,28 @@ def test_no_cell_is_anything_but_a_number(folder: Path) -> None:
     write(folder, [*READ, *named])
     for text in (record_text(state_of(folder)), readings_text(state_of(folder))):
         assert all(float(cell) == float(cell) for row in list(rows(text))[1:] for cell in row if cell)
+
+
+@pytest.mark.fault("markup-and-formulas")
+@pytest.mark.parametrize("decimal_comma", [False, True])
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("=1+1", "'=1+1"),
+        ("Anna;=1+1", "Anna;'=1+1"),
+        ("Anna; @SUM(A1)", "Anna; '@SUM(A1)"),
+        ('Anna";-1', "Anna\";'-1"),
+        ("Anna,+1", "Anna,'+1"),
+        ("half-time; 2 = 1 + 1", "half-time; 2 = 1 + 1"),
+    ],
+)
+def test_a_text_begins_no_formula_wherever_a_spreadsheet_splits(text: str, kept: str, decimal_comma: bool) -> None:
+    written = csv_text(("name", "value"), [(text, Figure("1.5")), ("", Figure())], decimal_comma=decimal_comma)
+    delimiter = ";" if decimal_comma else ","
+    header, row, empty = csv.reader(io.StringIO(written, newline=""), delimiter=delimiter)
+    assert (header, row[0], empty) == (["name", "value"], kept, ["", ""])
+    assert written.splitlines()[1].startswith('"') and not written.splitlines()[1].endswith('"')
+    assert not any(cell.strip().startswith(tuple("=+-@")) for line in written.splitlines() for cell in line.split(";"))
 
 
 def test_what_leaves_can_come_in_again(folder: Path) -> None:

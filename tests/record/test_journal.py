@@ -1,5 +1,7 @@
 """The journal keeps what was answered, in order, for ever, and says clearly when it cannot."""
 
+import contextlib
+import os
 import shutil
 import sqlite3
 import subprocess
@@ -16,8 +18,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from station.practical import events as e
-from station.record.journal import FILE_NAME, Journal, JournalError, Moment, first_broken, read_events
-from station.record.schema import SCHEMA_VERSION
+from station.record.file import FOLD_AFTER
+from station.record.journal import FILE_NAME, SCHEMA_VERSION, Journal, JournalError, Moment, first_broken, read_events
+from tests.conftest import PATIENCE_S
 from tests.record.cards import small_card
 
 AT = Moment("boot", 1.0, 2.0, "2026-09-01T09:00:00.000+00:00", "none")
@@ -28,7 +31,7 @@ def sample(celsius: float | None = 21.0625) -> e.SampleTaken:
 
 
 def kept(journal: Journal, *events: e.Event) -> list[e.Stamped]:
-    return journal.append([(AT, event) for event in events]).result(timeout=10)
+    return journal.append([(AT, event) for event in events]).result(timeout=PATIENCE_S)
 
 
 @pytest.fixture
@@ -96,9 +99,10 @@ def test_no_statement_changes_the_past_over_any_connection(journal: Journal, tmp
     assert first_broken(tmp_path) is None
 
 
+@pytest.mark.fault("answered-but-not-kept")
 def test_the_connection_that_writes_is_as_durable_as_promised(journal: Journal, tmp_path: Path) -> None:
     def ask(pragma: str) -> Any:
-        return journal._connection.execute(f"PRAGMA {pragma}").fetchone()[0]
+        return journal._file.connection.execute(f"PRAGMA {pragma}").fetchone()[0]
 
     assert ask("journal_mode") == "wal"
     assert ask("synchronous") == 2  # FULL: https://www.sqlite.org/pragma.html#pragma_synchronous
@@ -140,7 +144,7 @@ def test_an_append_that_was_cancelled_in_time_did_not_happen(journal: Journal, t
         third = journal.append([(AT, sample(23.0))])
         assert second.cancel()
         assert not first.cancel()
-    assert [each.seq for each in third.result(timeout=10)] == [2]
+    assert [each.seq for each in third.result(timeout=PATIENCE_S)] == [2]
     assert [each.event for each in read_events(tmp_path)] == [sample(21.0), sample(23.0)]
 
 
@@ -163,7 +167,7 @@ def test_an_event_that_cannot_be_written_is_refused_and_the_next_is_kept(
 ) -> None:
     refused = journal.append([(AT, sample()), (AT, Odd(value))])
     with pytest.raises(JournalError, match="cannot write the record"):
-        refused.result(timeout=10)
+        refused.result(timeout=PATIENCE_S)
     assert [each.seq for each in kept(journal, sample(30.0))] == [1]
     assert [each.event for each in read_events(tmp_path)] == [sample(30.0)]
 
@@ -245,7 +249,7 @@ def test_any_events_in_any_batches_come_back(
     written: list[e.Stamped] = []
     for batch in batches:
         moments = [(Moment("b", time_s, time_s, "w", "none"), event) for time_s, event in batch]
-        written += journal.append(moments).result(timeout=10)
+        written += journal.append(moments).result(timeout=PATIENCE_S)
     journal.close()
     assert list(read_events(folder)) == written
     assert first_broken(folder) is None
@@ -316,6 +320,7 @@ def card() -> Iterator[Path]:
         yield folder
 
 
+@pytest.mark.fault("card-full")
 def test_a_full_card_refuses_what_it_cannot_keep_and_goes_on_once_there_is_room(card: Path) -> None:
     ballast = card / "ballast"
     ballast.write_bytes(b"x" * 100_000)
@@ -337,6 +342,7 @@ def test_a_full_card_refuses_what_it_cannot_keep_and_goes_on_once_there_is_room(
     assert first_broken(card) is None
 
 
+@pytest.mark.fault("read-only-card")
 def test_a_folder_that_may_not_be_written_says_so(card: Path) -> None:
     Journal(card).close()
     subprocess.run(["mount", "-o", "remount,ro", card], check=True)
@@ -344,6 +350,7 @@ def test_a_folder_that_may_not_be_written_says_so(card: Path) -> None:
         Journal(card)
 
 
+@pytest.mark.fault("record-moved")
 @pytest.mark.parametrize("gone", ["deleted", "moved", "replaced"])
 def test_what_would_go_into_a_file_that_is_gone_is_refused(tmp_path: Path, gone: str) -> None:
     """SQLite writes on into a deleted file, and everything that was acknowledged goes with it."""
@@ -359,3 +366,134 @@ def test_what_would_go_into_a_file_that_is_gone_is_refused(tmp_path: Path, gone:
     with pytest.raises(JournalError, match="moved or deleted; restart the station"):
         journal.append([(AT, sample())]).result()
     journal.close()
+
+
+def whole(folder: Path, count: int) -> None:
+    """So many events are there for whoever opens the record now, as after a kill."""
+    killed = folder.with_name("killed")
+    shutil.copytree(folder, killed)
+    assert [each.seq for each in read_events(killed)] == list(range(1, count + 1))
+    assert first_broken(killed) is None
+    shutil.rmtree(killed)
+
+
+LOG, SHARED = f"{FILE_NAME}-wal", f"{FILE_NAME}-shm"
+
+
+@pytest.mark.fault("log-deleted")
+@pytest.mark.parametrize("gone", [(LOG,), (SHARED,), (LOG, SHARED)], ids="+".join)
+def test_what_is_acknowledged_after_the_log_was_deleted_outlives_a_kill(tmp_path: Path, gone: tuple[str, ...]) -> None:
+    folder = tmp_path / "record"
+    journal = Journal(folder)
+    for number in range(1, 81):
+        if number % 20 == 10:
+            for name in gone:
+                (folder / name).unlink(missing_ok=name == SHARED)  # nobody makes that one anew before the next start
+        kept(journal, sample() if number % 3 else e.PortionUnsure(1, number))
+        whole(folder, number)
+    journal.close()
+    assert first_broken(folder) is None
+
+
+def test_an_act_is_in_the_file_itself_once_it_is_answered_and_a_sample_soon_is(
+    journal: Journal, tmp_path: Path, request: pytest.FixtureRequest
+) -> None:
+    def in_file() -> int:
+        connection = sqlite3.connect(f"{(tmp_path / FILE_NAME).as_uri()}?immutable=1", uri=True)  # without the log
+        request.addfinalizer(connection.close)
+        return int(connection.execute("SELECT count(*) FROM events").fetchone()[0])
+
+    kept(journal, sample())
+    kept(journal, e.PortionUnsure(1, 1))
+    assert in_file() == 2
+    for _ in range(FOLD_AFTER):
+        kept(journal, sample())
+    assert in_file() >= 3
+    kept(journal, sample())
+    while in_file() != 3 + FOLD_AFTER:
+        pass  # nothing is written: the journal's thread puts it there
+
+
+@pytest.mark.parametrize("instead", [b"", b"x" * 9000])
+def test_a_log_that_lost_its_name_to_another_file_gets_it_back(tmp_path: Path, instead: bytes) -> None:
+    folder = tmp_path / "record"
+    journal = Journal(folder)
+    kept(journal, *[sample()] * 6)
+    (folder / LOG).unlink()
+    (folder / LOG).write_bytes(instead)
+    kept(journal, sample())
+    whole(folder, 7)
+    journal.close()
+
+
+def test_where_no_log_can_be_made_acts_are_refused_and_what_was_kept_is_in_the_file(tmp_path: Path) -> None:
+    folder = tmp_path / "record"
+    journal = Journal(folder)
+    kept(journal, *[sample()] * 6)
+    (folder / LOG).unlink()
+    (folder / LOG).mkdir()
+    with pytest.raises(JournalError, match=r"its log journal\.sqlite3-wal was deleted and cannot be written anew"):
+        kept(journal, sample())
+    (folder / LOG).rmdir()
+    whole(folder, 6)
+    assert [each.seq for each in kept(journal, sample())] == [7]
+    whole(folder, 7)
+    journal.close()
+
+
+def test_a_log_deleted_while_somebody_reads_is_made_anew_for_every_commit_until_they_have_done(tmp_path: Path) -> None:
+    folder = tmp_path / "record"
+    journal = Journal(folder)
+    kept(journal, *[sample()] * 5)
+    reader = raw(folder)
+    reader.execute("PRAGMA busy_timeout = 0")
+    reader.execute("BEGIN")
+    assert reader.execute("SELECT count(*) FROM events").fetchone()[0] == 5
+    journal._file.connection.execute("PRAGMA busy_timeout = 10")
+    (folder / LOG).unlink()
+    for number in range(6, 9):
+        kept(journal, e.PortionUnsure(1, number))
+        whole(folder, number)
+    reader.execute("ROLLBACK")
+    reader.close()
+    kept(journal, e.PortionUnsure(1, 9))
+    assert (folder / LOG).stat().st_ino == os.fstat(journal._file._log or 0).st_ino
+    whole(folder, 9)
+    journal.close()
+
+
+def test_a_log_deleted_where_nothing_is_written_is_made_anew_and_readers_see_all(tmp_path: Path) -> None:
+    journal = Journal(tmp_path)
+    kept(journal, sample())
+    (tmp_path / LOG).unlink()
+    while not (tmp_path / LOG).exists():
+        pass  # the journal's thread looks for it
+    assert len(list(read_events(tmp_path))) == 1
+    journal.close()
+
+
+def test_a_log_deleted_on_a_full_card_loses_nothing(card: Path) -> None:
+    journal = Journal(card)
+    kept(journal, sample())
+    log_bytes = 0
+    while log_bytes < 4 * 4096:
+        log_bytes = (card / LOG).stat().st_size
+        kept(journal, sample())
+    count = journal.last_seq
+    (card / LOG).unlink()
+    filled = 0
+    with (card / "ballast").open("wb", buffering=0) as ballast, contextlib.suppress(OSError):
+        while True:
+            filled += ballast.write(b"x" * 4096)
+    assert filled
+    while True:
+        try:
+            kept(journal, sample())
+        except JournalError as error:
+            assert "cannot write the record" in str(error)
+            break
+        count += 1
+    (card / "ballast").unlink()
+    assert [each.seq for each in kept(journal, sample())] == [count + 1]
+    journal.close()
+    assert len(list(read_events(card))) == count + 1

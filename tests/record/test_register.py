@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 
 from station.command.main import main
+from station.practical.checks.register import Probes
 from station.practical.fold import fold_all
-from station.practical.probes import Probes
 from station.record.journal import FILE_NAME, Journal, Moment, first_broken, read_events
 from station.record.upkeep import wipe
 from tests.practical.checking import PROBE, Checking

@@ -9,7 +9,8 @@ from station.practical import events as e
 from station.practical.acts import Act
 from station.practical.dataset import Known, from_question, question_for
 from station.practical.fold import fold
-from station.practical.plan import Plan, read_plan
+from station.practical.kinds import read_plan
+from station.practical.plan import Plan
 from station.practical.procedure import advance
 from station.practical.readings_text import readings_from_text
 from station.practical.replay import with_readings
@@ -18,6 +19,7 @@ from station.practical.state import State, Step
 from station.record.exchange import readings_text, record_csv, record_text
 from station.record.exchange_in import read_exchange
 from station.record.journal import Journal, Moment
+from tests.conftest import PATIENCE_S
 from tests.records import record
 
 MADE = record(seed=3, repeats=2, error_cm3=0.1)
@@ -87,7 +89,7 @@ def test_the_record_analysed_again_gives_the_same_end_points(
     bench: Bench, live: dict[str, Any], tmp_path: Path
 ) -> None:
     journal = Journal(tmp_path)
-    journal.append(bench.happened).result(timeout=10)
+    journal.append(bench.happened).result(timeout=PATIENCE_S)
     journal.close()
     text = record_csv(tmp_path)
     again = results(PLAN, with_readings(PLAN, read_exchange(text, "record.csv")), ALKALI)

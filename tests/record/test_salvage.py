@@ -52,6 +52,7 @@ def test_a_sound_record_is_opened_as_it_is(tmp_path: Path) -> None:
     assert journal.last_seq == count
 
 
+@pytest.mark.fault("damaged-record")
 @pytest.mark.parametrize("share", [0.0, 0.3, 0.6, 0.95])
 @pytest.mark.parametrize("content", [b"\0" * PAGE_BYTES, b"\xff" * PAGE_BYTES], ids=["zeros", "ones"])
 def test_a_spoilt_page_costs_what_lay_on_it_and_the_rest_goes_on(tmp_path: Path, share: float, content: bytes) -> None:
@@ -78,6 +79,7 @@ def test_a_spoilt_page_costs_what_lay_on_it_and_the_rest_goes_on(tmp_path: Path,
         assert numbers == list(range(1, len(numbers) + 1)), "no portion is invented"
 
 
+@pytest.mark.fault("damaged-record")
 @pytest.mark.parametrize("size", [0.5, 0.9])
 def test_a_record_that_was_cut_short_goes_on(tmp_path: Path, size: float) -> None:
     count = practical(tmp_path)
@@ -125,6 +127,7 @@ def test_a_record_in_use_is_never_set_aside(tmp_path: Path) -> None:
     assert not (tmp_path / "damaged-1").exists()
 
 
+@pytest.mark.fault("changed-value")
 @pytest.mark.parametrize(
     "change",
     [

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from station.command.main import main
-from station.practical.events import Paused, SampleTaken
+from station.practical.events.bench import SampleTaken
+from station.practical.events.cup import Paused
 from station.record.journal import FILE_NAME, Journal, JournalError, Moment, first_broken, read_events
 from station.record.upkeep import backup, checked, restore, wipe
 
@@ -33,6 +34,7 @@ def running(folder: Path) -> Iterator[Journal]:
     journal.close()
 
 
+@pytest.mark.fault("copy-without-log")
 def test_a_backup_of_a_record_in_use_holds_every_committed_event(
     running: Journal, folder: Path, tmp_path: Path
 ) -> None:
@@ -45,11 +47,20 @@ def test_a_backup_of_a_record_in_use_holds_every_committed_event(
     assert backup(folder, target) == 41, "a later backup takes the place of the earlier"
 
 
+@pytest.mark.fault("other-users")
+def test_a_backup_is_for_nobody_else_on_this_computer(running: Journal, folder: Path, tmp_path: Path) -> None:
+    target = tmp_path / "record.backup"
+    target.touch(0o644)
+    assert main(["backup", str(target), "--record", str(folder)]) == 0
+    assert target.stat().st_mode & 0o777 == 0o600
+
+
 def test_a_backup_that_cannot_be_written_leaves_the_one_before(running: Journal, folder: Path, tmp_path: Path) -> None:
     with pytest.raises(JournalError, match="choose another place"):
         backup(folder, tmp_path / "no such folder" / "record.backup")
 
 
+@pytest.mark.fault("copy-without-log")
 def test_a_restore_brings_back_what_was_backed_up_and_sets_the_rest_aside(folder: Path, tmp_path: Path) -> None:
     journal = filled(folder, 10)
     target = tmp_path / "record.backup"
@@ -71,6 +82,7 @@ def test_a_restore_brings_back_what_was_backed_up_and_sets_the_rest_aside(folder
     assert len(list(read_events(folder))) == 11
 
 
+@pytest.mark.fault("no-backup")
 def test_nothing_is_restored_under_a_running_station(running: Journal, folder: Path, tmp_path: Path) -> None:
     target = tmp_path / "record.backup"
     backup(folder, target)
@@ -81,6 +93,7 @@ def test_nothing_is_restored_under_a_running_station(running: Journal, folder: P
     running.append([(AT, Paused())]).result()
 
 
+@pytest.mark.fault("no-backup")
 @pytest.mark.parametrize("spoil", ["text", "empty", "truncated", "changed", "missing", "other"])
 def test_what_is_no_sound_backup_is_refused_and_changes_nothing(folder: Path, tmp_path: Path, spoil: str) -> None:
     filled(folder, 10).close()

@@ -1,15 +1,20 @@
 """What a bored student with a script does to a real station, and what the others notice of it."""
 
 import asyncio
+import re
 import socket
 import time
 from collections import Counter
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from random import Random
 
 import httpx
 
+from station.room import wire
+from station.room.mqtt import BrokerLost, connected
+from station.room.wire import BrokerAddress
 from tests.benchmarks.bench_station import percentile
 from tests.command.child import Served
 from tests.reliability.mutate import mutated
@@ -126,3 +131,27 @@ async def _others(station: Served, until_s: float) -> Noticed:
                 failed += 1
             await asyncio.sleep(0.2)
     return Noticed(percentile(took_ms, 50), percentile(took_ms, 99), failed)
+
+
+async def takeovers(address: BrokerAddress, others: Sequence[str], seconds: float) -> tuple[int, set[str]]:
+    """Come to the broker with one bench's credentials, under each client id of another that can be guessed or heard.
+
+    Each is tried once or more. Returns how many connections the broker let in, and what was heard.
+    """
+    heard: set[str] = set()
+    until_s, let_in, again = time.monotonic() + seconds, 0, True
+
+    def hear(_: str, payload: bytes, __: bool) -> None:
+        heard.update(re.findall(r"[0-9a-f]{8,32}", payload.decode(errors="replace")))
+
+    async with connected(address, hear) as listening:
+        await listening.subscribe({wire.topic(str(address.user), what): 1 for what in wire.TO_BENCH})
+        while again or time.monotonic() < until_s:
+            again = not heard
+            users = ["room", str(address.user), *others]
+            ends = ["", "-check", "-x", *(f"-{each}" for each in heard)]
+            for identifier in [*heard, *(f"{user}{end}" for user in users for end in ends)]:
+                with suppress(BrokerLost):
+                    async with connected(address, lambda *_: None, identifier=identifier):
+                        let_in += 1
+    return let_in, heard

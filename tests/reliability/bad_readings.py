@@ -7,18 +7,19 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from station.bench.onewire import KeepingSensor, OneWireReader
+from station.bench.probes.one_wire import KeepingSensor, OneWireReader
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
-from station.bench.virtual.parameters import SCENARIOS
 from station.bench.virtual.student import VirtualStudent
+from station.bench.virtual.world import SCENARIOS
 from station.practical import events as e
 from station.practical.dataset import from_question, question_for
-from station.practical.plan import READY_PLAN, read_plan
+from station.practical.kinds import read_plan
 from station.practical.procedure import advance
 from station.practical.results import results
 from station.practical.state import State, Step
 from tests.bench.virtual.bench_in_jumps import Bench, JumpingClock
+from tests.records import PLAN_TEXT
 
 AT_RANDOM = "random 30 %"
 BURSTS = ", ".join(f"random 97 %@{start_s}+15" for start_s in range(40, 3000, 50))
@@ -42,7 +43,7 @@ class ReadBench(Bench):
 
     def __init__(self, driver: VirtualDriver, clock: JumpingClock, repeats: int) -> None:
         super().__init__(driver, KeepingSensor, clock)
-        plan = read_plan(READY_PLAN).model_copy(update={"repeats": repeats})
+        plan = read_plan(PLAN_TEXT).model_copy(update={"repeats": repeats})
         self._happen((e.PlanChosen(plan.model_dump(mode="json")),))
         self._real = OneWireReader(_Now(clock), driver.tree.folder, driver.tree.probe_id, driver.prepare)  # type: ignore[arg-type]
 

@@ -15,25 +15,26 @@ from typing import Any
 from starlette.types import Message
 
 from station.bench.clock import Clock
-from station.bench.onewire import OneWireReader
-from station.command.errors import CommandError
+from station.bench.probes.one_wire import OneWireReader
 from station.command.settings import load_settings
+from station.command.terminal import CommandError
 from station.kit.table import KitError, read_kits
 from station.practical import events as e
 from station.practical.fold import fold_all
-from station.practical.plan import PlanError, read_plan
+from station.practical.kinds import read_plan
+from station.practical.plan import PlanError
 from station.practical.readings_text import readings_from_text
 from station.practical.view import view
 from station.record.exchange_in import ExchangeError, read_exchange
 from station.record.journal import FILE_NAME, first_broken, read_events
 from station.record.salvage import opened_journal
-from station.room.address import BrokerAddress
 from station.room.board import Board
 from station.room.collector import Collector
-from station.room.store import RoomStore
-from station.room.wire import packed
-from station.server.access_rate import Rate
-from station.server.app import make_app
+from station.room.store.store import RoomStore
+from station.room.wire import BrokerAddress, packed
+from station.server.bench.app import make_app
+from station.server.door.limits import Rate
+from station.words import members
 from tests.reliability import seeds
 from tests.reliability.mutate import mutated, spoilt_card
 from tests.server.live import here, in_process
@@ -95,7 +96,7 @@ def plans() -> Iterator[Door]:
             one_line(error)
             return
         shown = fold_all([e.Stamped(1, "", 0.0, 0.0, "", "", e.PlanChosen(plan.model_dump(mode="json")))])
-        json.dumps(view(shown, 1.0), allow_nan=False)
+        json.dumps(view(shown, 1.0), allow_nan=False, default=members)
 
     yield door
 
@@ -159,7 +160,7 @@ def acts() -> Iterator[Door]:
             assert status < 400 or kind == "application/problem+json"
             if chance.random() < 0.02:
                 loop.run_until_complete(station.sample(20.0 + chance.random()))
-                assert json.dumps(station.watch.whole(), allow_nan=False)
+                assert json.dumps(station.watch.whole(), allow_nan=False, default=members)
 
         try:
             yield door

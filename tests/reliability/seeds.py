@@ -1,16 +1,18 @@
 """Good input of every kind, to be spoilt."""
 
 import json
+import sqlite3
 import zlib
+from contextlib import closing
 from functools import cache
 from pathlib import Path
 
 from station.practical import events as e
-from station.practical.plan import READY_PLAN, read_plan
+from station.practical.kinds import read_plan
 from station.record.journal import FILE_NAME, Journal, Moment
 from station.room.wire import Row, packed_batch
 from tests.bench.one_wire_rig import good
-from tests.records import PLAN, record
+from tests.records import PLAN, PLAN_TEXT, record
 from tests.server.doors import GIVEN, SECRETS
 
 SECRET = "Ysgol-Glas-77"
@@ -24,7 +26,7 @@ CSV = [
     b"repeat,volume_cm3,temperature_c\n1,0,20\n",
 ]
 PLANS = [
-    READY_PLAN.encode(),
+    PLAN_TEXT.encode(),
     PLAN.format(u_volume_cm3=0.1).encode(),
     b"""kind = "once"
 title = "Cold pack"
@@ -139,7 +141,7 @@ NEW_PLAN = json.dumps({"act": "choose_plan", "plan_toml": PLAN.format(u_volume_c
 def mqtt() -> tuple[bytes, ...]:
     """Messages of a bench to its room."""
     journal, kit = "0123456789abcdef", "fedcba9876543210"
-    events: list[e.Event] = [e.PlanChosen(read_plan(READY_PLAN).model_dump(mode="json")), e.RepeatBegun(1)]
+    events: list[e.Event] = [e.PlanChosen(read_plan(PLAN_TEXT).model_dump(mode="json")), e.RepeatBegun(1)]
     events += [e.SampleTaken(20.0 + number / 16) for number in range(6)]
     events += [e.PortionAdded(1, 1, 4.0, key="a"), e.ReadingSettled(1, 1, 21.0, 0.03, True)]
     rows: list[Row] = [
@@ -171,9 +173,12 @@ def journal(folder: Path) -> tuple[bytes, bytes, set[tuple[str, str]]]:
     journal = Journal(folder)
     half = len(events) // 2
     journal.append([(at(float(number)), event) for number, event in enumerate(events[:half])]).result()
-    journal._connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
-    for number, event in enumerate(events[half:], half):
-        journal.append([(at(float(number)), event)]).result()
+    journal._file.connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    with closing(sqlite3.connect(folder / FILE_NAME, isolation_level=None)) as reader:
+        reader.execute("BEGIN")
+        reader.execute("SELECT count(*) FROM events").fetchone()  # as long as somebody reads, all stays in the log
+        for number, event in enumerate(events[half:], half):
+            journal.append([(at(float(number)), event)]).result()
     file, wal = ((folder / f"{FILE_NAME}{suffix}").read_bytes() for suffix in ("", "-wal"))
     journal.close()
     return file, wal, {(event.kind, json.dumps(event.to_body())) for event in events}

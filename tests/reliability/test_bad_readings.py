@@ -1,8 +1,11 @@
 """A probe that fails nearly every third time costs samples, not the practical and not its answer."""
 
+import pytest
+
 from tests.reliability.bad_readings import AT_RANDOM, practical
 
 
+@pytest.mark.fault("third-of-reads-fail")
 def test_a_practical_with_a_third_of_its_reads_bad_ends_and_its_interval_holds() -> None:
     """At random; in bursts: bench_reliability."""
     done = practical(AT_RANDOM, seed=3, repeats=1)

@@ -2,11 +2,14 @@
 
 from pathlib import Path
 
+import pytest
+
 from tests.reliability.openapi import LEFT_OUT, asked, station
 
 SLOW = ("/api/kit", "/api/plan/prediction", "/api/records.zip")
 
 
+@pytest.mark.fault("spoilt-files")
 def test_a_running_station_answers_as_its_document_says(tmp_path: Path) -> None:
     with station(tmp_path) as served:
         done = asked(served, 2, left_out=(*LEFT_OUT, *SLOW))

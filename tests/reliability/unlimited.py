@@ -3,8 +3,8 @@
 import sys
 
 from station.command.main import main
-from station.server import connections
-from station.server.access_rate import Rate
+from station.server import serve as connections
+from station.server.door.limits import Rate
 
 Rate.wait_s = lambda *_: 0.0  # type: ignore[method-assign]
 connections.MOST_OF_ONE = connections.MOST = 900

@@ -10,7 +10,6 @@ import argparse
 import asyncio
 import contextlib
 import random
-import signal
 import sqlite3
 import subprocess
 import sys
@@ -23,17 +22,19 @@ from tempfile import TemporaryDirectory
 
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
-from station.bench.panel import PanelPins, open_panel
+from station.bench.panel.panel import open_panel
+from station.bench.panel.pins import PanelPins
 from station.practical import events as e
-from station.record.journal import Journal, JournalError, Moment, read_events
-from station.record.opening import open_to_read
-from station.room import topics
-from station.room.address import BrokerAddress
+from station.record.journal import Journal, JournalError, Moment, open_to_read, read_events
+from station.room import wire
+from station.room.broker import PrivateBroker
 from station.room.collector import Collector
-from station.room.link import Link
+from station.room.link.link import Link
 from station.room.mqtt import BrokerLost, connected
-from station.room.private_broker import PrivateBroker
-from station.room.store import RoomStore
+from station.room.store.store import RoomStore
+from station.room.wire import BrokerAddress
+from tests.conftest import free_port
+from tests.room.class_room import killed
 from tests.server.live import PLAN, STARTED, HandProbe
 
 PATIENCE_S = 300.0
@@ -89,7 +90,7 @@ class Class:
         self.folder, self.events, self.speed = folder, events, speed
         self.draw = random.Random(seed)
         self.users = {f"bench-{number}": f"password-{number}" for number in range(1, benches + 1)}
-        self.broker = PrivateBroker(folder / "broker", "127.0.0.1", 0)
+        self.broker = PrivateBroker(folder / "broker", "127.0.0.1", free_port())
         self.broker.add_users(self.users)
         self.broker.start()
         self.killed = {"bench": 0, "room": 0, "broker": 0}
@@ -109,8 +110,7 @@ class Class:
         what = self.draw.choice(["bench", "bench", "room", "broker"])
         self.killed[what] += 1
         if what == "broker":
-            if self.broker._process is not None:
-                self.broker._process.send_signal(signal.SIGKILL)
+            killed(self.broker)
             return
         name = "room" if what == "room" else self.draw.choice(list(self.users))
         self.processes[name].kill()
@@ -127,8 +127,8 @@ class Class:
 
         while True:
             with contextlib.suppress(BrokerLost):
-                async with connected(self.broker.address, f"again-{self.draw.random()}", hear) as client:
-                    await client.subscribe({f"{topics.PREFIX}/+/{topics.EVENTS}": 1})
+                async with connected(self.broker.address, hear) as client:
+                    await client.subscribe({f"{wire.PREFIX}/+/{wire.EVENTS_TOPIC}": 1})
                     while not client._lost.done():
                         await asyncio.sleep(0.1)
                         for topic, payload in self.draw.sample(old, min(len(old), 2)):

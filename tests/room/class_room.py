@@ -7,14 +7,16 @@ from pathlib import Path
 
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
-from station.bench.panel import PanelPins, open_panel
+from station.bench.panel.panel import open_panel
+from station.bench.panel.pins import PanelPins
 from station.practical import events as e
 from station.record.journal import Journal, read_events
-from station.room.address import BrokerAddress
+from station.room.broker import PrivateBroker
 from station.room.collector import Collector
-from station.room.link import Link
-from station.room.private_broker import PrivateBroker
-from station.room.store import RoomStore
+from station.room.link.link import Link
+from station.room.store.store import RoomStore
+from station.room.wire import BrokerAddress
+from tests.conftest import PATIENCE_S, free_port
 from tests.server.live import PLAN, STARTED, HandProbe
 
 USERS = {f"bench-{number}": f"password-{number}" for number in range(1, 9)}
@@ -24,13 +26,22 @@ USERS = {f"bench-{number}": f"password-{number}" for number in range(1, 9)}
 def broker_in(folder: Path) -> Iterator[PrivateBroker]:
     """Yield a Mosquitto that knows USERS."""
     folder.mkdir(parents=True, exist_ok=True)
-    broker = PrivateBroker(folder, "127.0.0.1", 0)
+    broker = PrivateBroker(folder, "127.0.0.1", free_port())
     broker.add_users(USERS)
     broker.start()
     try:
         yield broker
     finally:
         broker.stop()
+
+
+def killed(broker: PrivateBroker) -> bool:
+    """Kill the broker's child, if there is one just now: it may have ended, and may be about to be started again."""
+    process = broker._process
+    if process is None or process.poll() is not None:
+        return False
+    process.kill()
+    return True
 
 
 def address_of(broker: PrivateBroker, user: str) -> BrokerAddress:
@@ -89,13 +100,13 @@ async def running(work: Coroutine[None, None, None]) -> AsyncIterator[None]:
         yield
     finally:
         task.cancel()
-        await asyncio.wait({task}, timeout=5)
+        await asyncio.wait({task}, timeout=PATIENCE_S)
         assert task.done()
         if not task.cancelled():
             task.result()
 
 
-async def until(true: Callable[[], object], within_s: float = 45.0) -> None:
+async def until(true: Callable[[], object], within_s: float = PATIENCE_S) -> None:
     """Wait until something is so."""
     async with asyncio.timeout(within_s):
         while not true():  # noqa: ASYNC110 - it comes over a socket, and nothing tells

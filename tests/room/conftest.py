@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 import pytest
 
-from station.room import collector, link
-from station.room.private_broker import PrivateBroker
+from station.room import collector
+from station.room.broker import PrivateBroker
+from station.room.link import link
 from tests.room.class_room import broker_in
 
 

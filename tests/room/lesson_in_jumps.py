@@ -15,16 +15,17 @@ from w1thermsensor import W1ThermSensor
 
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
-from station.bench.virtual.habits import Habits
-from station.bench.virtual.parameters import SCENARIOS
-from station.bench.virtual.student import VirtualStudent
+from station.bench.virtual.student import Habits, VirtualStudent
+from station.bench.virtual.world import SCENARIOS
 from station.practical import events as e
 from station.practical.fold import fold, fold_all
-from station.practical.plan import READY_PLAN, Plan, read_plan
+from station.practical.kinds import read_plan
+from station.practical.plan import Plan
 from station.practical.state import Step
 from tests.bench.virtual.bench_in_jumps import Bench, JumpingClock
+from tests.records import PLAN_TEXT
 
-SHORT = read_plan(READY_PLAN.replace("repeats = 2", "repeats = 1"))
+SHORT = read_plan(PLAN_TEXT.replace("repeats = 2", "repeats = 1"))
 """One repeat of ten portions."""
 
 
@@ -72,7 +73,7 @@ async def _worked(folder: Path, seed: int, habits: Habits, faults: str, plan: Pl
         BASE_DIRECTORY = folder / "devices"
 
     # The acid is the same in all cups of a class.
-    parameters = replace(SCENARIOS["nitric acid and potassium hydroxide"](seed), acid_concentration_mol_dm3=0.392)
+    parameters = replace(SCENARIOS["nitric-acid-potassium-hydroxide"](seed), acid_concentration_mol_dm3=0.392)
     driver = VirtualDriver(folder / "devices", parameters, seed=seed, faults=FaultScript.parse(faults, seed))
     clock = JumpingClock()
     bench = Recording(driver, Reader, clock, plan)

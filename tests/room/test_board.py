@@ -8,11 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.bench.virtual.habits import Habits
+from station.bench.virtual.student import Habits
 from station.practical import events as e
-from station.room.board import Board, Heard, Tile
-from station.room.pace import ENOUGH
-from station.room.places import CALM_S, EVERY_S, Places, arranged, natural
+from station.room.board import CALM_S, ENOUGH, EVERY_S, Board, Heard, Places, arranged, natural
+from station.room.contract import Tile
 from tests.room.lesson_in_jumps import SHORT, events_of, until
 
 DOUBLED = Habits(doubled=frozenset({(1, 3)}))
@@ -65,6 +64,37 @@ def test_an_open_question_is_to_be_looked_at() -> None:
     assert tile["questions"][0]["text"].startswith("A big change: was portion 3")
 
 
+def further(events: tuple[e.Stamped, ...], *more: e.Event) -> tuple[e.Stamped, ...]:
+    last = events[-1]
+    return (*events, *(replace(last, seq=last.seq + n, event=each) for n, each in enumerate(more, 1)))
+
+
+def test_a_repeat_set_aside_is_told_as_that_and_can_count_again() -> None:
+    aside = further(events_of(1), e.RepeatSetAside(1, "the lid was off"))
+    tile = tile_of(aside)
+    (reason,) = tile["reasons"]
+    assert (reason["code"], reason["count"], reason["text"]) == ("set_aside", 1, "the lid was off")
+    assert tile["repeats"] == [{"repeat": 1, "status": "set aside", "restorable": True}]
+    again = tile_of(further(aside, e.RepeatRestored(1)))
+    assert (again["reasons"], again["repeats"][0]["status"]) == ([], "ended")
+
+
+def test_a_repeat_started_again_is_the_same_of_the_planned_ones() -> None:
+    aside = further(until(events_of(1), 200.0), e.RepeatSetAside(1, "spilled"))
+    for events in (aside, further(aside, e.RepeatBegun(2))):
+        tile = tile_of(events)
+        assert (tile["repeat"], tile["repeats_planned"], tile["portion"]) == (1, 1, 0)
+
+
+def test_a_pause_of_the_teachers_own_is_nothing_to_look_at() -> None:
+    for by, need in ((None, 2), ("teacher", 1)):
+        paused = further(until(events_of(1), 200.0), e.Paused(by=by))
+        last = paused[-1]
+        later = (*paused, replace(last, seq=last.seq + 1, time_s=last.time_s + 400.0, event=e.SampleTaken(20.0)))
+        found = {each["code"]: each["need"] for each in tile_of(later)["reasons"]}
+        assert found["paused"] == need
+
+
 def test_what_the_link_noticed_is_told() -> None:
     troubled = tile_of(until(events_of(1), 200.0), troubles={"bench-1": "It sends what cannot be read."})
     assert (codes(troubled), troubled["need"]) == (["trouble"], 3)
@@ -85,6 +115,7 @@ def test_a_bench_is_held_against_the_class() -> None:
     tile = board.tiles(0.0, {}, {})["slow"]
     assert codes(tile) == ["stuck", "behind"]
     assert tile["waits_s"] > 600
+    assert tile["usual_s"] is not None
     assert 10 < tile["usual_s"] < 80
 
 

@@ -6,20 +6,22 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.bench.virtual.habits import Habits
+from station.bench.virtual.student import Habits
 from station.practical.fold import fold_all
-from station.room.class_facts import has_ended
-from station.room.class_result import class_result
-from station.room.class_results import ClassResults
+from station.room.class_result.kept import ClassResults, has_ended
+from station.room.class_result.result import class_result
+from station.room.contract import ClassResult, PooledShown
+from station.words import Message, in_language
 from tests.analysis.test_pooling import VALUES, VARIANCES
-from tests.room.class_benches import Json, bench
+from tests.room.class_benches import bench
 from tests.room.lesson_in_jumps import events_of, until
 
 
-def pooled(result: Json, quantity: str = "end_point_cm3", method: str = "heat_balance") -> Json:
-    found: Json = next(
+def pooled(result: ClassResult, quantity: str = "end_point_cm3", method: str = "heat_balance") -> PooledShown:
+    found = next(
         each["pooled"] for each in result["quantities"] if (each["quantity"], each["method"]) == (quantity, method)
     )
+    assert found is not None
     return found
 
 
@@ -55,7 +57,9 @@ def test_a_bench_that_stands_off_is_named_with_its_reason_and_stays_in() -> None
     assert "Bench 4: its end-point by heat balance lies" in odd["text"]
     assert odd["reasons"] == [asked, "Repeat 2 was set aside: spilt"]
     assert pooled(result)["count"] == 6
-    assert result["quantities"][0]["without"]["mean"] == pytest.approx(25.1, abs=0.05)
+    without = result["quantities"][0]["without"]
+    assert without is not None
+    assert without["mean"] == pytest.approx(25.1, abs=0.05)
     assert any("Without the benches that stand off (1)" in words for words in result["words"])
 
 
@@ -112,3 +116,12 @@ async def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
     assert [each["count"] for each in found["curve"]] == [3] * 11
     assert await results.known(states, {}) is found, "what was computed before need not be again"
     assert await results.known({**states, "bench-3": under_way}, {}) is None
+    (odd,) = found["anomalies"]
+    assert in_language(found["words"][0], "de").startswith("Klassenwert (Endpunkt, Wärmebilanz): 2")
+    assert "cm³ unter den anderen (mehr als 3 Standardunsicherheiten des Unterschieds)." in in_language(
+        odd["text"], "de"
+    )
+    asked = "Durchgang 1, Portion 3: Die Station fragte „Eine große Änderung: Kam Portion 3 einmal oder zweimal dazu?“"
+    assert in_language(odd["reasons"][0], "de").startswith(asked), "what the question held comes back as a message"
+    told = [*found["words"], odd["text"], *odd["reasons"]]
+    assert all(isinstance(each, Message) and each.id for each in told), "through the child and back"

@@ -9,10 +9,16 @@ import pytest
 
 from station.practical import events as e
 from station.practical.events import Stamped
-from station.room.database import now
-from station.room.lesson_book import LONGEST_LESSON, LessonBook
-from station.room.practicals import Practical, newest_practical, practical_events, practical_state
-from station.room.store import RoomStore
+from station.room.lesson_book import (
+    LONGEST_LESSON,
+    LessonBook,
+    Practical,
+    newest_practical,
+    practical_events,
+    practical_state,
+)
+from station.room.store.database import now
+from station.room.store.store import RoomStore
 from tests.room.lesson_in_jumps import SHORT
 
 JOURNAL = "a1b2c3d4e5f60718"

@@ -1,9 +1,7 @@
 """What a bench keeps, the room keeps: once, in order, whole; and what the room orders is done once."""
 
 import asyncio
-import os
 import shutil
-import signal
 from pathlib import Path
 
 import pytest
@@ -11,15 +9,19 @@ import pytest
 from station.bench import loop
 from station.practical import events as e
 from station.practical import procedure
+from station.practical.acts import ActRefused
+from station.practical.fold import fold_all
 from station.practical.staff import StaffAct
 from station.practical.state import State
 from station.record.upkeep import backup, restore, wipe
-from station.room import link_state
-from station.room.address import BrokerAddress
-from station.room.link import Link
-from station.room.order_taker import FAILED
-from station.room.private_broker import PrivateBroker
-from tests.room.class_room import address_of, bench_at_work, broker_in, collecting, linked, running, until
+from station.room.broker import PrivateBroker
+from station.room.link import state as link_state
+from station.room.link.link import Link
+from station.room.link.outbox import FAILED
+from station.room.wire import BrokerAddress
+from tests.room.class_room import address_of, bench_at_work, broker_in, collecting, killed, linked, running, until
+
+NOTHING_TO_PAUSE = "No repeat is under way: there is nothing to pause."
 
 
 async def test_a_bench_is_in_the_room_whole_and_in_order(broker: PrivateBroker, tmp_path: Path) -> None:
@@ -43,6 +45,7 @@ async def test_a_bench_is_in_the_room_whole_and_in_order(broker: PrivateBroker, 
         assert room.troubles == {}
 
 
+@pytest.mark.fault("broker-killed")
 async def test_a_broker_that_is_killed_and_a_room_that_comes_last_lose_nothing(tmp_path: Path) -> None:
     with broker_in(tmp_path / "broker") as broker:
         async with (
@@ -55,14 +58,14 @@ async def test_a_broker_that_is_killed_and_a_room_that_comes_last_lose_nothing(t
                 await bench.sample(celsius / 16)
             async with collecting(tmp_path / "room", broker) as room:
                 await until(lambda: link.state.up)
-                assert broker.pid is not None
-                os.kill(broker.pid, signal.SIGKILL)
+                assert killed(broker)
                 await until(lambda: link.state.text == link_state.NO_BROKER)
                 await bench.sample(50.0)
                 await until(lambda: link.state.up and link.state.waiting == 0)
                 assert list(room.store.events("bench-1")) == bench.events()
 
 
+@pytest.mark.fault("broker-killed")
 async def test_a_room_that_begins_anew_gets_everything_again(broker: PrivateBroker, tmp_path: Path) -> None:
     async with bench_at_work(tmp_path / "bench") as bench, linked(bench, broker, "bench-1") as link:
         async with collecting(tmp_path / "room", broker):
@@ -98,6 +101,7 @@ async def test_a_wiped_and_a_restored_record_are_other_histories(broker: Private
         assert room.troubles == {}
 
 
+@pytest.mark.fault("copied-card")
 async def test_a_copied_card_is_named_and_neither_bench_loses_an_event(broker: PrivateBroker, tmp_path: Path) -> None:
     async with collecting(tmp_path / "room", broker) as room:
         async with bench_at_work(tmp_path / "one") as one, linked(one, broker, "bench-4") as link:
@@ -133,9 +137,33 @@ async def test_orders_are_done_once_each_in_turn_and_are_in_the_record(broker: P
         results, order, other = [each.event for each in bench.events()][2:]
         assert results == e.ResultsShown(True, "teacher", f"room-{room.store.room}-{shown}")
         assert order == e.OrderTaken(room.store.room, shown, "show_results")
-        assert other == e.OrderTaken(room.store.room, paused, "pause", "The practical has not begun.")
+        assert other == e.OrderTaken(room.store.room, paused, "pause", NOTHING_TO_PAUSE)
         states = [(each.state, each.why) for each in room.store.orders()]
-        assert states == [("superseded", None), ("taken", None), ("refused", "The practical has not begun.")]
+        assert states == [("superseded", None), ("taken", None), ("refused", NOTHING_TO_PAUSE)]
+
+
+async def test_a_pause_from_the_room_is_ended_by_the_room_and_a_repeat_counts_again(
+    broker: PrivateBroker, tmp_path: Path
+) -> None:
+    async with collecting(tmp_path / "room", broker) as room, bench_at_work(tmp_path / "bench") as bench:
+        await bench.bench.do({"act": "begin", "key": "begin"})
+        await bench.sample(20.0)
+        await bench.bench.do({"act": "portion_added", "portion": 1, "key": "one"})
+        await room.order(["bench-2"], {"act": "pause"})
+        async with linked(bench, broker, "bench-2"):
+            await until(lambda: not room.store.pending("bench-2"))
+            with pytest.raises(ActRefused, match="Your teacher paused"):
+                await bench.bench.do({"act": "resume", "key": "press"})
+            for act in (
+                {"act": "resume"},
+                {"act": "set_aside", "repeat": 1, "reason": "the lid was off"},
+                {"act": "restore", "repeat": 1},
+            ):
+                await room.order(["bench-2"], act)
+            await until(lambda: not room.store.pending("bench-2"))
+        assert [each.state for each in room.store.orders()] == ["taken"] * 4
+        assert bench.bench.state.repeats[0].status == "ended"
+        assert fold_all(bench.events()).repeats == bench.bench.state.repeats
 
 
 async def test_an_order_that_comes_again_after_a_restart_is_not_done_again(
@@ -165,7 +193,7 @@ async def test_what_was_meant_for_a_practical_that_is_over_is_refused(broker: Pr
             await room.order(["bench-2"], order)
         async with linked(bench, broker, "bench-2"):
             await until(lambda: not room.store.pending("bench-2"))
-        over = "It was meant for a practical that is over."
+        over = "That was for a practical that has already ended."
         assert [each.why for each in room.store.orders()] == [over, over, "There is no repeat 1."]
 
 
@@ -199,6 +227,7 @@ async def test_a_plan_from_the_room_begins_a_practical(broker: PrivateBroker, tm
         assert b"0.412" not in (tmp_path / "bench" / "journal.sqlite3-wal").read_bytes()
 
 
+@pytest.mark.fault("no-broker")
 async def test_without_broker_a_bench_works_alone_and_says_so(tmp_path: Path) -> None:
     async with bench_at_work(tmp_path) as bench:
         link = Link(bench.bench, "Bench 1", BrokerAddress("127.0.0.1", 9, "bench-1", "x"))
@@ -209,13 +238,13 @@ async def test_without_broker_a_bench_works_alone_and_says_so(tmp_path: Path) ->
             assert (link.state.up, link.state.waiting) == (False, 3)
 
 
+@pytest.mark.fault("no-broker")
 async def test_a_wrong_password_is_told(broker: PrivateBroker, tmp_path: Path) -> None:
     async with bench_at_work(tmp_path) as bench:
         right = address_of(broker, "bench-1")
         link = Link(bench.bench, "Bench 1", BrokerAddress(right.host, right.port, "bench-1", "wrong"))
         async with running(link.run()):
-            await until(lambda: link.state.text != link_state.NOT_YET)
-            assert link.state.text == link_state.NO_ENTRY
+            await until(lambda: link.state.text == link_state.NO_ENTRY)
 
 
 @pytest.mark.parametrize(

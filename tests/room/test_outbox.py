@@ -7,7 +7,7 @@ import pytest
 from station.bench.clock import Clock
 from station.practical import events as e
 from station.record.journal import Journal, JournalError, read_rows
-from station.room.outbox import MOST_BODY_BYTES, Outbox
+from station.room.link.outbox import MOST_BODY_BYTES, Outbox
 from station.room.wire import MOST_EVENTS, Batch, digest_of, unpacked
 
 KIT = "fedcba9876543210"

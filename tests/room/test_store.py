@@ -1,6 +1,7 @@
 """Everything once, in order, whole: whatever comes twice, late, or from a journal that began anew."""
 
 import random
+import shutil
 import sqlite3
 import threading
 from pathlib import Path
@@ -10,7 +11,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from station.practical import events as e
-from station.room.store import Differs, Kept, RoomStore, Sent, StoreError, row_of
+from station.room.store.database import FILE_NAME, StoreError
+from station.room.store.store import Differs, Kept, RoomStore, Sent, row_of
 from station.room.wire import digest_of
 
 FIRST, SECOND = "aaaaaaaaaaaaaaaa", "bbbbbbbbbbbbbbbb"
@@ -36,6 +38,7 @@ def test_what_is_kept_is_told_and_read_back(store: RoomStore) -> None:
     assert (bench.bench, bench.journal, bench.last_seq, bench.name) == ("bench-1", FIRST, 5, None)
 
 
+@pytest.mark.fault("batches")
 @given(st.randoms(use_true_random=False), st.integers(1, 60))
 @settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_reordered_and_repeated_batches_end_whole(store: RoomStore, draw: random.Random, count: int) -> None:
@@ -54,6 +57,7 @@ def test_reordered_and_repeated_batches_end_whole(store: RoomStore, draw: random
     assert list(store.events(bench)) == everything[:whole]
 
 
+@pytest.mark.fault("batches")
 def test_a_gap_is_waited_for(store: RoomStore) -> None:
     assert store.keep("b", FIRST, happened(2)) == 2
     assert store.keep("b", FIRST, happened(2, 5)) == 2
@@ -96,7 +100,7 @@ def test_nothing_that_one_bench_sends_keeps_another_from_being_kept(store: RoomS
 
 
 def test_a_bench_begins_only_so_many_records(store: RoomStore, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("station.room.store.MOST_HISTORIES", 3)
+    monkeypatch.setattr("station.room.store.store.MOST_HISTORIES", 3)
     answers = store.keep_many([Sent("odd", f"{number:016x}") for number in range(4)])
     assert [type(each).__name__ for each in answers] == ["Kept", "Kept", "Kept", "Unusable"]
     assert store.keep("odd", f"{0:016x}", happened(1)) == 1
@@ -178,7 +182,7 @@ def taken_of_another_room(order: int) -> e.Stamped:
 def test_two_rooms_do_not_share_a_folder(tmp_path: Path) -> None:
     first, second = RoomStore(tmp_path), RoomStore(tmp_path)
     first.hold()
-    with pytest.raises(StoreError, match="another room is at work here"):
+    with pytest.raises(StoreError, match="another room is running here"):
         second.hold()
     first.close()
     second.hold()
@@ -216,3 +220,25 @@ def test_lessons_are_kept_apart(store: RoomStore) -> None:
     assert store.practicals(first) == [("a", FIRST, 2)]
     assert store.practicals(second) == [("a", FIRST, 90)]
     assert [(each.label, each.ended is None) for each in store.lessons()] == [("10c", True), ("10b", False)]
+
+
+@pytest.mark.fault("log-deleted")
+def test_what_the_room_keeps_outlives_a_kill_after_its_log_was_deleted(tmp_path: Path) -> None:
+    """SQLite writes on into a deleted log: the benches were told that it is kept, and nobody gave the order twice."""
+    folder, killed = tmp_path / "room", tmp_path / "killed"
+    store = RoomStore(folder)
+    for number in range(1, 20):
+        if number % 5 == 0:
+            (folder / f"{FILE_NAME}-wal").unlink()
+        assert store.keep("b", FIRST, happened(1, number)) == number
+        assert store.give(["b"], {"act": "note", "text": str(number)}) == number
+        shutil.copytree(folder, killed)
+        after = RoomStore(killed)
+        assert list(after.events("b")) == happened(number)
+        assert [each.order for each in after.pending("b")] == list(range(1, number + 1))
+        after.close()
+        shutil.rmtree(killed)
+    (folder / FILE_NAME).unlink()
+    with pytest.raises(StoreError, match="moved or deleted; restart the room"):
+        store.keep("b", FIRST, happened(1, 20))
+    store.close()

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.practical import events as e
-from station.room import topics, wire
-from station.room.store import row_of
+from station.room import wire
+from station.room.store.store import row_of
 
 JOURNAL, KIT = "0123456789abcdef", "fedcba9876543210"
 
@@ -143,22 +143,23 @@ def test_a_message_that_would_be_too_long_is_not_made() -> None:
 
 
 def test_topics_have_user_and_what() -> None:
-    assert topics.topic("bench-7", topics.EVENTS) == "benchwarm/1/bench-7/events"
-    assert topics.parts("benchwarm/1/bench-7/live") == ("bench-7", "live")
+    assert wire.topic("bench-7", wire.EVENTS_TOPIC) == "benchwarm/1/bench-7/events"
+    assert wire.parts("benchwarm/1/bench-7/live") == ("bench-7", "live")
 
 
+@pytest.mark.fault("rubbish-from-a-bench")
 @pytest.mark.parametrize("user", ["", "+", "#", "a/b", "bench 7", "<b>", "bänk", "a" * 41, "a\nb"])
 def test_no_topic_of_a_hostile_user(user: str) -> None:
     with pytest.raises(ValueError, match="cannot be a bench's user"):
-        topics.topic(user, topics.EVENTS)
-    assert topics.parts(f"benchwarm/1/{user}/events") is None
+        wire.topic(user, wire.EVENTS_TOPIC)
+    assert wire.parts(f"benchwarm/1/{user}/events") is None
 
 
 @pytest.mark.parametrize(
     "name", ["", "benchwarm/1/a", "benchwarm/2/a/events", "x/benchwarm/1/a/events", "benchwarm/1/a/b"]
 )
 def test_other_topics_are_none_of_ours(name: str) -> None:
-    assert topics.parts(name) is None
+    assert wire.parts(name) is None
 
 
 def test_what_a_bench_says_of_itself_is_cut_to_what_is_understood() -> None:

@@ -2,7 +2,7 @@
 
 from argon2 import PasswordHasher
 
-from station.server.access_secrets import Secrets
+from station.server.door.secrets import Secrets
 
 CODE, TEACHER, TECHNICIAN = "K7M-4QX", "otter lamp seven", "brass cedar ninety"
 _CHEAP = PasswordHasher(1, 8, 1)

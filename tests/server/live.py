@@ -10,30 +10,36 @@ from pathlib import Path
 from typing import Any, Self
 
 import httpx
+from starlette.types import ASGIApp
 
-from station.bench.check.finding import as_json
-from station.bench.check.kit import Kit
+from station.bench.check.finding import FindingsShown, Kit, as_json
 from station.bench.check.run import check_kit
 from station.bench.clock import Clock
 from station.bench.loop import Bench, last_event
-from station.bench.panel import PanelPins, open_panel
-from station.bench.reading import Deliver, ProbeReading
+from station.bench.panel.panel import open_panel
+from station.bench.panel.pins import PanelPins
+from station.bench.probes.probe import Deliver, ProbeReading
 from station.kit.on_page import NO_WHEELS, made_on_page
 from station.practical import events as e
-from station.practical.plan import READY_PLAN, Plan, PortionsPlan, read_plan
+from station.practical.kinds import read_plan
+from station.practical.kinds.portions.plan import PortionsPlan
+from station.practical.plan import Plan
 from station.record.journal import Journal
-from station.server.access import Access
-from station.server.access_secrets import Secrets
-from station.server.app import make_app
-from station.server.hosts import Hosts
-from station.server.kit_desk import Found, KitDesk, Looks
-from station.server.serve import listen, serve
-from station.server.watch import Watch
+from station.server.bench.app import make_app
+from station.server.bench.contract import About
+from station.server.bench.desk import KitDesk, Looks
+from station.server.bench.watch import Watch
+from station.server.door.access import Access
+from station.server.door.hosts import Hosts
+from station.server.door.secrets import Secrets
+from station.server.serve import listen, serve, server_of
+from tests.conftest import PATIENCE_S
+from tests.records import PLAN_TEXT
 
-PLAN = read_plan(READY_PLAN)
+PLAN = read_plan(PLAN_TEXT)
 STARTED = e.StationStarted("0", "hand", None, "none")
 ADDRESSES = ("http://192.0.2.7:8080/", "http://127.0.0.1:8080/")
-ABOUT = {"name": "Bench 7", "virtual": False, "panel": "none"}
+ABOUT: About = {"name": "Bench 7", "virtual": False, "panel": "none"}
 
 
 class HandProbe:
@@ -108,7 +114,7 @@ async def _watch(folder: Path, plan: Plan) -> tuple[Watch, HandProbe]:
     return watch, probe
 
 
-async def _looked(kit: Kit) -> Found:
+async def _looked(kit: Kit) -> FindingsShown:
     return as_json(await asyncio.to_thread(check_kit, kit))
 
 
@@ -149,10 +155,22 @@ async def served(folder: Path, plan: Plan = PLAN, access: Access | None = None) 
 
     serving = asyncio.create_task(serve(watch, "0", bound, until, access=access))
     try:
-        async with httpx.AsyncClient(base_url=f"http://127.0.0.1:{port}") as client:
+        async with httpx.AsyncClient(base_url=f"http://127.0.0.1:{port}", timeout=PATIENCE_S) as client:
             yield Station(watch, probe, client, access, port)
     finally:
         enough.set()
+        await serving
+
+
+@asynccontextmanager
+async def at_a_port(app: ASGIApp) -> AsyncIterator[int]:
+    """Serve an application as every page here is served; return the port."""
+    bound, server = listen("127.0.0.1", 0), server_of(app)
+    serving = asyncio.create_task(server.serve([bound]))
+    try:
+        yield bound.getsockname()[1]
+    finally:
+        server.should_exit = True
         await serving
 
 
@@ -183,13 +201,13 @@ class Stream:
         query = "" if after is None else f"?after={after}"
         resume = "" if last_event_id is None else f"Last-Event-ID: {last_event_id}\r\n"
         writer.write(f"GET /api/stream{query} HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\n{resume}\r\n".encode())
-        head = (await asyncio.wait_for(reader.readuntil(b"\r\n\r\n"), 10)).decode()
+        head = (await asyncio.wait_for(reader.readuntil(b"\r\n\r\n"), PATIENCE_S)).decode()
         return cls(reader, writer, head)
 
     async def next(self) -> Message | None:
         """Return the next message; None when the stream has ended."""
         while "\n\n" not in self._text:
-            chunk = await asyncio.wait_for(self._chunk(), 10)
+            chunk = await asyncio.wait_for(self._chunk(), PATIENCE_S)
             if not chunk:
                 await self.close()
                 return None

@@ -8,17 +8,20 @@ from pathlib import Path
 from typing import Any
 
 import httpx
+from fastapi import FastAPI
 
-from station.practical.events import PlanChosen, Stamped
-from station.room.address import BrokerAddress
-from station.room.class_results import ClassResults
+from station.practical.events import Stamped
+from station.practical.events.bench import PlanChosen
+from station.room.class_result.kept import ClassResults
 from station.room.collector import Collector
-from station.room.practicals import Practical
-from station.room.store import RoomStore
-from station.server.access import Access
-from station.server.access_secrets import Secrets
-from station.server.room_app import make_room_app
-from station.server.room_desk import RoomDesk
+from station.room.lesson_book import Practical
+from station.room.store.store import RoomStore
+from station.room.wire import BrokerAddress
+from station.server.door.access import Access
+from station.server.door.secrets import Secrets
+from station.server.room.app import make_room_app
+from station.server.room.desk import RoomDesk
+from tests.conftest import PATIENCE_S
 from tests.server.live import here
 
 Lesson = Mapping[str, tuple[Stamped, ...]]
@@ -35,6 +38,7 @@ class Room:
     desk: RoomDesk
     client: httpx.AsyncClient
     access: Access
+    app: FastAPI
 
     async def get(self, path: str, **query: Any) -> httpx.Response:
         return await self.client.get(path, params=query)
@@ -48,7 +52,7 @@ class Room:
 
     async def class_result(self, **query: Any) -> dict[str, Any]:
         """The class result, once it is computed."""
-        async with asyncio.timeout(60):
+        async with asyncio.timeout(PATIENCE_S):
             while (body := (await self.get("/api/room/class", **query)).json())["computing"]:  # noqa: ASYNC110
                 await asyncio.sleep(0.1)
         found: dict[str, Any] = body
@@ -87,7 +91,7 @@ async def room_in_process(
     transport = httpx.ASGITransport(app, raise_app_exceptions=False)
     try:
         async with httpx.AsyncClient(transport=transport, base_url="http://bench.local") as client:
-            yield Room(desk, client, access)
+            yield Room(desk, client, access, app)
     finally:
         if work is not None:
             work.cancel()

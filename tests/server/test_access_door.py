@@ -11,8 +11,8 @@ import pytest_asyncio
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from station.server.access_network import network_of
-from station.server.access_rate import ACTS_AT_ONCE, Rate
+from station.server.door.limits import ACTS_AT_ONCE, LOOKS_AT_ONCE, Rate, network_of
+from tests.conftest import PATIENCE_S
 from tests.server.doors import GIVEN, SECRETS, Hand
 from tests.server.live import Station, Stream, here, in_process, served
 
@@ -32,6 +32,7 @@ async def station(tmp_path: Path) -> AsyncIterator[Station]:
         yield opened
 
 
+@pytest.mark.fault("rebinding")
 @pytest.mark.parametrize("host", ["evil.example", "evil.example:8080", "bench.local.evil.example", "", "203.0.113.9"])
 @pytest.mark.parametrize("method", ["GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS"])
 @pytest.mark.parametrize("path", ["/api/state", "/api/acts", "/api/session", "/api/nothing", "/page/x.js"])
@@ -60,14 +61,20 @@ async def test_who_opens_the_page_by_another_name_reads_what_to_do(station: Stat
     told = (await station.client.get("/api/state", headers={"host": "evil.example"})).json()
     assert (told["status"], told["title"], told["code"]) == (421, "Misdirected Request", "other_host")
     assert told["detail"] == answer.text.strip()
+    assert (told["id"], told["values"]) == ("server-unknown-host", {})
+    german = {"host": "evil.example", "accept-language": "de-DE,de;q=0.9,en;q=0.5"}
+    answer = await station.client.get("/", headers=german)
+    assert (answer.status_code, answer.headers["content-language"]) == (421, "de")
+    assert answer.text.startswith("Diese Station hört nicht auf den Namen in der Adresszeile.")
 
 
+@pytest.mark.fault("rebinding")
 async def test_another_name_gets_no_stream_and_its_own_name_does(tmp_path: Path) -> None:
     async with served(tmp_path, access=here(SECRETS)) as station:
         for headers in ("Host: evil.example", "Host: localhost\r\nHost: evil.example", "X: y"):
             reader, writer = await asyncio.open_connection("127.0.0.1", station.port)
             writer.write(f"GET /api/stream HTTP/1.1\r\n{headers}\r\nConnection: close\r\n\r\n".encode())
-            told = await asyncio.wait_for(reader.read(), 10)
+            told = await asyncio.wait_for(reader.read(), PATIENCE_S)
             assert told.startswith((b"HTTP/1.1 421", b"HTTP/1.1 400"))
             assert b"event:" not in told
             writer.close()
@@ -78,6 +85,7 @@ async def test_another_name_gets_no_stream_and_its_own_name_does(tmp_path: Path)
         await looker.close()
 
 
+@pytest.mark.fault("other-sites")
 @pytest.mark.parametrize(("path", "body"), POSTED)
 @pytest.mark.parametrize(
     ("headers", "status"),
@@ -87,6 +95,10 @@ async def test_another_name_gets_no_stream_and_its_own_name_does(tmp_path: Path)
         ({"origin": "http://bench.local:81"}, 403),
         ({"origin": "http://bench.local.evil.example"}, 403),
         ({"origin": ""}, 403),
+        ({"origin": "http://["}, 403),
+        ({"origin": "http://[::1"}, 403),
+        ({"origin": "://bench.local"}, 403),
+        ({"origin": "http://bench.local/"}, 403),
         ({"content-type": FORM}, 415),
         ({"content-type": "text/plain"}, 415),
         ({"content-type": "multipart/form-data; boundary=x"}, 415),
@@ -116,6 +128,7 @@ async def test_another_site_signs_nobody_out(station: Station, path: str) -> Non
     assert (await station.client.get("/api/session")).json()["role"] == "technician"
 
 
+@pytest.mark.fault("other-sites")
 @pytest.mark.parametrize("path", [path for path, _ in POSTED])
 async def test_another_site_is_not_told_that_it_may_ask(station: Station, path: str) -> None:
     """The Fetch standard's preflight: what is not allowed by name is not sent."""
@@ -130,6 +143,7 @@ async def test_nothing_needs_a_header_that_plain_http_leaves_out(station: Statio
     assert answer.status_code == 200
 
 
+@pytest.mark.fault("floods")
 async def test_a_flood_of_acts_is_slowed_and_told_when_to_come_again(tmp_path: Path) -> None:
     clock = Hand()
     async with in_process(tmp_path, access=here(monotonic=clock)) as station:
@@ -141,6 +155,34 @@ async def test_a_flood_of_acts_is_slowed_and_told_when_to_come_again(tmp_path: P
         assert (await station.client.get("/api/state")).status_code == 200
         clock.now_s += 1.0
         assert (await station.act("begin")).status_code == 200
+
+
+@pytest.mark.fault("other-sites")
+async def test_who_is_refused_all_the_time_is_slowed_too(tmp_path: Path) -> None:
+    """Else a page elsewhere, or a script, has the station answer as often as it likes."""
+    async with in_process(tmp_path, access=here(monotonic=Hand())) as station:
+        for method, headers, most in (
+            ("POST", {"origin": "http://["}, ACTS_AT_ONCE),
+            ("GET", {"host": "evil.example"}, LOOKS_AT_ONCE),
+        ):
+            answers = [await station.client.request(method, "/api/state", headers=headers) for _ in range(most + 20)]
+            assert [each.status_code for each in answers].count(429) == 20
+
+
+@pytest.mark.fault("greedy-address")
+async def test_staff_are_let_through_whoever_floods_from_their_address(tmp_path: Path) -> None:
+    async with in_process(tmp_path, access=here(SECRETS, monotonic=Hand())) as station:
+        await station.client.post("/api/session", json=GIVEN["teacher"])
+        signed_in = dict(station.client.cookies)
+        station.client.cookies.clear()
+        for _ in range(ACTS_AT_ONCE + 1):
+            act = await station.act("resume")
+        for _ in range(LOOKS_AT_ONCE + 1):
+            look = await station.client.get("/api/nothing")
+        assert (act.status_code, look.status_code) == (429, 429)
+        station.client.cookies.update(signed_in)
+        assert (await station.client.get("/api/state")).status_code == 200
+        assert (await station.client.post("/api/staff", json={"act": "quiet", "silent": True})).status_code == 200
 
 
 @pytest_asyncio.fixture
@@ -158,7 +200,7 @@ ANY_BYTES = settings(max_examples=80, deadline=None, suppress_health_check=[Heal
 async def test_any_bytes_as_cookie_are_a_looker(looked_at: Station, raw: bytes, named: bool) -> None:
     value = looked_at.access.sessions.cookie_name.encode() + b"=" + raw if named else raw
     answer = await looked_at.client.get("/api/session", headers=[(b"cookie", value)])
-    assert answer.json() == {"role": "looker", "needs_code": True}
+    assert answer.json() == {"role": "looker", "needs_code": True, "messages": {}}
 
 
 @ANY_BYTES
@@ -168,6 +210,7 @@ async def test_any_bytes_as_host_are_turned_away(looked_at: Station, raw: bytes)
     assert answer.status_code == 421
 
 
+@pytest.mark.fault("bodies")
 @ANY_BYTES
 @given(raw=st.binary(max_size=80), path=st.sampled_from([path for path, _ in POSTED]))
 async def test_any_bytes_as_body_are_a_problem(looked_at: Station, raw: bytes, path: str) -> None:
@@ -177,6 +220,7 @@ async def test_any_bytes_as_body_are_a_problem(looked_at: Station, raw: bytes, p
     assert answer.headers["content-type"] == "application/problem+json"
 
 
+@pytest.mark.fault("dripping-requests")
 async def test_a_request_that_never_ends_holds_up_nobody(tmp_path: Path) -> None:
     async with served(tmp_path, access=here(SECRETS)) as station:
         slow = []

@@ -10,8 +10,8 @@ from typing import Any
 import httpx
 import pytest
 
-from station.server.access_slowdown import BURST, LONGEST_WAIT_S
-from station.server.app import make_app
+from station.server.bench.app import make_app
+from station.server.door.secrets import BURST, LONGEST_WAIT_S
 from tests.server.doors import CODE, GIVEN, HASHED, SECRETS, TECHNICIAN, Hand
 from tests.server.live import Station, here, in_process
 
@@ -44,6 +44,7 @@ async def post(client: httpx.AsyncClient, body: dict[str, object]) -> tuple[int,
     return answer.status_code, int(answer.headers.get("retry-after", 0))
 
 
+@pytest.mark.fault("guessing")
 async def test_a_thousand_guesses_from_one_address_and_the_right_code_is_still_taken(tmp_path: Path) -> None:
     clock = Hand()
     async with guarded(tmp_path, clock) as station:
@@ -59,6 +60,7 @@ async def test_a_thousand_guesses_from_one_address_and_the_right_code_is_still_t
         assert (await post(station.client, GIVEN["bench"]))[0] == 204
 
 
+@pytest.mark.fault("guessing")
 async def test_guesses_from_many_addresses_and_one_more_device_gets_in(tmp_path: Path) -> None:
     clock = Hand()
     async with guarded(tmp_path, clock) as station:
@@ -98,6 +100,7 @@ async def test_a_hundred_guesses_at_once_from_one_address_are_one(tmp_path: Path
         assert sorted(status for status, _ in answers) == [403] + [429] * 49
 
 
+@pytest.mark.fault("wrong-clock")
 @pytest.mark.parametrize("jump_s", [-31_536_000.0, 31_536_000.0])
 async def test_setting_the_wall_clock_forgives_nothing(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, jump_s: float

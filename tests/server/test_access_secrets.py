@@ -9,8 +9,8 @@ from argon2 import PasswordHasher, Type, extract_parameters
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.server import access_secrets
-from station.server.access_secrets import HOLDERS, Holder, Secrets, checked_hash, hashed, plain
+from station.server.door import secrets as access_secrets
+from station.server.door.secrets import HOLDERS, Holder, Secrets, checked_hash, hashed, plain
 from tests.server.doors import CODE, HASHED, SECRETS, TEACHER, TECHNICIAN
 
 

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from station.server.access_secrets import HOLDERS, Holder, Secrets
-from station.server.sessions import BENCH_S, FILE_NAME, MOST_ENDED, STAFF_S, Sessions, machine_number
+from station.server.door.secrets import HOLDERS, Holder, Secrets
+from station.server.door.sessions import BENCH_S, FILE_NAME, MOST_ENDED, STAFF_S, Sessions, machine_number
 from tests.server.doors import HASHED, SECRETS, Hand
 
 
@@ -41,6 +41,7 @@ def test_a_session_outlives_the_process(tmp_path: Path) -> None:
     assert again.cookie_name == sessions(tmp_path).cookie_name
 
 
+@pytest.mark.fault("cookies")
 def test_a_cookie_of_another_bench_is_worth_nothing(tmp_path: Path) -> None:
     cookie = sessions(tmp_path / "a").issue("technician")
     assert sessions(tmp_path / "b").read(cookie) is None
@@ -73,6 +74,7 @@ def test_a_changed_code_or_passphrase_ends_the_sessions_of_the_old_one(
     assert {role for role, cookie in cookies.items() if after.read(cookie) is None} == ended
 
 
+@pytest.mark.fault("cookies")
 @pytest.mark.parametrize("index", range(110))
 def test_a_changed_character_anywhere_spoils_it(index: int) -> None:
     known = sessions()

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.server.access_rate import ACTS_AT_ONCE, ACTS_PER_S, Rate
-from station.server.access_slowdown import BURST, FORGIVEN_AFTER_S, LONGEST_WAIT_S, MOST_QUEUED_S, Slowdown
+from station.server.door.limits import ACTS_AT_ONCE, ACTS_PER_S, Rate
+from station.server.door.secrets import BURST, FORGIVEN_AFTER_S, LONGEST_WAIT_S, MOST_QUEUED_S, Slowdown
 
 
 def guesses(slowdown: Slowdown, address: str, from_s: float, count: int) -> list[float]:

@@ -15,12 +15,13 @@ from openpyxl import load_workbook
 from openpyxl.workbook import Workbook
 
 from station.practical import events as e
-from station.practical.plan import PortionsPlan
+from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.readings_text import readings_from_text
 from station.record.exchange_in import read_exchange
 from station.record.journal import Journal, Moment, read_events
-from station.record.spreadsheet import spreadsheet
-from station.server.downloads import file_name
+from station.record.spreadsheet.file import spreadsheet
+from station.server.bench.downloads import file_name
+from tests.conftest import PATIENCE_S
 from tests.server.doors import GIVEN, SECRETS
 from tests.server.live import PLAN, Station, here, in_process, portions_plan
 
@@ -87,7 +88,7 @@ def test_a_file_is_named_after_bench_and_day(bench: str, begun: str | None, name
 async def test_the_name_has_no_date_when_the_clock_was_never_set(tmp_path: Path) -> None:
     journal = Journal(tmp_path)
     chosen = e.PlanChosen(PLAN.model_dump(mode="json"))
-    journal.append([(Moment("b", 0.0, 0.0, "1970-01-01T00:00:07+00:00", "none"), chosen)]).result(timeout=10)
+    journal.append([(Moment("b", 0.0, 0.0, "1970-01-01T00:00:07+00:00", "none"), chosen)]).result(timeout=PATIENCE_S)
     journal.close()
     async with in_process(tmp_path) as station:
         answer = await station.client.get("/api/record.csv")
@@ -161,7 +162,7 @@ async def test_results_are_in_the_spreadsheet_once_they_are_shown(station: Stati
     before = opened((await station.client.get("/api/record.xlsx")).content)
     assert "Results" not in before.sheetnames
     assert "Steps" not in before.sheetnames
-    await station.done("own_reading", end_point_cm3=26.5)
+    await station.done("own_reading", end_point_cm3=26.5, reason="the bell rang", sure=True)
     after = opened((await station.client.get("/api/record.xlsx")).content)
     rows = list(after["Results"].iter_rows(values_only=True))
     assert rows[1][:5] == ("own lines", None, "end-point", 26.5, None)
@@ -169,6 +170,7 @@ async def test_results_are_in_the_spreadsheet_once_they_are_shown(station: Stati
     assert ("mean", "straight lines", "no result", None, None, None, None, None, why) in rows
 
 
+@pytest.mark.fault("heavy-work")
 async def test_sampling_goes_on_while_a_long_record_is_made(tmp_path: Path) -> None:
     """Hours of a practical in one repeat: the loop must turn all the time."""
     long_record(tmp_path, samples=8000)
@@ -199,7 +201,7 @@ async def test_one_file_is_made_at_a_time(station: Station, monkeypatch: pytest.
             making[0] -= 1
         return content
 
-    monkeypatch.setattr("station.server.downloads.spreadsheet", counted)
+    monkeypatch.setattr("station.server.bench.downloads.spreadsheet", counted)
     answers = await asyncio.gather(*(station.client.get("/api/record.xlsx") for _ in range(5)))
     assert [answer.status_code for answer in answers] == [200] * 5
     assert most == [1]
@@ -211,7 +213,7 @@ async def test_a_file_that_cannot_be_made_is_a_problem_in_words(
     def full(_: Any) -> bytes:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr("station.server.downloads.spreadsheet", full)
+    monkeypatch.setattr("station.server.bench.downloads.spreadsheet", full)
     answer = await station.client.get("/api/record.xlsx")
     assert answer.status_code == 503
     assert answer.headers["content-type"] == "application/problem+json"
@@ -219,7 +221,7 @@ async def test_a_file_that_cannot_be_made_is_a_problem_in_words(
 
 
 async def test_the_library_is_loaded_only_when_a_spreadsheet_is_asked_for() -> None:
-    code = "import sys, station.server.app; print('xlsxwriter' in sys.modules)"
+    code = "import sys, station.server.bench.app; print('xlsxwriter' in sys.modules)"
     process = await asyncio.create_subprocess_exec(sys.executable, "-c", code, stdout=asyncio.subprocess.PIPE)
     out, _ = await process.communicate()
     assert out.strip() == b"False"
@@ -236,5 +238,5 @@ def long_record(folder: Path, samples: int) -> None:
         ]
     ]
     journal = Journal(folder)
-    journal.append(moments).result(timeout=60)
+    journal.append(moments).result(timeout=PATIENCE_S)
     journal.close()

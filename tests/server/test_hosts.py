@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.server.hosts import READ_AGAIN_S, Hosts, name_in, own_names
+from station.server.door.hosts import READ_AGAIN_S, Hosts, name_in, own_names
 from tests.server.doors import Hand
 
 KNOWN = {"localhost", "bench7", "bench7.local", "192.0.2.7", "fe80::1", "2001:db8::7"}

@@ -1,7 +1,8 @@
 """One slow listener loses its stream; nobody else loses a message or a moment."""
 
-from station.server.hub import MOST_LISTENERS, QUEUE_LENGTH, Hub, Listener
-from station.server.messages import RESET
+import pytest
+
+from station.server.streaming import MOST_LISTENERS, QUEUE_LENGTH, RESET, Hub, Listener
 
 
 def drained(listener: Listener) -> list[tuple[int, bytes] | None]:
@@ -35,6 +36,7 @@ def test_who_joins_later_gets_what_comes_later() -> None:
     assert drained(late) == [(2, b"2")]
 
 
+@pytest.mark.fault("slow-phone")
 def test_a_listener_that_does_not_read_is_told_to_load_anew_and_ended() -> None:
     hub = Hub()
     slow, quick = joined(hub), joined(hub)
@@ -79,3 +81,27 @@ def test_closing_ends_every_stream_even_a_full_one_and_lets_nobody_in() -> None:
     assert hub.join() is None
     hub.send(b"late", 9)
     assert drained(idle) == []
+
+
+def test_staff_find_room_and_keep_it_however_many_addresses_look_on() -> None:
+    hub = Hub()
+    lookers = [hub.join(f"192.0.2.{number}") for number in range(MOST_LISTENERS)]
+    assert hub.join("192.0.2.250") is None
+    staff = hub.join("192.0.2.1", is_staff=True)
+    assert staff is not None
+    assert lookers[0] is not None
+    assert drained(lookers[0]) == [None]
+    for number in range(MOST_LISTENERS):
+        hub.join(f"198.51.100.{number}")
+    assert staff.queue.empty()
+    assert hub.count == MOST_LISTENERS
+
+
+def test_who_asked_for_short_messages_gets_them_and_nobody_else() -> None:
+    hub = Hub()
+    whole, short = joined(hub), joined(hub)
+    short.is_short = True
+    hub.send(b"whole", short=b"short")
+    hub.send(b"7", 7)
+    assert drained(whole) == [(0, b"whole"), (7, b"7")]
+    assert drained(short) == [(0, b"short"), (7, b"7")]

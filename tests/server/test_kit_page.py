@@ -6,9 +6,11 @@ from pathlib import Path
 
 import pytest_asyncio
 
-from station.bench.panel import Panel, PanelPins, open_panel
-from station.bench.panel_patterns import ALL_LIT, TRIAL_EACH_S, Lamps, Signal
-from station.server.kit_desk import FRESH_S, Found, Looks
+from station.bench.check.finding import FindingsShown
+from station.bench.panel.panel import Panel, open_panel
+from station.bench.panel.pins import PanelPins
+from station.bench.panel.signals import ALL_LIT, TRIAL_EACH_S, Lamps, Signal
+from station.server.bench.desk import FRESH_S, Looks
 from tests.server.doors import GIVEN, SECRETS, Hand
 from tests.server.live import ADDRESSES, Station, here, in_process
 
@@ -35,28 +37,29 @@ async def test_whoever_may_look_sees_the_findings_of_the_real_check(station: Sta
 async def test_many_who_ask_get_one_look_and_none_too_soon_after_it() -> None:
     clock, looks, go = Hand(), 0, asyncio.Event()
 
-    async def look() -> Found:
+    async def look() -> FindingsShown:
         nonlocal looks
         looks += 1
         clock.now_s += 4.0 if looks == 2 else 0.0
         await go.wait()
-        return {"status": "green", "findings": [], "look": looks}
+        return {"status": "green", "findings": [], "messages": {"look": looks}}
 
     seen = Looks(look, clock)
     waiting = [asyncio.create_task(seen.newest()) for _ in range(30)]
     await asyncio.sleep(0)
     waiting[0].cancel()  # who goes away does not end it for the others
     go.set()
-    assert {each[0]["look"] for each in await asyncio.gather(*waiting[1:])} == {1}
+    assert {each[0]["messages"]["look"] for each in await asyncio.gather(*waiting[1:])} == {1}
     clock.now_s += FRESH_S
-    assert await seen.newest() == ({"status": "green", "findings": [], "look": 1}, FRESH_S)
+    found, age_s = await seen.newest()
+    assert (dict(found), age_s) == ({"status": "green", "findings": [], "messages": {"look": 1}}, FRESH_S)
     clock.now_s += 0.1
     found, age_s = await seen.newest()
-    assert (found["look"], age_s) == (2, 0.0)
+    assert (found["messages"]["look"], age_s) == (2, 0.0)
     clock.now_s += 3 * 4.0  # a slow one is rested from for longer
-    assert (await seen.newest())[0]["look"] == 2
+    assert (await seen.newest())[0]["messages"]["look"] == 2
     clock.now_s += 0.1
-    assert (await seen.newest())[0]["look"] == 3
+    assert (await seen.newest())[0]["messages"]["look"] == 3
 
 
 async def test_without_a_look_it_says_so(tmp_path: Path) -> None:

@@ -7,25 +7,34 @@ from collections.abc import AsyncIterator
 from pathlib import Path
 from typing import Any
 
+import httpx
 import pytest
 import pytest_asyncio
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.bench import predictor as module
-from station.bench.predictor import MOST_WAITING, Predictor, Superseded
-from station.chemistry.glassware import GLASSWARE
-from station.practical.plan import READY_PLAN, Plan, PortionsPlan, plan_from, read_plan
-from station.practical.plan_check import check_plan
-from station.practical.plan_toml import plan_toml
+from station.bench.calculation import prediction as module
+from station.bench.calculation.prediction import (
+    MOST_ADDRESSES,
+    MOST_WAITING,
+    STAFF_FIRST,
+    Predictor,
+    Promise,
+    Superseded,
+)
+from station.chemistry.preparation import GLASSWARE
+from station.practical.kinds import READY_NAMES, plan_from, read_plan, ready_plan
+from station.practical.kinds.portions.plan import PortionsPlan
+from station.practical.plan import Plan
+from station.practical.plan_check import check_plan, plan_toml
 from station.practical.predict import predict
-from station.practical.prepare import preparation
-from station.practical.prepare_words import sheet
-from station.server.ready_plans import READY_NAMES, ready_plan
+from station.practical.prepare import preparation, sheet
+from station.words import beside
+from tests.records import PLAN_TEXT
 from tests.server.doors import GIVEN, SECRETS
 from tests.server.live import Station, here, in_process
 
-PLAN: dict[str, Any] = tomllib.loads(READY_PLAN)
+PLAN: dict[str, Any] = tomllib.loads(PLAN_TEXT)
 SECRET = 0.35719
 PREPARED = {**PLAN, "acid": {**PLAN["acid"], "prepared_mol_dm3": SECRET}}
 STRONG = {**PLAN, "alkali": {"name": "sodium hydroxide", "concentration_mol_dm3": 1.5}}
@@ -58,7 +67,9 @@ def changed(table: str, **values: Any) -> dict[str, Any]:
     ("plan", "where", "says"),
     [
         (changed("acid", name="moonshine"), ["acid", "name"], "Known: hydrochloric acid"),
-        (changed("acid", volume_cm3=-1), ["acid", "volume_cm3"], "Must be above 0."),
+        (changed("acid", volume_cm3=-1), ["acid", "volume_cm3"], "Must be at least 0.1."),
+        (changed("acid", volume_cm3=1e-80), ["acid", "volume_cm3"], "Must be at least 0.1."),
+        ({**PLAN, "cup": {"heat_capacity_j_k": 1e-80}}, ["cup", "heat_capacity_j_k"], "0 or at least 0.001"),
         (changed("alkali", concentration_mol_dm3=99), ["alkali", "concentration_mol_dm3"], "Must be at most 20."),
         (changed("alkali", concentration_mol_dm3=None), ["alkali", "concentration_mol_dm3"], "Missing."),
         (changed("portions", count="many"), ["portions", "count"], "Must be a whole number."),
@@ -99,7 +110,7 @@ async def test_only_staff_save_where_there_are_staff(station: Station) -> None:
 
 
 async def test_a_plan_file_is_read_whatever_is_in_it(station: Station) -> None:
-    text = "\ufeff" + READY_PLAN.replace("25.0", "inf").replace("\n", "\r\n") + "\n[more]\nday = 2026-01-02\n"
+    text = "\ufeff" + PLAN_TEXT.replace("25.0", "inf").replace("\n", "\r\n") + "\n[more]\nday = 2026-01-02\n"
     answer = await station.client.post(URL, json={"plan_toml": text})
     found = answer.json()
     assert [(each["where"], each["text"], each["unknown"]) for each in found["problems"]] == [
@@ -142,7 +153,7 @@ async def test_staff_find_what_they_made_up_again_and_students_do_not(station: S
 async def test_the_prediction_is_the_commands(station: Station) -> None:
     asked = {"plan": PLAN, "page": "one"}
     found = (await station.client.post(f"{URL}/prediction", json=asked)).json()
-    expected = json.loads(json.dumps(predict(plan_from(PLAN), compare=False)))
+    expected = json.loads(json.dumps(beside(predict(plan_from(PLAN), compare=False))))
     assert found == expected
     assert found["comparison"] is None
     kept = (await station.client.post(f"{URL}/prediction", json={**asked, "page": "two"})).json()
@@ -153,7 +164,7 @@ async def test_the_prediction_is_the_commands(station: Station) -> None:
 
 async def test_the_preparation_is_the_commands(station: Station) -> None:
     answer = await station.client.post("/api/preparation", json={"plan": PLAN, "benches": 4})
-    assert answer.json() == json.loads(json.dumps(sheet(preparation(plan_from(PLAN), 4))))
+    assert answer.json() == json.loads(json.dumps(beside(sheet(preparation(plan_from(PLAN), 4)))))
     assert "0.128 to 0.512 mol/dm³" in answer.text, "the acid is not said: the range that the plan can find"
     await sign_in(station)
     own = {"plan": PREPARED, "benches": 4, "stocks": {"nitric acid": 2.0}}
@@ -189,6 +200,53 @@ async def test_above_1_mol_dm3_staff_confirm(station: Station) -> None:
     assert station.bench.seq == before
     answer = await station.client.post("/api/staff", json={**act, "confirmed": True})
     assert answer.json()["state"]["plan"]["alkali"]["concentration_mol_dm3"] == 1.5
+
+
+DANGEROUS: dict[str, Any] = {
+    "kind": "once",
+    "liquid": {"name": "water", "volume_cm3": 25.0},
+    "addition": {"name": "sodium hydroxide", "mass_g": 30.0},
+}
+
+
+@pytest.mark.fault("dangerous-plan")
+async def test_a_plan_that_leads_into_danger_is_a_problem_and_never_begins(station: Station) -> None:
+    found = await checked(station, DANGEROUS)
+    assert found["plan"] is None
+    assert {each["id"] for each in found["problems"]} == {"too-hot", "insoluble", "violent"}
+    assert all(each["where"] == ["addition", "mass_g"] and each["text"].endswith(".") for each in found["problems"])
+    for path, more in ((f"{URL}/prediction", {"page": "one"}), ("/api/preparation", {"benches": 3})):
+        answer = await station.client.post(path, json={"plan": DANGEROUS, **more})
+        assert (answer.status_code, answer.json()["code"]) == (422, "bad_plan")
+        assert "would boil and spit" in answer.json()["detail"]
+    await sign_in(station)
+    act = {"act": "choose_plan", "plan": DANGEROUS, "confirmed": True}
+    answer = await station.client.post("/api/staff", json=act)
+    assert answer.json()["code"] == "bad_plan"
+    assert answer.status_code >= 400
+
+
+async def test_warnings_are_in_the_answer_with_id_and_text(station: Station) -> None:
+    white = {**DANGEROUS, "addition": {"name": "copper(II) sulfate", "mass_g": 4.0}}
+    found = await checked(station, white)
+    assert [each["id"] for each in found["warnings"]] == ["anhydrous", "heats"]
+    assert "copper(II) sulfate pentahydrate" in found["warnings"][0]["text"]
+    assert (await checked(station, PLAN))["warnings"] == []
+
+
+async def test_an_old_record_with_a_plan_that_is_refused_now_opens_all_the_same(tmp_path: Path) -> None:
+    for _ in range(2):  # the second time from the record
+        async with in_process(tmp_path, plan=plan_from(DANGEROUS)) as old:
+            assert (await old.state())["plan"]["addition"]["mass_g"] == 30.0
+            assert (await old.client.get("/api/record.csv")).status_code == 200
+
+
+async def test_what_can_be_weighed_and_what_has_hydrates_is_told(station: Station) -> None:
+    reagents = {each["name"]: each for each in (await station.client.get("/api/plans")).json()["reagents"]}
+    assert not reagents["hydrochloric acid"]["solid"]
+    assert reagents["copper(II) sulfate"]["solid"]
+    assert reagents["copper(II) sulfate"]["anhydrous"]
+    assert not reagents["copper(II) sulfate pentahydrate"]["anhydrous"]
 
 
 @pytest.mark.parametrize("name", READY_NAMES)
@@ -232,14 +290,14 @@ def test_a_saved_plan_is_the_same_plan(
 
 
 class Child:
-    """Stands where the child process is: how it answers is test_calculator.py's."""
+    """Stands where the worker is: how it answers is test_calculator.py's."""
 
     def __init__(self) -> None:
         self.asked: list[float] = []
         self.began, self.go = asyncio.Event(), asyncio.Event()
 
-    async def answered(self, name: str, question: dict[str, Any], turn: str) -> dict[str, Any]:
-        assert (name, turn) == ("station.bench.predict_child", "prediction")
+    async def answered(self, kind: str, question: dict[str, Any]) -> dict[str, Any]:
+        assert kind == "prediction"
         self.asked.append(question["plan"]["acid"]["volume_cm3"])
         self.began.set()
         await self.go.wait()
@@ -247,7 +305,7 @@ class Child:
 
 
 def of(volume_cm3: float) -> Plan:
-    plan = read_plan(READY_PLAN)
+    plan = read_plan(PLAN_TEXT)
     assert isinstance(plan, PortionsPlan)
     return plan.model_copy(update={"acid": plan.acid.model_copy(update={"volume_cm3": volume_cm3})})
 
@@ -263,7 +321,7 @@ async def test_the_newest_question_comes_first_and_replaces_the_same_pages_older
     monkeypatch.setattr(module, "answered", child.answered)
     predictor = Predictor(nothing)
 
-    def ask(volume_cm3: float, page: str) -> asyncio.Task[dict[str, Any]]:
+    def ask(volume_cm3: float, page: str) -> asyncio.Task[Promise]:
         return asyncio.create_task(predictor.predict(of(volume_cm3), page, compare=False))
 
     first = ask(1, "a")
@@ -273,9 +331,9 @@ async def test_the_newest_question_comes_first_and_replaces_the_same_pages_older
     child.go.set()
     with pytest.raises(Superseded):
         await older
-    assert [(await each)["volume_cm3"] for each in (first, newer, other)] == [1, 4, 3]
+    assert [dict(await each)["volume_cm3"] for each in (first, newer, other)] == [1, 4, 3]
     assert child.asked == [1, 4, 3]
-    assert (await ask(4, "d"))["volume_cm3"] == 4
+    assert dict(await ask(4, "d"))["volume_cm3"] == 4
     assert child.asked == [1, 4, 3], "the same plan is not computed again"
 
 
@@ -294,3 +352,79 @@ async def test_no_more_than_a_few_wait_and_all_are_let_go_at_the_end(monkeypatch
             await each
     with pytest.raises(Superseded):
         await predictor.predict(of(99), "late", compare=False)
+
+
+async def test_staff_come_first_and_one_address_waits_for_itself(monkeypatch: pytest.MonkeyPatch) -> None:
+    child = Child()
+    monkeypatch.setattr(module, "answered", child.answered)
+    predictor = Predictor(nothing)
+    order: list[str] = []
+
+    async def ask(volume_cm3: float, page: str, address: str) -> None:
+        try:
+            await predictor.predict(of(volume_cm3), page, address, compare=False)
+            order.append(address)
+        except Superseded:
+            order.append(f"not {address}")
+
+    asked = [asyncio.create_task(ask(1, "a", "192.0.2.1"))]
+    await child.began.wait()
+    others = ["192.0.2.1"] * 2 * MOST_WAITING + ["192.0.2.2", "192.0.2.3", STAFF_FIRST, STAFF_FIRST]
+    asked += [asyncio.create_task(ask(number, f"page {number}", address)) for number, address in enumerate(others, 2)]
+    await asyncio.sleep(0)
+    child.go.set()
+    await asyncio.gather(*asked)
+    answered = [each for each in order if not each.startswith("not")]
+    assert order.count("not 192.0.2.1") == MOST_WAITING, "its own, and nobody else's"
+    assert answered[:6] == ["192.0.2.1", STAFF_FIRST, STAFF_FIRST, "192.0.2.1", "192.0.2.2", "192.0.2.3"]
+    assert len(answered) == 1 + MOST_WAITING + 4
+
+
+async def test_however_many_addresses_ask_those_that_wait_are_answered_and_staff_are_let_in(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    child = Child()
+    monkeypatch.setattr(module, "answered", child.answered)
+    predictor = Predictor(nothing)
+
+    def ask(number: int, address: str) -> asyncio.Task[Promise]:
+        return asyncio.create_task(predictor.predict(of(1 + number), "page", address, compare=False))
+
+    first = ask(0, "192.0.2.0")
+    await child.began.wait()
+    waiting = [ask(number, f"192.0.2.{number}") for number in range(1, MOST_ADDRESSES + 1)]
+    late, staff = ask(90, "192.0.2.90"), ask(91, STAFF_FIRST)
+    await asyncio.sleep(0)
+    child.go.set()
+    with pytest.raises(Superseded):
+        await late
+    await asyncio.gather(first, staff, *waiting)
+    assert child.asked[:2] == [1, 92]
+
+
+@pytest.mark.fault("greedy-address")
+async def test_predictions_of_six_addresses_take_none_of_the_teachers(
+    station: Station, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    child = Child()
+    child.go.set()
+    monkeypatch.setattr(module, "answered", child.answered)
+    app = station.client._transport.app  # type: ignore[attr-defined]
+    await sign_in(station)
+
+    async def loop(address: str) -> None:
+        transport = httpx.ASGITransport(app, client=(address, 1))
+        async with httpx.AsyncClient(transport=transport, base_url="http://bench.local") as looker:
+            for number in range(40):
+                asked = changed("acid", volume_cm3=float(address.rpartition(".")[2]) + number / 50)
+                await looker.post(f"{URL}/prediction", json={"plan": asked, "page": f"page {number}"})
+
+    crowd = [asyncio.create_task(loop(f"192.0.2.{10 + number}")) for number in range(6) for _ in range(4)]
+    statuses = []
+    for number in range(12):
+        asked = {"plan": changed("acid", volume_cm3=100.0 + number), "page": "teacher"}
+        statuses.append((await station.client.post(f"{URL}/prediction", json=asked)).status_code)
+    for each in crowd:
+        each.cancel()
+    await asyncio.wait(crowd)
+    assert statuses == [200] * 12

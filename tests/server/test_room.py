@@ -4,8 +4,10 @@ import asyncio
 import csv
 import io
 import json
+import sqlite3
+import time
 from collections.abc import AsyncIterator
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, closing
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -13,19 +15,30 @@ from typing import Any
 import openpyxl
 import pytest
 
+from station.bench.calculation.results import calculate
 from station.practical import events as e
-from station.room.collector import Collector
-from station.room.wire import Here
-from station.server.messages import unnumbered
-from station.server.room_app import room_stream
-from station.server.room_desk import RoomDesk
+from station.practical.dataset import question_for
+from station.practical.fold import fold_all
+from station.practical.view import shown_result
+from station.room.collector import Collector, Latest
+from station.room.wire import Here, packed
+from station.server import streaming as hub
+from station.server.door.limits import LOOKS_AT_ONCE, LOOKS_PER_S, WEIGHTS, Rate
+from station.server.room.app import room_stream
+from station.server.room.desk import RoomDesk
+from station.server.room.orders import MOST_PENDING
+from station.server.streaming import unnumbered
+from station.words import beside
+from tests.conftest import PATIENCE_S
 from tests.room.lesson_in_jumps import events_of, until, with_results
-from tests.server.doors import SECRETS
+from tests.server.doors import SECRETS, Hand
+from tests.server.live import at_a_port
 from tests.server.room_live import JOURNAL, NOWHERE, Room, room_in_process
 from tests.server.test_access_matrix import sign_in
 
 LESSON = {f"bench-{seed}": with_results(events_of(seed), "at once") for seed in (1, 2)}
 UNDER_WAY = until(events_of(1), 200.0)
+FILES = ("csv", "xlsx", "jsonl")
 
 
 @asynccontextmanager
@@ -33,10 +46,10 @@ async def heard(room: Room) -> AsyncIterator[Any]:
     """Yield what reads the next message of the room's stream, by its name."""
     listener = room.desk.hub.join()
     assert listener is not None
-    stream = room_stream(room.desk.hub, listener, unnumbered("room", room.desk.whole()))
+    stream = room_stream(listener, unnumbered("room", room.desk.whole()))
 
     async def message(event: str) -> Any:
-        async with asyncio.timeout(10):
+        async with asyncio.timeout(PATIENCE_S):
             while True:
                 name = (await anext(stream)).decode().rpartition("event: ")[2]
                 if name.startswith(f"{event}\n"):
@@ -103,7 +116,7 @@ async def test_a_lesson_begins_with_a_new_practical_on_all_benches(tmp_path: Pat
     async with room_in_process(tmp_path, LESSON, SECRETS) as room:
         await sign_in(room.client, "teacher")
         answer = await room.client.post("/api/room/lessons", json={"label": "10A"})
-        assert answer.json() == {"accepted": True, "lesson": 2}
+        assert answer.json() == beside({"accepted": True, "lesson": 2})
         (order,) = {each.order: each for each in room.desk.store.orders()}.values()
         assert order.act["act"] == "choose_plan"
         assert order.act["plan"]["results"] == "at once", "each bench keeps the plan it has"
@@ -145,6 +158,76 @@ async def test_a_benchs_page_is_the_benchs_own_with_nothing_to_press(tmp_path: P
             assert (await room.get(f"/api/room/bench/{unknown}/state")).status_code in (404, 422)
 
 
+def after(events: tuple[e.Stamped, ...], *happened: e.Event) -> tuple[e.Stamped, ...]:
+    """What happens next at a bench."""
+    return tuple(
+        replace(events[-1], seq=events[-1].seq + number, event=each) for number, each in enumerate(happened, 1)
+    )
+
+
+async def results_of(room: Room, bench: str) -> dict[str, Any]:
+    """The results on a bench's page in the room, once they are of what the room knows now."""
+    async with asyncio.timeout(PATIENCE_S):
+        while True:
+            body = (await room.get(f"/api/room/bench/{bench}/state")).json()
+            if body["result"] is not None and body["result"]["seq"] == body["seq"]:
+                found: dict[str, Any] = body["result"]
+                return found
+            await asyncio.sleep(0.05)
+
+
+async def test_a_benchs_results_in_the_room_are_the_benchs_own_after_corrections(tmp_path: Path) -> None:
+    events = LESSON["bench-1"]
+    corrected = after(events, *(e.PortionVolumeCorrected(1, portion, 5.5) for portion in range(1, 11)))
+    async with room_in_process(tmp_path, {"bench-1": events}) as room:
+        before = await results_of(room, "bench-1")
+        room.hear("bench-1", corrected)
+        shown = await results_of(room, "bench-1")
+    own = shown_result(await calculate(question_for(fold_all((*events, *corrected)))))
+    assert shown["straight_lines"]["end_point_cm3"] == own["straight_lines"]["end_point_cm3"]
+    assert shown["straight_lines"]["end_point_cm3"] == pytest.approx(
+        before["straight_lines"]["end_point_cm3"] * 5.5 / 4.0, rel=0.02
+    )
+
+
+async def test_a_benchs_results_in_the_room_are_of_the_set_that_was_taken_over_last(tmp_path: Path) -> None:
+    events = LESSON["bench-1"]
+    rows = [(volume, 20.0 + 0.2 * min(volume, 22.0) - 0.1 * max(volume - 22.0, 0.0)) for volume in range(0, 44, 4)]
+    one, other = (
+        after(events, e.SetAdopted("Group 4", [(repeat, volume, celsius) for volume, celsius in rows]))
+        for repeat in (1, 7)
+    )
+    async with room_in_process(tmp_path, {"bench-1": events}) as room:
+        room.hear("bench-1", one)
+        assert [each["repeat"] for each in (await results_of(room, "bench-1"))["repeats"]] == [1]
+        room.hear("bench-1", after(one, *(each.event for each in other)))
+        body = (await room.get("/api/room/bench/bench-1/state")).json()
+        assert body["result"] is None, "those of the other set are gone at once"
+        assert [each["repeat"] for each in (await results_of(room, "bench-1"))["repeats"]] == [7]
+
+
+async def test_the_class_result_follows_a_reading_that_was_typed_anew(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, LESSON, running=True) as room, asyncio.timeout(3 * PATIENCE_S):
+        desk = room.desk
+        await desk.refreshed()
+        while (before := desk.class_answer) is None:  # noqa: ASYNC110 - computed by a child
+            await asyncio.sleep(0.05)
+        read = next(each.event for each in LESSON["bench-1"] if isinstance(each.event, e.ReadingSettled))
+        room.hear("bench-1", after(LESSON["bench-1"], replace(read, temperature_c=15.0, reason="typed")))
+        while desk.class_answer is before:  # noqa: ASYNC110
+            await asyncio.sleep(0.05)
+        assert desk.class_answer != before
+
+
+async def test_what_changes_nothing_of_the_lesson_does_not_have_it_told_anew(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY}) as room:
+        nothing = after(UNDER_WAY, e.SampleTaken(21.0), e.Quieted(True, "teacher", "k"), e.ProbeLost("empty"))
+        room.hear("bench-1", nothing)
+        assert room.desk._chosen.empty()
+        room.hear("bench-1", after(nothing, e.GroupNamed("Group 3")))
+        assert room.desk._chosen.qsize() == 1
+
+
 async def test_a_lesson_is_taken_away_as_csv_spreadsheet_and_lines(tmp_path: Path) -> None:
     named = {**LESSON, "bench-1": _named(LESSON["bench-1"], "=HYPERLINK(1)")}
     async with room_in_process(tmp_path, named) as room:
@@ -183,3 +266,86 @@ async def test_the_pages_are_there(tmp_path: Path, path: str) -> None:
         answer = await room.client.get(path, follow_redirects=True)
     assert answer.status_code == 200
     assert "<div id=" in answer.text
+
+
+async def test_an_order_that_cannot_be_is_refused_in_words_and_nothing_is_kept(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, LESSON, SECRETS) as room:
+        await sign_in(room.client, "teacher")
+        room.desk.collector.latest["bench-8"] = Latest(20.5, time.monotonic())
+        aside = {"act": "set_aside", "repeat": 1, "reason": "spilled"}
+        for benches, act in (
+            (["bench-8"], aside),
+            (["bench-1"], {"act": "pause", "practical": 5}),
+            (["bench-1"], {"act": "pause", "practical": [5, "x"]}),
+            (["bench-1"], {"act": "pause", "practical": {}}),
+        ):
+            refused = await room.order(benches, **act)
+            assert (refused.status_code, refused.json()["code"]) == (422, "bad_order"), refused.text
+        for nobody in ("nobody", "no user", "x/y"):
+            gone = await room.client.post("/api/room/orders/withdrawn", json={"benches": [nobody]})
+            assert (gone.status_code, gone.json()["code"]) == (422, "bad_order")
+        assert room.desk.store.orders() == []
+        assert (await room.order(["bench-8"], act="pause")).status_code == 200, "heard, if without events: it may pause"
+
+
+async def test_orders_to_a_bench_that_is_away_do_not_pile_up_beyond_one_message(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, LESSON, SECRETS) as room:
+        await sign_in(room.client, "teacher")
+        room.access.rate = Rate(1e9, 1_000_000)
+        for _ in range(MOST_PENDING):
+            assert (await room.order(["bench-1"], act="set_aside", repeat=1, reason="x" * 200)).status_code == 200
+        refused = await room.order(["bench-1"], act="set_aside", repeat=1, reason="spilled")
+        assert (refused.status_code, "take them back" in refused.json()["detail"]) == (422, True)
+        assert (await room.order(["bench-2"], act="pause")).status_code == 200
+        pending = [{"order": each.order, "act": each.act} for each in room.desk.store.pending("bench-1")]
+        assert packed({"room": room.desk.store.room, "orders": pending})
+
+
+@pytest.mark.fault("room-disk")
+async def test_a_lesson_begins_with_its_orders_or_not_at_all(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, LESSON, SECRETS) as room:
+        await sign_in(room.client, "teacher")
+        with closing(sqlite3.connect(room.desk.store.path)) as other:
+            other.execute("CREATE TRIGGER full BEFORE INSERT ON orders BEGIN SELECT RAISE(ABORT, 'disk full'); END")
+        answer = await room.client.post("/api/room/lessons", json={"label": "10A"})
+        assert (answer.status_code, answer.json()["code"]) == (503, "not_kept")
+        (lesson,) = room.desk.store.lessons()
+        assert (lesson.label, lesson.ended) == ("10B", None), "the lesson under way goes on"
+        with closing(sqlite3.connect(room.desk.store.path)) as other:
+            other.execute("DROP TRIGGER full")
+        assert (await room.client.post("/api/room/lessons", json={"label": "10A"})).json()["lesson"] == 2
+        assert {each.bench for each in room.desk.store.orders()} == {"bench-1", "bench-2"}
+
+
+@pytest.mark.fault("greedy-address")
+async def test_the_streams_of_one_address_keep_nobody_off_a_benchs_page(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(hub, "MOST_LISTENERS", 4)
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY}) as room, at_a_port(room.app) as port:
+
+        async def opened(address: str) -> tuple[bytes, asyncio.StreamWriter]:
+            reader, writer = await asyncio.open_connection("127.0.0.1", port, local_addr=(address, 0))
+            path = f"/api/room/bench/bench-1/stream?after={UNDER_WAY[-1].seq}"
+            writer.write(f"GET {path} HTTP/1.1\r\nHost: localhost\r\n\r\n".encode())
+            return await asyncio.wait_for(reader.read(12), 10), writer
+
+        crowd = [await opened("127.0.0.2") for _ in range(5)]
+        other = await opened("127.0.0.3")
+        assert [status[-3:] for status, _ in (*crowd, other)] == [b"200"] * 4 + [b"503", b"200"]
+        for _, writer in (*crowd, other):
+            writer.close()
+        room.app.state.views.close()
+
+
+async def test_what_costs_the_room_more_counts_more(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY}) as room:
+        room.access.monotonic = Hand()
+        told = set((await room.get("/api/openapi.json")).json()["paths"])
+        assert {path for path in WEIGHTS if path.startswith("/api/room")} <= told, "a path that is weighed is there"
+        dear = {path for path in told if path.rpartition("/")[2] == "stream" or path.rpartition(".")[2] in FILES}
+        assert dear <= set(WEIGHTS), "and what streams or makes a file is weighed"
+        path, weight = "/api/room/bench/bench-1/journal.jsonl", WEIGHTS["/api/room/bench/{bench}/journal.jsonl"]
+        room.access.looks = Rate(LOOKS_PER_S, LOOKS_AT_ONCE)
+        statuses = [(await room.get(path)).status_code for _ in range(LOOKS_AT_ONCE // weight + 3)]
+        assert statuses == [200] * (LOOKS_AT_ONCE // weight) + [429] * 3

@@ -7,8 +7,8 @@ import pytest
 import pytest_asyncio
 
 from station.practical import events as e
-from station.room.store import RoomStore
-from station.server.access import Access
+from station.room.store.store import RoomStore
+from station.server.door.access import Access
 from tests.room.lesson_in_jumps import events_of, with_results
 from tests.server.doors import GIVEN, SECRETS
 from tests.server.room_live import Room, room_in_process

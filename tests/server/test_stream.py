@@ -10,12 +10,18 @@ from pathlib import Path
 
 import pytest
 import pytest_asyncio
+from starlette.types import ASGIApp
+from starlette.types import Message as Message_
 
 from station.record.journal import read_events
 from station.server import serve as serving
-from station.server import stream as streaming
-from station.server.hub import MOST_LISTENERS
-from tests.server.live import Message, Station, Stream, served
+from station.server.bench import stream as streaming
+from station.server.bench.app import make_app
+from station.server.streaming import MOST_LISTENERS
+from tests.conftest import PATIENCE_S
+from tests.room.lesson_in_jumps import events_of, until
+from tests.server.live import Message, Station, Stream, here, in_process, served
+from tests.server.room_live import room_in_process
 
 
 @pytest_asyncio.fixture
@@ -29,6 +35,7 @@ async def samples(station: Station, count: int) -> None:
         await station.sample(20.0 + number % 16 / 16)
 
 
+@pytest.mark.fault("proxy")
 async def test_the_reply_begins_at_once_and_asks_proxies_not_to_hold_it(station: Station) -> None:
     stream = await Stream.opened(station.port, after=0)
     head = stream.head.lower()
@@ -73,7 +80,7 @@ async def test_a_view_follows_a_change_and_a_live_value_each_sample(station: Sta
     await stream.until("happened", seq)
     live = await stream.until("live")
     assert live.data["live"]["temperature_c"] == 21.0
-    assert set(live.data) == {"time_s", "settle", "live", "last_good", "probe"}
+    assert set(live.data) == {"time_s", "settle", "live", "last_good", "probe", "messages"}
     await station.done("begin")
     view = await stream.until("view")
     state = await station.state()
@@ -82,6 +89,7 @@ async def test_a_view_follows_a_change_and_a_live_value_each_sample(station: Sta
     await stream.close()
 
 
+@pytest.mark.fault("stream-cut")
 async def test_wherever_it_is_cut_it_goes_on_without_loss_or_doubling(station: Station) -> None:
     """Thirty cuts at random places, while samples and acts go on."""
     chance = random.Random(4)
@@ -116,6 +124,7 @@ async def _write(station: Station, count: int) -> None:
         await asyncio.sleep(0.001)
 
 
+@pytest.mark.fault("stream-cut")
 async def test_a_restart_of_the_station_goes_on_with_the_numbers(tmp_path: Path) -> None:
     async with served(tmp_path) as station:
         stream = await Stream.opened(station.port, after=0)
@@ -192,7 +201,7 @@ async def test_who_goes_away_is_forgotten(station: Station, monkeypatch: pytest.
         await stream.close()
 
 
-async def _until(condition: Callable[[], bool], limit_s: float = 2.0) -> None:
+async def _until(condition: Callable[[], bool], limit_s: float = PATIENCE_S) -> None:
     async with asyncio.timeout(limit_s):
         while not condition():  # noqa: ASYNC110 - the kernel and the hub tell nobody
             await asyncio.sleep(0.01)
@@ -201,7 +210,7 @@ async def _until(condition: Callable[[], bool], limit_s: float = 2.0) -> None:
 async def test_one_page_too_many_is_a_problem_and_the_others_go_on(
     station: Station, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("station.server.hub.MOST_LISTENERS", 2)
+    monkeypatch.setattr("station.server.streaming.MOST_LISTENERS", 2)
     assert MOST_LISTENERS >= 40
     streams = [await Stream.opened(station.port, after=0) for _ in range(2)]
     answer = await station.client.get("/api/stream")
@@ -228,6 +237,7 @@ def established(port: int) -> int:
     return sum(row[1].endswith(f":{port:04X}") and row[3] == "01" for row in rows)
 
 
+@pytest.mark.fault("slow-phone")
 async def test_nobody_waits_for_a_reader_that_sleeps_and_its_connection_is_let_go(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -245,11 +255,12 @@ async def test_nobody_waits_for_a_reader_that_sleeps_and_its_connection_is_let_g
         newest = await station.sample(21.0)
         assert newest < 1000
         await stream.until("live")
-        await _until(lambda: established(station.port) == 1, 5.0)
+        await _until(lambda: established(station.port) == 1)
         asleep.close()
         await stream.close()
 
 
+@pytest.mark.fault("record-moved")
 async def test_a_record_that_is_gone_ends_no_stream_in_a_fault(
     tmp_path: Path, caplog: pytest.LogCaptureFixture
 ) -> None:
@@ -275,3 +286,70 @@ async def test_a_record_that_is_gone_ends_no_stream_in_a_fault(
         await stream.close()
         log.removeHandler(caplog.handler)
     assert caplog.text == ""
+
+
+async def gone_at_once(app: ASGIApp, path: str) -> None:
+    """Ask for a stream and be gone before its first byte is made."""
+    scope = {
+        "type": "http", "asgi": {"version": "3.0", "spec_version": "2.3"}, "http_version": "1.1", "method": "GET",
+        "scheme": "http", "path": path, "raw_path": path.encode(), "query_string": b"", "root_path": "",
+        "headers": [(b"host", b"bench.local")], "client": ("192.0.2.1", 1), "server": ("192.0.2.2", 80), "state": {},
+    }  # fmt: skip
+
+    async def receive() -> Message_:
+        return {"type": "http.disconnect"}
+
+    async def send(_: Message_) -> None:
+        return
+
+    await app(scope, receive, send)
+
+
+@pytest.mark.fault("closed-early")
+async def test_who_is_gone_before_the_first_byte_leaves_no_slot_taken(tmp_path: Path) -> None:
+    async with in_process(tmp_path / "bench", access=here()) as station:
+        for _ in range(3):
+            await gone_at_once(make_app(station.watch, "0", station.access), "/api/stream")
+        assert station.watch.hub.count == 0
+    async with room_in_process(tmp_path / "room", {"bench-1": until(events_of(1), 200.0)}) as room:
+        for path in ("/api/room/stream", "/api/room/bench/bench-1/stream"):
+            await gone_at_once(room.app, path)
+        assert room.desk.hub.count == 0
+        assert room.app.state.views._hubs == {}
+
+
+async def test_a_view_holds_the_repeats_again_only_when_they_changed(station: Station) -> None:
+    await station.done("begin")
+    await station.sample(21.0)
+    reader, writer = await asyncio.open_connection("127.0.0.1", station.port)
+    short = Stream(reader, writer)
+    writer.write(f"GET /api/stream?repeats=changed HTTP/1.1\r\nHost: 127.0.0.1:{station.port}\r\n\r\n".encode())
+    await reader.readuntil(b"\r\n\r\n")
+    whole = await Stream.opened(station.port)
+    first = (await short.until("view")).data
+    assert len(first["repeats"]) == 1
+    await whole.until("view")
+    await station.done("note", text="cold room")
+    noted = (await short.until("view")).data
+    assert {"repeats", "mean"} & set(noted) == set()
+    assert (noted["repeats_id"], noted["notes"][0]["text"]) == (first["repeats_id"], "cold room")
+    assert (await whole.until("view")).data["repeats"] == first["repeats"]
+    await station.done("portion_added", portion=1)
+    while "repeats" not in (poured := (await short.until("view")).data):
+        pass
+    assert len(poured["repeats"][0]["portions"]) == 1
+    assert poured["repeats_id"] != first["repeats_id"]
+    await short.close()
+    await whole.close()
+
+
+async def test_a_sample_has_the_same_time_in_the_stream_and_in_the_state(station: Station) -> None:
+    await station.done("begin")
+    stream = await Stream.opened(station.port)
+    await stream.until("view")
+    for _ in range(8):
+        await stream.until("happened", await station.sample(21.0))
+    await stream.close()
+    told = [each.data for each in stream.seen if each.event == "happened"]
+    heard = [each["time_s"] for each in told if each["kind"] == "sample_taken"]
+    assert [time_s for time_s, _ in (await station.state())["trace"]["samples"]] == heard

@@ -1,5 +1,6 @@
 """No result leaves the station before it may be seen: every endpoint is asked, and every message of the stream."""
 
+import fcntl
 import io
 import json
 import zipfile
@@ -10,6 +11,8 @@ from typing import Any
 import pytest
 import pytest_asyncio
 
+from station.bench.calculation.worker import turn_file
+from station.practical import events as e
 from station.practical.staff import StaffAct
 from tests.server.live import PLAN, Station, Stream, served
 
@@ -105,16 +108,50 @@ async def test_staff_show_them_and_withhold_them_again(tmp_path: Path) -> None:
             assert ((await opened.state())["result"] is not None) is shown
 
 
+@pytest.mark.fault("early-results")
 async def test_results_of_other_readings_are_gone_at_once(station: Station) -> None:
     """A table of one set must never stand beside the results of another, not even while a fit is under way."""
     await station.done("own_reading", end_point_cm3=20.0)
     weaker = CSV.replace("\r\n2,", "\r\n3,")
-    answer = await station.done("adopt", label="Bench 9", csv=weaker)
-    assert answer["state"]["result"] is None
-    await station.done("own_reading", end_point_cm3=19.0)
-    assert (await station.state())["result"] is None, "what was computed before is of the other set"
+    with turn_file("calculation").open("a") as turn:
+        fcntl.flock(turn, fcntl.LOCK_EX)  # the fit waits for its turn
+        answer = await station.done("adopt", label="Bench 9", csv=weaker)
+        assert answer["state"]["result"] is None
+        await station.done("own_reading", end_point_cm3=19.0)
+        assert (await station.state())["result"] is None, "what was computed before is of the other set"
     await station.watch.calculator.finished()
     assert [each["repeat"] for each in (await station.state())["result"]["repeats"]] == [1, 3]
-    late = station.watch.result
-    station.watch._calculated(station.bench.seq - 10_000, {"mean": {}, "repeats": []})
-    assert station.watch.result == late, "an answer that comes late is not taken"
+    assert (await station.state())["result"]["seq"] >= answer["seq"]
+
+
+@pytest.mark.fault("early-results")
+async def test_an_own_reading_before_there_is_data_opens_nothing(tmp_path: Path) -> None:
+    """`finish`, `own_reading`, `rinsed` on a fresh bench: results stay closed through the whole practical."""
+    async with served(tmp_path, PLAN.model_copy(update={"repeats": 1})) as opened:
+        await opened.done("finish")
+        for reading in ({}, {"end_point_cm3": 20.0}, {"reason": "we could not"}):
+            refused = await opened.act("own_reading", **reading)
+            assert (refused.status_code, refused.json()["code"]) == (409, "no_readings")
+        await opened.done("rinsed")
+        await opened.bench._keep([e.SampleTaken(20.0)])
+        for portion, temperature_c in enumerate((21.5, 22.9, 24.1, 23.8, 23.5, 23.2), 1):
+            await opened.done("portion_added", portion=portion)
+            await opened.bench._keep([e.SampleTaken(temperature_c)])
+        await opened.done("finish")
+        await opened.watch.calculator.finished()
+        secret = numbers(opened.watch.result)
+        assert len(secret) > 10
+        for where, text in (await endpoints(opened)).items():
+            assert not [each for each in secret if each in text], where
+        await opened.done("own_reading", end_point_cm3=13.0)
+        assert (await opened.state())["result"] is not None
+        answer = await opened.done("rinsed")
+        assert (answer["state"]["results"]["shown"], answer["state"]["result"]) == (False, None)
+
+
+async def test_a_set_without_a_turn_is_no_way_to_the_results(tmp_path: Path) -> None:
+    async with served(tmp_path, PLAN) as opened:
+        await opened.done("adopt", label="Bench 4", csv="repeat,volume_cm3,temperature_c\r\n1,0,20\r\n1,4,21\r\n")
+        refused = await opened.act("own_reading", end_point_cm3=4.0)
+        assert (refused.status_code, refused.json()["code"]) == (409, "no_turn")
+        assert (await opened.state())["results"]["shown"] is False

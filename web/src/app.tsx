@@ -2,29 +2,32 @@
 
 import type { RefObject } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import { type Freshness, age_s, freshness } from "./age";
-import type { Message, View } from "./contract";
-import { type Model, pouredAt } from "./model";
-import { type Acting, useActing } from "./parts/acting";
-import { Corrections } from "./parts/corrections";
-import { Header, Notices } from "./parts/header";
-import { InstructionCard } from "./parts/instruction";
-import { later } from "./parts/later";
-import { Numbers } from "./parts/numbers";
-import { type Place, usePlace } from "./parts/place";
-import { Question } from "./parts/question";
-import { Seeing } from "./parts/seeing";
-import { type Session, useSession } from "./parts/signing";
-import { useTone } from "./parts/sounding";
-import { said, words } from "./words";
+import { Numbers } from "./bench/doing";
+import { InstructionCard } from "./bench/instruction";
+import { LiveTrace, isTraced, isTyped } from "./bench/live_trace";
+import { Seeing } from "./bench/seeing";
+import { VolumeChartLive } from "./chart/volume_figure";
+import { type Freshness, age_s, freshness } from "./format";
+import { type Acting, useActing } from "./live/acts";
+import type { Message, PortionsView, View } from "./live/contract";
+import { type Model, pouredAt } from "./live/model";
+import { type Session, useSession } from "./live/session";
+import { Header, Notices, type Place, usePlace } from "./page/header";
+import { later, laterStill } from "./page/shared";
+import { useTone } from "./page/sound";
+import { phrase, said } from "./words";
 
-const Guide = later(() => import("./parts/guide").then((part) => part.Guide));
-const GuideView = later(() => import("./parts/guide").then((part) => part.GuideView));
-const ClearingUp = later(() => import("./parts/guide").then((part) => part.ClearingUp));
-const CodeForm = later(() => import("./parts/code_form").then((part) => part.CodeForm));
-const BigView = later(() => import("./parts/big").then((part) => part.BigView));
-const RecordView = later(() => import("./parts/record").then((part) => part.RecordView));
-const SettingsView = later(() => import("./parts/settings").then((part) => part.SettingsView));
+const Guide = later(() => import("./bench/guide").then((part) => part.Guide));
+const GuideView = later(() => import("./bench/guide").then((part) => part.GuideView));
+const ClearingUp = laterStill(() => import("./bench/guide").then((part) => part.ClearingUp));
+const CodeForm = later(() => import("./bench/code_form").then((part) => part.CodeForm));
+const Judgement = laterStill(() => import("./practise/judgement").then((part) => part.Judgement));
+const PractiseBar = later(() => import("./practise/bar").then((part) => part.PractiseBar));
+const PractiseOffer = laterStill(() => import("./practise/offer").then((part) => part.PractiseOffer));
+const BigView = later(() => import("./bench/big").then((part) => part.BigView));
+const PrintedSheet = laterStill(() => import("./bench/record/paper").then((part) => part.PrintedSheet));
+const RecordView = later(() => import("./bench/record/record").then((part) => part.RecordView));
+const SettingsView = later(() => import("./bench/settings").then((part) => part.SettingsView));
 
 interface Props {
   model: Model;
@@ -40,19 +43,34 @@ interface Shown extends Props {
 }
 
 function Bench({ view, model, now_ms, take, heard, acting }: Shown) {
+  const traced = isTraced(view);
+  // Without a trace the curve itself is what grows while one looks.
+  const curve = !traced && isTyped(view);
   return (
     <>
-      <div class="doing">
-        <InstructionCard view={view} poured_s={pouredAt(view)} heard={heard} acting={acting} />
-        <Question view={view} acting={acting} />
-        <Numbers view={view} good={model.good} now_ms={now_ms} />
-        <Corrections view={view} acting={acting} />
-        {view.state === "done" && <ClearingUp view={view} />}
+      <div class={`instrument ${traced || curve ? "instrument-traced" : "instrument-untraced"}`}>
+        <div class="doing">
+          <InstructionCard view={view} poured_s={pouredAt(view)} heard={heard} acting={acting} />
+        </div>
+        <div class="live">
+          <Numbers view={view} good={model.good} now_ms={now_ms} />
+          {traced && <LiveTrace view={view} samples={model.samples} />}
+          {curve && (
+            <section class="live-trace" data-testid="curve" aria-label={phrase("page-volume-chart")}>
+              <VolumeChartLive view={view as PortionsView} />
+            </section>
+          )}
+        </div>
       </div>
       <div class="seeing" tabIndex={-1}>
+        {view.bench.practises && view.state === "ready" && <PractiseOffer />}
         {view.state === "ready" && <Guide view={view} />}
         <Seeing view={view} model={model} acting={acting} take={take} />
+        {view.bench.practice && view.state === "done" && <Judgement view={view} />}
+        {view.state === "done" && <ClearingUp view={view} />}
+        {view.bench.practises && view.state === "done" && <PractiseOffer />}
       </div>
+      {view.repeats.some(({ status }) => status === "ended") && <PrintedSheet view={view} model={model} />}
     </>
   );
 }
@@ -78,7 +96,7 @@ function useFocusAt(place: Place): RefObject<HTMLElement | null> {
 
 /** The page's title follows the instruction: it is what a tab shows. */
 function useTitle(view: View | null): void {
-  const title = view ? `${said(view.instruction.text)} · ${view.bench.name}` : words.station;
+  const title = view ? `${said(view.instruction.text)} · ${view.bench.name}` : phrase("page-station");
   useEffect(() => {
     document.title = title;
   }, [title]);
@@ -92,7 +110,7 @@ export function App({ model, now_ms, take }: Props) {
   const { view } = model;
   useTitle(view);
   useTone(view?.instruction, view?.repeat);
-  if (!view) return <p class="connecting">{words.connecting}</p>;
+  if (!view) return <p class="connecting">{phrase("page-connecting")}</p>;
   const heard = freshness(model.heard_ms === null ? null : age_s(model.heard_ms, now_ms));
   const shown = { view, model, now_ms, take, heard, acting, session };
   return (
@@ -104,6 +122,7 @@ export function App({ model, now_ms, take }: Props) {
         : <Elsewhere place={place} {...shown} />}
       </main>
       <Notices view={view} heard={heard} acting={acting} />
+      {view.bench.practice && place === "" && view.state !== "done" && <PractiseBar view={view} />}
       {acting.asksCode && <CodeForm acting={acting} />}
     </>
   );

@@ -2,9 +2,9 @@
 
 import { render } from "preact";
 import { App } from "./app";
-import { Feed } from "./feed";
-import { keepingFocus } from "./focus";
-import { startSound } from "./parts/sounding";
+import { Feed } from "./live/feed";
+import { keepingFocus } from "./page/shared";
+import { startSound } from "./page/sound";
 import { onWords, wordsVersion } from "./words";
 import { startWords, stationSpeaks } from "./words/choice";
 

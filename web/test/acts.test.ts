@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { Keys, readAnswer } from "../src/acts";
+import { Keys, readAnswer } from "../src/live/acts";
 import { stateWith } from "./example";
 
 function counting(): () => string {

@@ -1,11 +1,13 @@
+// Charts against volume and time, and the paths in them.
+
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { timeChart } from "../src/chart_time";
-import { temperatureOn, volumeChart } from "../src/chart_volume";
-import type { Sample } from "../src/contract";
-import type { Crossing } from "../src/results";
-import { readingsTable } from "../src/table";
-import { plan, readingAt, repeatOf } from "./example";
+import { timeChart } from "../src/bench/live_trace";
+import { MARK_COUNT, markPath, through, tickTexts, tracePath } from "../src/chart/frame";
+import { readingsTable, temperatureOn, volumeChart } from "../src/chart/volume";
+import type { Sample } from "../src/live/contract";
+import type { Crossing } from "../src/live/results";
+import { crossingWords, plan, readingAt, repeatOf } from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
 const repeats = [
@@ -19,6 +21,7 @@ const crossing: Crossing = {
   u_end_point_cm3: 0.4,
   interval_95_cm3: [9, 18],
   temperature_c: 28,
+  ...crossingWords,
   before: { slope_c_cm3: 0.8, intercept_c: 20, points: [0, 1] },
   after: { slope_c_cm3: -0.2, intercept_c: 30, points: [2, 3] },
 };
@@ -100,4 +103,40 @@ test("a doubt about a portion stands at its reading, with the reason that somebo
   const repeat = repeatOf(1, { portions: [spilled], readings: [readingAt(0, 20), readingAt(1, 24)] });
   const rows = readingsTable([repeat], []).rows;
   assert.deepEqual(rows.map((row) => row.cells[0]?.unsureReason), [null, "spilled"]);
+});
+
+const same = (value: number) => value;
+
+test("a curve goes from sample to sample and leaves a gap where one is bad", () => {
+  const path = tracePath([[0, 1], [1, 2.04], [2, null], [3, 4], [4, 5]], same, same);
+  assert.equal(path, "M0,1L1,2M3,4L4,5");
+});
+
+test("a sample alone between two gaps is a dot, and no samples are no path", () => {
+  assert.equal(tracePath([[0, null], [1, 2], [2, null]], same, same), "M1,2Z");
+  assert.equal(tracePath([[0, 1]], same, same), "M0,1Z");
+  assert.equal(tracePath([], same, same), "");
+});
+
+test("a line through points", () => {
+  assert.equal(through([[0, 0.04], [-1.26, 2]]), "M0,0L-1.3,2");
+});
+
+test("every mark is another shape, about as wide as asked for, and they go round", () => {
+  const shapes = Array.from({ length: MARK_COUNT }, (_, shape) => markPath(shape, 10));
+  assert.equal(new Set(shapes).size, MARK_COUNT);
+  assert.equal(markPath(MARK_COUNT, 10), shapes[0]);
+  for (const shape of shapes.slice(1)) {
+    const across = [...shape.matchAll(/[ML](-?[\d.]+),/g)].map(([, x]) => Number(x));
+    const width = Math.max(...across) - Math.min(...across);
+    assert.ok(width > 7 && width < 12, `${width}`);
+  }
+});
+
+test("an axis writes as many decimals as the distance of its numbers needs, and a true minus sign", () => {
+  assert.deepEqual(tickTexts([0, 5, 10]), ["0", "5", "10"]);
+  assert.deepEqual(tickTexts([19, 19.5, 20]), ["19.0", "19.5", "20.0"]);
+  assert.deepEqual(tickTexts([-0.04, -0.02, 0]), ["\u22120.04", "\u22120.02", "0.00"]);
+  assert.deepEqual(tickTexts([0, 100, 200]), ["0", "100", "200"]);
+  assert.deepEqual(tickTexts([21]), ["21"]);
 });

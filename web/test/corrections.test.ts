@@ -1,7 +1,13 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { choices, likelyVolumes, moreThan, possibleCorrections, typedReadings } from "../src/corrections";
-import type { View } from "../src/contract";
+import {
+  choices,
+  likelyVolumes,
+  moreThan,
+  possibleCorrections,
+  typedReadings,
+} from "../src/bench/corrections/possible";
+import type { View } from "../src/live/contract";
 import { onceViewWith, oncePlan, portionAt, readingAt, repeatOf, viewWith } from "./example";
 
 const names = (view: View) => possibleCorrections(view).flatMap((group) => group.names);
@@ -49,7 +55,7 @@ test("only typed readings can be typed again; a bench without a probe cannot go 
   const readings = [{ ...readingAt(0, 20), typed: true }, readingAt(1, 22), { ...readingAt(2, null), typed: true }];
   const view = viewWith({ other_acts: ["reading", "thermometer"], repeats: [repeatOf(1, { readings })] });
   assert.deepEqual(typedReadings(view).map(({ portion }) => portion), [0]);
-  const typed = { ...view, thermometer: { kind: "typed", division_c: 1 } } as const;
+  const typed = { ...view, thermometer: { kind: "typed", division_c: 1, digital: false } } as const;
   assert.deepEqual(names({ ...typed, probe: "none" }), ["reading"]);
   assert.deepEqual(names({ ...typed, probe: "lost" }), ["reading", "thermometer"]);
 });

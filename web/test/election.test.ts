@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { type Seat, type Step, heard, hidden, newSeat, shown, tick } from "../src/election";
+import { type Seat, type Step, heard, hidden, newSeat, shown, tick } from "../src/live/election";
 
 /** Tabs of one browser: notes reach every other tab before the next step. */
 class Browser {

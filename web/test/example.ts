@@ -1,8 +1,7 @@
 // An invented bench for the tests: sulfuric acid in the cup, two repeats of three portions.
 
-import type { Happening, Repeat, Sample, State, View } from "../src/contract";
-import type { OncePlan, OnceView, PortionsPlan } from "../src/plan";
-import type { Extended, HeatOnce, OnceRepeat } from "../src/results";
+import type { Happening, OncePlan, OnceView, PortionsPlan, Repeat, Sample, State, View } from "../src/live/contract";
+import type { Extended, HeatOnce, OnceRepeat } from "../src/live/results";
 
 export function repeatOf(repeat: number, fields: Partial<Repeat> = {}): Repeat {
   return { repeat, status: "running", reason: null, started_s: 100 * repeat, restorable: false, portions: [], readings: [], ...fields };
@@ -16,12 +15,19 @@ export function readingAt(portion: number, temperature_c: number | null, volume_
   return { portion, volume_cm3, temperature_c, u_c: 0.03, settled: true, unsure: false, reason: "", typed: false, time_s: 0 };
 }
 
+const usual = {
+  pace: "graph",
+  cup: { heat_capacity_j_k: 5, u_heat_capacity_j_k: 3 },
+  surroundings: { room_c: null },
+} as const;
+
 export const plan: PortionsPlan = {
   kind: "portions",
   title: "sulfuric acid with sodium hydroxide",
-  acid: { name: "sulfuric acid", volume_cm3: 20, concentration_mol_dm3: null },
-  alkali: { name: "sodium hydroxide", concentration_mol_dm3: 0.5 },
-  portions: { volume_cm3: 5, count: 3 },
+  acid: { name: "sulfuric acid", volume_cm3: 20, u_volume_cm3: null, concentration_mol_dm3: null },
+  alkali: { name: "sodium hydroxide", concentration_mol_dm3: 0.5, temperature_c: null },
+  portions: { volume_cm3: 5, count: 3, u_volume_cm3: null, glassware: null },
+  ...usual,
   repeats: 2,
   results: "at once",
   prompts: "station",
@@ -38,28 +44,34 @@ const view: View = {
   instruction: { code: "settle", text: "Wait.", detail: null, act: null, portion: null, label: null },
   other_acts: [],
   repeat: 1,
+  repeat_of_planned: 1,
   repeats_planned: 2,
   portion: 1,
   portions_planned: 3,
   total_added_cm3: 5,
+  ended_early: false,
   fault: null,
-  settle: { left_s: 12, sure: 0.4 },
-  live: { temperature_c: 22.5, time_s: 129.5, bad: null },
+  link: null,
+  settle: { left_s: 12, sure: 0.4, band: null },
+  live: { temperature_c: 22.5, time_s: 129.5, bad: null, correction_c: 0 },
   last_good: { temperature_c: 22.5, time_s: 129.5 },
   probe: "ok",
   alkali_temperature_c: null,
   silent: null,
   repeats: [repeatOf(1, { portions: [portionAt(1, 20)] })],
   mean: [],
+  repeats_id: "",
   result: null,
-  results: { rule: "at once", shown: true, waits_for: null },
+  results: { rule: "at once", shown: true, waits_for: null, prepared_mol_dm3: null },
   own_reading: null,
+  own_working: [],
   group: null,
   notes: [],
   corrections: [],
   thermometer: { kind: "probe" },
   adopted: null,
-  guide: { in_cup: [], added: [], cautions: [], clearing_up: [], first: "" },
+  guide: { in_cup: [], added: [], cautions: [], clearing_up: [], first: "", lid: true },
+  reaction: null,
   questions: [],
 };
 
@@ -79,9 +91,18 @@ export function sampleTaken(seq: number, time_s: number, temperature_c: number |
 export const oncePlan: OncePlan = {
   kind: "once",
   title: "potassium chloride in water",
-  liquid: { name: "water", volume_cm3: 60, concentration_mol_dm3: null },
-  addition: { name: "potassium chloride", volume_cm3: null, concentration_mol_dm3: null, mass_g: 12, temperature_c: null },
+  liquid: { name: "water", volume_cm3: 60, u_volume_cm3: null, concentration_mol_dm3: null },
+  addition: {
+    name: "potassium chloride",
+    volume_cm3: null,
+    u_volume_cm3: null,
+    concentration_mol_dm3: null,
+    mass_g: 12,
+    u_mass_g: null,
+    temperature_c: null,
+  },
   timing: { before_s: 90, after_s: 180 },
+  ...usual,
   repeats: 2,
   results: "at once",
   prompts: "station",
@@ -92,8 +113,10 @@ export const extended: Extended = {
   u_change_c: 0.04,
   interval_95_c: [-4.08, -3.92],
   mixed_at_s: 100,
-  before: { begin_s: 0, end_s: 90, slope_c_s: 0.001, at_mixing_c: 20.1 },
-  after: { begin_s: 130, end_s: 280, slope_c_s: 0.002, at_mixing_c: 16.1 },
+  label: "",
+  rule: "",
+  before: { begin_s: 0, end_s: 90, slope_c_s: 0.001, at_mixing_c: 20.1, u_at_mixing_c: 0.02 },
+  after: { begin_s: 130, end_s: 280, slope_c_s: 0.002, at_mixing_c: 16.1, u_at_mixing_c: 0.02 },
   heat_j: -1060,
   u_heat_j: 16,
   enthalpy_kj_mol: 17.2,
@@ -101,7 +124,13 @@ export const extended: Extended = {
   enthalpy_of: "potassium chloride dissolved",
 };
 
-export const heatOnce: HeatOnce = { ...extended, change_c: -4.1, describes_trace: true };
+export const heatOnce: HeatOnce = {
+  ...extended,
+  change_c: -4.1,
+  describes_trace: true,
+  interval_95_j: [-1090, -1030],
+  residual_rms_c: 0.02,
+};
 
 export function onceRepeat(repeat: number, fields: Partial<OnceRepeat> = {}): OnceRepeat {
   return { repeat, straight_lines: extended, heat_balance: heatOnce, refused: {}, notes: [], ...fields };
@@ -110,6 +139,9 @@ export function onceRepeat(repeat: number, fields: Partial<OnceRepeat> = {}): On
 export function onceViewWith(fields: Partial<OnceView> = {}): OnceView {
   return { ...view, plan: oncePlan, repeats: [repeatOf(1, { portions: [portionAt(1, 100)] })], result: null, ...fields };
 }
+
+/** What a crossing has beside its numbers. */
+export const crossingWords = { u_temperature_c: null, label: "", rule: "", left_out: [], school: null };
 
 /** One sample a second from `from_s`, rising by 0.01 °C each. */
 export function samplesFrom(from_s: number, count: number): Sample[] {

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { Message } from "../src/contract";
-import { type Model, fold, nothingHeard, pouredAt } from "../src/model";
+import type { Message } from "../src/live/contract";
+import { type Model, fold, nothingHeard, pouredAt } from "../src/live/model";
 import { portionAt, repeatOf, sampleTaken, stateWith, viewWith } from "./example";
 
 const NOW_MS = 50_000;
@@ -75,7 +75,7 @@ test("the newest good value carries the moment it was measured, in wall time wha
   const good = { temperature_c: 22.5, time_s: 100 };
   const live = (time_s: number): Message => ({
     kind: "live",
-    data: { time_s, settle: null, live: { temperature_c: null, time_s, bad: "empty" }, last_good: good, probe: "failing" },
+    data: { time_s, settle: null, live: { temperature_c: null, time_s, bad: "empty", correction_c: 0 }, last_good: good, probe: "failing" },
   });
   assert.equal(after(state(), live(106)).good?.measured_ms, NOW_MS - 6000);
   assert.equal(after(state({ speed: 30 }), live(106)).good?.measured_ms, NOW_MS - 200);
@@ -88,4 +88,22 @@ test("folding leaves the old model as it was", () => {
   fold(model, sample(11, 131, 23), NOW_MS);
   fold(model, view({ seq: 12, repeats: [] }), NOW_MS);
   assert.deepEqual(model, copy);
+});
+
+test("repeats that the station leaves out stay as they are known, and others are asked for", () => {
+  const { repeats, mean, ...told } = viewWith({ seq: 12, repeats_id: "one-5", group: "Group 4" });
+  const model = after(state({ repeats_id: "one-5" }), { kind: "view", data: told });
+  assert.equal(model.view?.group, "Group 4");
+  assert.deepEqual([model.view?.repeats, model.view?.mean, model.reload], [repeats, mean, false]);
+  const others = after(state({ repeats_id: "one-5" }), { kind: "view", data: { ...told, repeats_id: "one-12" } });
+  assert.equal(others.reload, true);
+  assert.equal(others.view?.repeats_id, "one-5");
+  assert.equal(after({ kind: "view", data: told }).view, null);
+});
+
+test("a sample from before the pour that is heard after it is not the new portion's", () => {
+  const model = after(state(), sample(11, 119.5, 19));
+  assert.ok(pouredAt(stateWith({})) === 120);
+  assert.equal(model.samples.some(([time_s]) => time_s === 119.5), false);
+  assert.equal(model.seq, 11);
 });

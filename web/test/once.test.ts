@@ -1,20 +1,16 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { type OnceSeries, onceChart } from "../src/chart_once";
-import { onceTable } from "../src/once_table";
-import { expectedBias } from "../src/parts/once_result";
-import { remarksOn, sentence } from "../src/remarks";
-import type { OnceResult } from "../src/results";
-import { words } from "../src/words";
-import {
-  extended,
-  onceRepeat,
-  oncePlan,
-  plan,
-  readingAt,
-  repeatOf,
-  samplesFrom,
-} from "./example";
+import { expectedBias } from "../src/bench/once";
+import { remarksOn, sentence } from "../src/bench/results";
+import { type OnceSeries, onceChart, onceTable } from "../src/chart/once";
+import { rounded, signed } from "../src/format";
+import type { OnceResult } from "../src/live/results";
+import { linesKnowText } from "../src/phrases/results";
+import { joulePlaces, kilojoulePlaces } from "../src/phrases/quantities";
+import { kindOf } from "../src/kinds";
+import { addedOnceText } from "../src/phrases/bench";
+import { phrase, said } from "../src/words";
+import { crossingWords, extended, oncePlan, onceRepeat, plan, readingAt, repeatOf, samplesFrom } from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
 const planned_s = 270;
@@ -73,12 +69,12 @@ test("the table gives each repeat's numbers and their mean, and no row without a
   const mean = [{ portion: 0, volume_cm3: 0, temperature_c: 20.2, count: 2 }];
   const before = onceTable(repeats, mean, null);
   assert.deepEqual(before.repeats, [1, 3]);
-  assert.deepEqual(before.rows.map((row) => row.quantity), [words.rows.start, words.rows.end]);
+  assert.deepEqual(before.rows.map((row) => row.quantity), [phrase("page-rows-start"), phrase("page-rows-end")]);
   const result = resultOf([onceRepeat(1, { heat_balance: null }), onceRepeat(3, { straight_lines: null, heat_balance: null })]);
   const { rows } = onceTable(repeats, mean, result);
-  const change = rows.find((row) => row.quantity === words.rows.change);
-  assert.deepEqual(change, { quantity: words.rows.change, values_c: [-4, null], mean_c: -4 });
-  assert.equal(rows.some((row) => row.quantity === words.rows.heatChange), false);
+  const change = rows.find((row) => row.quantity === phrase("page-rows-change"));
+  assert.deepEqual(change, { quantity: phrase("page-rows-change"), values_c: [-4, null], mean_c: -4 });
+  assert.equal(rows.some((row) => row.quantity === phrase("page-rows-heat-change")), false);
 });
 
 test("a remark is said once, with the repeats it is about", () => {
@@ -93,27 +89,30 @@ test("why one repeat gave no number is told where the others gave one, and only 
   const refused = { straight_lines: "No straight part.", heat_balance: "No fit." };
   const repeats = [onceRepeat(1), onceRepeat(2, { straight_lines: null, heat_balance: null, refused })];
   const told = remarksOn(resultOf(repeats, { heat_balance: null }), [1, 2]);
-  assert.deepEqual(told, [{ repeats: [2], text: words.refusedChange("No straight part.") }]);
+  assert.deepEqual(told, [{ repeats: [2], text: phrase("page-refused-change", { reason: said("No straight part.") }) }]);
   assert.deepEqual(remarksOn(resultOf(repeats), [1]), []);
 });
 
 test("the head says what is in the cup and what is added, a solution by strength and a solid by mass", () => {
-  assert.equal(words.practical(oncePlan), "60 cm³ of water in the cup; 12 g of potassium chloride all at once");
-  const solution = { name: "nitric acid", volume_cm3: 30, concentration_mol_dm3: 0.25, mass_g: null, temperature_c: null };
+  assert.equal(kindOf(oncePlan).practical(oncePlan), "60 cm³ of water in the cup; 12 g of potassium chloride all at once");
+  const rest = { u_volume_cm3: null, mass_g: null, u_mass_g: null, temperature_c: null };
+  const solution = { name: "nitric acid", volume_cm3: 30, concentration_mol_dm3: 0.25, ...rest };
   const two = { ...oncePlan, liquid: { ...solution, name: "sodium hydroxide" }, addition: solution };
   assert.equal(
-    words.practical(two),
+    kindOf(two).practical(two),
     "30 cm³ of sodium hydroxide (0.25 mol/dm³) in the cup; 30 cm³ of nitric acid (0.25 mol/dm³) all at once",
   );
-  assert.equal(words.addedOnce(oncePlan, 0), "12 g");
-  assert.equal(words.addedOnce(two, 28), "28 cm³");
-  assert.match(words.practical(plan), /^20 cm³ of sulfuric acid in the cup; .* in 5 cm³ portions$/);
+  assert.equal(addedOnceText(oncePlan, 0, true), "12 g");
+  assert.equal(addedOnceText(two, 28, true), "28 cm³");
+  assert.equal(addedOnceText(oncePlan, 0, false), "0 g");
+  assert.equal(addedOnceText(two, 28, false), "0 cm³");
+  assert.match(kindOf(plan).practical(plan), /^20 cm³ of sulfuric acid in the cup; .* in 5 cm³ portions$/);
 });
 
 test("heat is given out or taken in, and its enthalpy change has the sign that says so", () => {
-  assert.deepEqual([words.heat(-1060), words.joules(-1060, 16)], ["heat taken in", "1060 J"]);
-  assert.equal(words.enthalpy(17.2, 0.31), "+17.2 kJ/mol");
-  assert.equal(words.heat(560), "heat given out");
+  assert.deepEqual([phrase("page-heat", { way: -1060 < 0 ? "in" : "out" }), phrase("page-joules", { heat: rounded(Math.abs(-1060), joulePlaces(16)) })], ["heat taken in", "1060 J"]);
+  assert.equal(phrase("page-enthalpy", { enthalpy: signed(17.2, kilojoulePlaces(0.31)) }), "+17.2 kJ/mol");
+  assert.equal(phrase("page-heat", { way: 560 < 0 ? "in" : "out" }), "heat given out");
 });
 
 test("portions: a repeat's doubt stands beside the mean of the rest", () => {
@@ -121,20 +120,29 @@ test("portions: a repeat's doubt stands beside the mean of the rest", () => {
   const line = { slope_c_cm3: 0, intercept_c: 20, points: [] };
   const result = {
     seq: 1,
-    straight_lines: { ...end, temperature_c: 25, before: line, after: line },
+    straight_lines: { ...end, temperature_c: 25, ...crossingWords, before: line, after: line },
     heat_balance: null,
+    notes: [],
     refused: { heat_balance: "It gives gas." },
-    repeats: [{ repeat: 1, refused: { straight_lines: "Too few points.", heat_balance: "It gives gas." } }],
+    repeats: [
+      {
+        repeat: 1,
+        straight_lines: null,
+        heat_balance: null,
+        refused: { straight_lines: "Too few points.", heat_balance: "It gives gas." },
+        notes: [],
+      },
+    ],
   };
-  assert.deepEqual(remarksOn(result, [1]), [{ repeats: [1], text: words.refused("Too few points.") }]);
+  assert.deepEqual(remarksOn(result, [1]), [{ repeats: [1], text: phrase("page-refused", { reason: said("Too few points.") }) }]);
 });
 
 test("the bias that is expected of the lines is said by its side: a fall that looks too small is too small", () => {
   const biased = (predicted_bias_c: number | null) => onceRepeat(1, { straight_lines: { ...extended, predicted_bias_c } });
   assert.equal(expectedBias([biased(0.1), biased(0.2), biased(null)])?.toFixed(3), "0.150");
   assert.equal(expectedBias([onceRepeat(1), onceRepeat(2, { straight_lines: null })]), null);
-  assert.match(words.linesKnow(-4, 0.15), /about 0\.15 °C too small here\.$/);
-  assert.match(words.linesKnow(4, 0.15), /about 0\.15 °C too large here\.$/);
-  assert.match(words.linesKnow(4, null), /slow cup wall/);
-  assert.equal(words.linesKnow(4, 0.004), "The ± of the change knows only how the readings scatter.");
+  assert.match(linesKnowText(-4, 0.15), /about 0\.15 °C too small here\.$/);
+  assert.match(linesKnowText(4, 0.15), /about 0\.15 °C too large here\.$/);
+  assert.match(linesKnowText(4, null), /slow cup wall/);
+  assert.equal(linesKnowText(4, 0.004), "This range covers only the scatter of your readings.");
 });

@@ -1,7 +1,15 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { ownChart, ownRange_c } from "../src/chart_own";
-import { keyStep_c, linesFrom, movedTo, placedLine, startLines, whereTheyCross } from "../src/own_lines";
+import {
+  keyStep_c,
+  linesFrom,
+  movedTo,
+  ownChart,
+  ownRange_c,
+  placedLine,
+  startLines,
+  whereTheyCross,
+} from "../src/bench/own/lines";
 
 const RANGE = [18, 26] as const;
 const BOX = { width: 600, height: 300, letter: 14 };

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { type Values, formOf, valuesOf, without, withoutPrepared } from "../src/plan_form";
+import { type Values, formOf, valuesOf, without, withoutPrepared } from "../src/staff/plan/form";
 
 const PORTIONS: Values = {
   title: "A title",

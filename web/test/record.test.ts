@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { type JournalEvent, dayOf, eventsOf, happenedLines } from "../src/happened";
+import { type JournalEvent, dayOf, eventsOf, happenedLines } from "../src/bench/record/happened";
 
 let seq = 0;
 function at(time_s: number, kind: string, body: Record<string, unknown> = {}): JournalEvent {

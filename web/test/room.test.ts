@@ -2,8 +2,9 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import type { Room, Tile } from "../src/room/contract";
-import { ageOf, changed, counted, numberOf, whole } from "../src/room/model";
+import { reasonInWords } from "../src/room/board";
+import type { Reason, Room, Tile } from "../src/room/contract";
+import { ageOf, changed, counted, numberOf, whole } from "../src/room/feed";
 
 const tile = (bench: string, more: Partial<Tile> = {}): Tile => ({
   bench,
@@ -48,6 +49,11 @@ test("a change leaves the other tiles the very same, so that they are not drawn 
   assert.equal(after.room.tiles["bench-1"], before.room.tiles["bench-1"]);
   assert.equal(after.room.tiles["bench-2"]?.need, 3);
   assert.deepEqual(after.told_ms, { "bench-1": 1000, "bench-2": 2000 });
+});
+
+test("a repeat that was set aside is told as that, whoever did it", () => {
+  const aside: Reason = { need: 1, code: "set_aside", count: 2, text: "the lid was off" };
+  assert.equal(reasonInWords(aside), "Repeat 2 is set aside: the lid was off");
 });
 
 test("a bench that is in no order any more is gone, and one that nobody told of is not drawn", () => {

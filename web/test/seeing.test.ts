@@ -1,12 +1,12 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { portionAtTime, traceChart } from "../src/chart_trace";
-import type { Sample } from "../src/contract";
-import { frame } from "../src/frame";
-import { nearest, pointMarks, portionPoints } from "../src/points";
-import { readingsTable } from "../src/table";
-import { thinned } from "../src/thinned";
-import { words } from "../src/words";
+import { frame } from "../src/chart/frame";
+import { nearest, pointMarks, portionPoints } from "../src/chart/reader";
+import { thinned } from "../src/chart/thinned";
+import { portionAtTime, traceChart } from "../src/chart/trace_figure";
+import { readingsTable } from "../src/chart/volume";
+import type { Sample } from "../src/live/contract";
+import { pointText } from "../src/phrases/seeing";
 import { portionAt, readingAt, repeatOf, samplesFrom } from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
@@ -27,11 +27,11 @@ test("a point per portion that has a temperature; the mean only where there is s
 test("what stands there is said with portion, volume and temperature", () => {
   const [start, point] = portionPoints(readingsTable([first], []));
   assert.ok(start && point);
-  assert.equal(words.seeing.point(start), "start: 0 cm³, 20.00 °C");
-  assert.equal(words.seeing.point(point), "portion 1: 5 cm³, 22.50 °C");
+  assert.equal(pointText(start), "start: 0 cm³, 20.00 °C");
+  assert.equal(pointText(point), "portion 1: 5 cm³, 22.50 °C");
   const both = portionPoints(readingsTable([first, second], mean))[1];
   assert.ok(both);
-  assert.match(words.seeing.point(both), /^portion 1: 5\.25 cm³; repeat 1 22\.50 °C \(at 5 cm³\), repeat 2 22\.25 °C \(at 5\.5 cm³\), mean 22\.38 °C$/);
+  assert.match(pointText(both), /^portion 1: 5\.25 cm³; repeat 1 22\.50 °C \(at 5 cm³\), repeat 2 22\.25 °C \(at 5\.5 cm³\), mean 22\.38 °C$/);
 });
 
 test("a value stands at its own volume", () => {

@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { Sound, type Sounding } from "../src/sound";
+import { Sound, type Sounding } from "../src/page/sound";
 
 interface StandIn extends Sounding {
   state: string;

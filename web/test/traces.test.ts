@@ -1,8 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { Message } from "../src/contract";
-import { type Model, fold, nothingHeard } from "../src/model";
-import { wantedTrace } from "../src/traces";
+import type { Message } from "../src/live/contract";
+import { type Model, fold, nothingHeard, wantedTrace } from "../src/live/model";
 import { oncePlan, onceViewWith, portionAt, repeatOf, sampleTaken, samplesFrom, stateWith } from "./example";
 
 const NOW_MS = 50_000;

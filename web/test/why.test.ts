@@ -1,11 +1,9 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { whyChart } from "../src/chart_why";
-import type { View } from "../src/contract";
-import type { PortionsView } from "../src/plan";
-import type { Crossing } from "../src/results";
-import { firstAndLastRise, straightened, whyData } from "../src/why";
-import { readingAt, repeatOf, viewWith } from "./example";
+import { firstAndLastRise, straightened, whyChart, whyData } from "../src/bench/why/points";
+import type { PortionsView, View } from "../src/live/contract";
+import type { Crossing } from "../src/live/results";
+import { crossingWords, readingAt, repeatOf, viewWith } from "./example";
 
 const ACID_CM3 = 20;
 const END_CM3 = 12;
@@ -18,6 +16,7 @@ const crossing: Crossing = {
   u_end_point_cm3: 0.4,
   interval_95_cm3: [10, 12],
   temperature_c: 26,
+  ...crossingWords,
   before: { slope_c_cm3: 0.5, intercept_c: 20.4, points: [0, 1, 2, 3] },
   after: { slope_c_cm3: -0.1, intercept_c: 27, points: [4, 5, 6] },
 };
@@ -26,6 +25,10 @@ const heat = {
   u_end_point_cm3: 0.2,
   interval_95_cm3: [11.6, 12.4] as const,
   describes_trace: true,
+  enthalpy_kj_mol: null,
+  u_enthalpy_kj_mol: null,
+  acid_mol_dm3: null,
+  u_acid_mol_dm3: null,
   corrected: { volume_cm3: volumes, temperature_c: volumes.map(correctedAt) },
 };
 
@@ -40,7 +43,14 @@ function view(repeats = [ended(1), ended(2)], found = [1, 2]): PortionsView {
     straight_lines: crossing,
     heat_balance: heat,
     refused: {},
-    repeats: found.map((repeat) => ({ repeat, straight_lines: { ...crossing, end_point_cm3: 10 + repeat / 10 }, heat_balance: heat })),
+    notes: [],
+    repeats: found.map((repeat) => ({
+      repeat,
+      straight_lines: { ...crossing, end_point_cm3: 10 + repeat / 10 },
+      heat_balance: heat,
+      refused: {},
+      notes: [],
+    })),
   };
   return viewWith({ state: "done", repeats, result } as Partial<View>) as PortionsView;
 }

@@ -10,8 +10,8 @@ import sqlite3
 import sys
 from pathlib import Path
 
-from station.record.journal import JournalError, first_broken
-from station.record.opening import open_to_read, tail
+from station.record.journal import JournalError, first_broken, open_to_read, tail
+from station.words import written
 
 
 def look_through(folder: Path) -> None:
@@ -34,7 +34,7 @@ def main(folder: Path) -> int:
         look_through(folder)
     except (JournalError, sqlite3.Error) as error:
         code = getattr(error, "sqlite_errorcode", None) or getattr(error.__cause__, "sqlite_errorcode", None)
-        print(json.dumps({"error": str(error), "sqlite_code": code}), flush=True)  # noqa: T201
+        print(json.dumps({"error": written(str(error)), "sqlite_code": code}), flush=True)  # noqa: T201
     return 0
 
 

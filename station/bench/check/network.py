@@ -3,9 +3,8 @@
 import ipaddress
 from urllib.parse import urlsplit
 
-from station.bench.check.beside import ANY, Beside
-from station.bench.check.finding import Finding
-from station.bench.check.kit import Kit, text_of
+from station.bench.check.finding import ANY, Beside, Finding, Kit, text_of
+from station.words import join, say
 
 
 def network(kit: Kit) -> Finding:
@@ -13,21 +12,16 @@ def network(kit: Kit) -> Finding:
     reached = reachable(kit)
     values = {"addresses": list(kit.addresses), "reachable": reached}
     if any(not _self_given(each) for each in reached):
-        return Finding("network", "green", f"the page: {' or '.join(reached)}", values=values)
+        text = say("check-network-page", addresses_text=join(reached, "list-or"))
+        return Finding("network", "green", text, values=values)
     if reached:
-        text = f"no network gave this kit an address; it took {' and '.join(reached)}"
-        return Finding("network", "amber", text, "check the cable or the Wi-Fi's name and passphrase", values)
+        text = say("check-network-self-given", addresses_text=join(reached, "list-and"))
+        return Finding("network", "amber", text, say("check-network-wifi-name"), values)
     if kit.host not in ANY:
-        remedy = 'take host below [server] out of station.toml, or set "0.0.0.0"'
-        return Finding(
-            "network", "amber", f"server.host = {kit.host}: no other device reaches the page", remedy, values
-        )
-    remedy = "plug in the network cable, or join the Wi-Fi"
-    if _wifi_is_off(kit):
-        remedy = (
-            "Wi-Fi is switched off: set its country (sudo raspi-config, Localisation), or plug in the network cable"
-        )
-    return Finding("network", "amber", "no network: only this machine sees the page", remedy, values)
+        text = say("check-network-host", host_address=kit.host)
+        return Finding("network", "amber", text, say("check-network-take-host-out"), values)
+    remedy = say("check-network-wifi-off" if _wifi_is_off(kit) else "check-network-plug-in")
+    return Finding("network", "amber", say("check-network-none"), remedy, values)
 
 
 def reachable(kit: Kit) -> list[str]:
@@ -57,14 +51,13 @@ def port(kit: Kit, beside: Beside) -> Finding:
     """Return whether the page's port is free, or served by a station."""
     values = {"port": kit.port, "taken": beside.port_taken, "bench": beside.page_bench}
     if kit.port == 0:
-        text = "server.port = 0: the page's address is another one after each start"
-        return Finding("port", "amber", text, "set port below [server] in station.toml, such as 8080", values)
+        return Finding("port", "amber", say("check-port-zero"), say("check-port-set"), values)
     if beside.page_bench is not None:
-        return Finding("port", "green", f"a station serves {beside.page_bench} on port {kit.port}", values=values)
+        text = say("check-port-station", bench_name=beside.page_bench, port=kit.port)
+        return Finding("port", "green", text, values=values)
     if beside.port_taken:
-        remedy = "end that program, or set another port below [server] in station.toml"
-        return Finding("port", "red", f"another program listens on port {kit.port}", remedy, values)
+        return Finding("port", "red", say("check-port-taken", port=kit.port), say("check-port-end-program"), values)
     if beside.record_pid is not None:
-        text = f"a station is at work (process {beside.record_pid}), but nobody listens on port {kit.port}"
-        return Finding("port", "amber", text, "restart the station: sudo systemctl restart station", values)
-    return Finding("port", "green", f"port {kit.port} is free", values=values)
+        text = say("check-port-nobody", process=beside.record_pid, port=kit.port)
+        return Finding("port", "amber", text, say("check-port-restart"), values)
+    return Finding("port", "green", say("check-port-free", port=kit.port), values=values)

@@ -2,11 +2,10 @@
 
 from typing import Any
 
-from station.bench.check.beside import Beside
-from station.bench.check.finding import Finding
-from station.bench.check.kit import Kit
-from station.bench.panel_lgpio import header_chip, load_lgpio
-from station.bench.panel_pins import PanelPins, PanelPinsError, PanelUnavailable
+from station.bench.check.finding import Beside, Finding, Kit
+from station.bench.panel.lgpio_pins import header_chip, load_lgpio
+from station.bench.panel.pins import PanelPins, PanelPinsError, PanelUnavailable
+from station.words import join, say
 
 CLAIMED = 1  # "kernel" in lgpio's line flags: somebody holds the line
 
@@ -14,17 +13,15 @@ CLAIMED = 1  # "kernel" in lgpio's line flags: somebody holds the line
 def pins(kit: Kit, beside: Beside) -> Finding:
     """Return whether the panel that the settings ask for can be driven."""
     if kit.panel is None:
-        return Finding("pins", "unknown", "the settings cannot be read, so the panel is not known")
+        return Finding("pins", "unknown", say("check-pins-settings"))
     if kit.panel == "none":
-        text = 'no panel is wanted (panel.pins = "none"): everything is done on the page'
-        return Finding("pins", "green", text, values={"kind": "none"})
+        return Finding("pins", "green", say("check-pins-none-wanted"), values={"kind": "none"})
     try:
         wired = PanelPins(**kit.pins)
     except PanelPinsError as error:
-        return Finding("pins", "red", str(error), "correct it below [panel] in station.toml", {"kind": kit.panel})
+        return Finding("pins", "red", str(error), say("check-pins-correct"), {"kind": kit.panel})
     if kit.panel == "mock":
-        remedy = 'for a lesson, set pins = "real" or "none" below [panel] in station.toml'
-        return Finding("pins", "amber", "the settings choose mock pins: no lamp will light", remedy, {"kind": "mock"})
+        return Finding("pins", "amber", say("check-pins-mock"), say("check-pins-set"), {"kind": "mock"})
     return _real(kit, wired, beside)
 
 
@@ -38,11 +35,11 @@ def _real(kit: Kit, wired: PanelPins, beside: Beside) -> Finding:
     values["chip"] = chip
     holders = _holders(lgpio, chip, wired)
     if holders and not beside.at_work:
-        names = ", ".join(f"GPIO{number} by {name}" for number, name in holders.items())
-        remedy = "end that program, or take the overlay that uses the pin out of config.txt"
-        return Finding("pins", "red", f"pins of the panel are held: {names}", remedy, {**values, "held": holders})
-    held = "; the station at work holds the pins" if holders else ""
-    return Finding("pins", "green", f"lgpio, header on gpiochip{chip}{held}", values=values)
+        held = [say("check-pins-held-by", pin=number, program_name=name) for number, name in holders.items()]
+        text = say("check-pins-held", pins=join(held, "list-comma"))
+        return Finding("pins", "red", text, say("check-pins-end-program"), {**values, "held": holders})
+    text = say("check-pins-good-at-work" if holders else "check-pins-good", chip=chip)
+    return Finding("pins", "green", text, values=values)
 
 
 def _holders(lgpio: Any, chip: int, wired: PanelPins) -> dict[int, str]:

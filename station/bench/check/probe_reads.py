@@ -14,9 +14,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from station.bench.check.kit import Kit
-from station.bench.reading import ANSWER_WITHIN_S
-from station.bench.scratchpad import judge_text
+from station.bench.check.finding import Kit
+from station.bench.probes.probe import ANSWER_WITHIN_S
+from station.bench.probes.scratchpad import judge_text
 
 COLDEST_C, HOTTEST_C = -10.0, 110.0  # what a probe in a school laboratory can meet, boiling water included
 HOPELESS = 5

@@ -2,16 +2,13 @@
 
 from collections.abc import Callable, Iterable
 
-from station.bench.check.beside import look_beside
-from station.bench.check.clock_and_power import clock, power
-from station.bench.check.finding import Finding
-from station.bench.check.journal import journal
-from station.bench.check.kit import Kit
+from station.bench.check.finding import Finding, Kit, look_beside
+from station.bench.check.machine import clock, power, versions
 from station.bench.check.network import network, port
 from station.bench.check.pins import pins
-from station.bench.check.probe_findings import probe_findings
-from station.bench.check.storage import free_space, storage
-from station.bench.check.versions import versions
+from station.bench.check.probe import probe_findings
+from station.bench.check.storage import free_space, journal, storage
+from station.words import say
 
 
 def check_kit(kit: Kit) -> list[Finding]:
@@ -40,5 +37,5 @@ def _tried(name: str, check: Callable[[], Finding | Iterable[Finding]]) -> list[
         answer = check()
         return [answer] if isinstance(answer, Finding) else list(answer)
     except Exception as error:  # whatever it is, the other checks still help the technician
-        text = f"this check failed itself ({type(error).__name__}: {error})"
-        return [Finding(name, "amber", text, "report it with the output of station --version")]
+        text = say("check-failed-itself", fault_name=type(error).__name__, reason=str(error))
+        return [Finding(name, "amber", text, say("check-report"))]

@@ -1,14 +1,79 @@
 """Ties world, one-wire tree and faults together: what the real reader and a student's hands need."""
 
 import threading
+from collections.abc import Callable
+from copy import deepcopy
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import Final, Protocol, Self
 
 from station.bench.virtual.faults import Fault, FaultScript
-from station.bench.virtual.parameters import CupParameters
 from station.bench.virtual.tree import OneWireTree
-from station.bench.virtual.world import World
+from station.bench.virtual.world import CupParameters, World
+from station.practical import events as e
+from station.practical.checks.register import Check
+from station.practical.checks.run import known_point
+from station.words import say
+
+# Hands that check a virtual probe or cup: what a person at the page says was done is done to it.
+
+
+COLD_C: Final = 3.0
+APART_C: Final = 12.0
+BATHS: Final = 3
+"""Comparisons are made in so many baths, one after another and over again, the first at the room's temperature."""
+
+WATER_CM3: Final = 25.0
+WARM_C: Final = 45.0
+AT_ONCE_S: Final = 3.0
+"""The virtual cup is tested with so much warm water, and with as much of the alkali's temperature."""
+
+
+class BathHands(Protocol):
+    """What hands can do with a probe that is checked."""
+
+    def hold_in(self, time_s: float, temperature_c: float) -> None:
+        """Hold the probe in a bath of this temperature."""
+
+    def back_in_cup(self, time_s: float) -> None:
+        """Put the probe back into the cup."""
+
+    def dip_in_alkali(self, time_s: float) -> None:
+        """Dip the probe into what is to be added."""
+
+    def fill_with_water(self, time_s: float, volume_cm3: float, temperature_c: float) -> None:
+        """Fill the cup with water of this temperature."""
+
+    def pour(self, time_s: float, volume_cm3: float, duration_s: float | None = None) -> None:
+        """Pour so much into the cup within this time."""
+
+
+def follow_check(hands: BathHands, check: Check | None, event: e.Event, time_s: float, room_c: float) -> None:
+    """Do what this event of a check says; `check` is the one under way after it."""
+    if isinstance(event, e.ProbeChecked | e.ProbeCheckDiscarded | e.CupTested):
+        hands.back_in_cup(time_s)
+    if check is None or not isinstance(event, e.ProbeCheckStep):
+        return
+    if check.check in ("ice", "boiling"):
+        hands.hold_in(time_s, known_point(check.check, check.values).temperature_c)
+    elif check.check == "comparison":
+        compared = sum(each.step == "compared" for each in check.steps)
+        hands.hold_in(time_s, room_c + APART_C * (compared % BATHS))
+    elif check.check == "dip":
+        hands.hold_in(time_s, room_c if event.step == "hung" else COLD_C)
+    elif check.check == "cup":
+        _test_cup(hands, event.step, time_s)
+
+
+def _test_cup(hands: BathHands, step: str, time_s: float) -> None:
+    match step:
+        case "in_added":
+            hands.dip_in_alkali(time_s)
+        case "filled":
+            hands.fill_with_water(time_s, WATER_CM3, WARM_C)
+        case "poured":
+            hands.pour(time_s, WATER_CM3, AT_ONCE_S)
+
 
 JUMP_C = 9.0  # an impossible jump from one second to the next, yet within the range of a cup
 
@@ -19,7 +84,7 @@ class VirtualDriver:
     The reader calls `prepare(time_s)` right before each read; a student's hands call the others. Times are
     bench seconds and may be given a little out of order: the world never goes back. All methods may be called
     from any thread. `speed` is bench seconds per wall second (only a read that hangs needs it). `close`
-    lets a hanging read go; the folder stays.
+    lets a hanging read go; the folder stays. `reagents` says at each filling what is in the bottles.
     """
 
     def __init__(
@@ -34,10 +99,11 @@ class VirtualDriver:
         start_s: float = 0.0,
     ) -> None:
         if speed <= 0.0:
-            raise ValueError("The speed must be above zero.")
+            raise ValueError(say("virtual-speed"))
         self.world = World(parameters, seed, start_s)
         self.tree = OneWireTree(folder, probe_id)
         self.faults = faults or FaultScript()
+        self.reagents: Callable[[], CupParameters] | None = None
         self._speed = speed
         self._lock = threading.RLock()
         self._timer: threading.Timer | None = None
@@ -78,7 +144,13 @@ class VirtualDriver:
         """The cup is rinsed and gets fresh acid."""
         with self._lock:
             self.world.advance(time_s)
-            self.world.refill(acid_volume_cm3)
+            self.world.refill(acid_volume_cm3, self.reagents() if self.reagents else None)
+
+    def take_back_pour(self, time_s: float) -> None:
+        """The newest portion was not poured after all."""
+        with self._lock:
+            self.world.advance(time_s)
+            self.world.take_back_pour()
 
     def fill_with_water(self, time_s: float, volume_cm3: float, temperature_c: float) -> None:
         """The cup gets water of this temperature, and the probe stands in it."""
@@ -92,6 +164,24 @@ class VirtualDriver:
         with self._lock:
             self.world.advance(time_s)
             self.world.spill(volume_cm3)
+
+    def stir(self, time_s: float, duration_s: float) -> None:
+        """Somebody stirs for so long, and then no more."""
+        with self._lock:
+            self.world.advance(time_s)
+            self.world.stir(duration_s)
+
+    def put_lid(self, time_s: float, *, on: bool) -> None:
+        """The lid goes on, or is lifted."""
+        with self._lock:
+            self.world.advance(time_s)
+            self.world.put_lid(on)
+
+    def seen(self, time_s: float) -> World:
+        """Return how cup and probe are at this moment: a world of its own, to look at or to let go on."""
+        with self._lock:
+            self.world.advance(time_s)
+            return deepcopy(self.world)
 
     def dip_in_alkali(self, time_s: float) -> None:
         """The rinsed, wiped probe goes into the alkali."""

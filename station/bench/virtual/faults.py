@@ -8,6 +8,8 @@ import re
 from dataclasses import dataclass
 from enum import StrEnum
 
+from station.words import say
+
 
 class Fault(StrEnum):
     """What can be wrong with a read."""
@@ -89,13 +91,10 @@ def _line(entry: str) -> Line:
     if match := _RANDOM.fullmatch(entry):
         percent, start_s, duration_s = match.groups()
         if float(percent) > 100.0:
-            raise FaultScriptError(f"In the fault script, {entry!r}: at most 100 % can fail.")
+            raise FaultScriptError(say("virtual-faults-percent", typed=repr(entry)))
         if start_s is None:
             return Line(None, probability=float(percent) / 100.0)
         return Line(None, float(start_s), float(duration_s), float(percent) / 100.0)
     if (match := _NAMED.fullmatch(entry)) and match[1] in set(Fault):
         return Line(Fault(match[1]), float(match[2]), float(match[3]))
-    raise FaultScriptError(
-        f"In the fault script, {entry!r} is not understood. Write a fault, @, the bench second, + and the "
-        f"seconds it lasts (power_on@30+5), or random 30 %. Faults: {', '.join(Fault)}."
-    )
+    raise FaultScriptError(say("virtual-faults-not-understood", typed=repr(entry), known_text=", ".join(Fault)))

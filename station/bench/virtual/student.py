@@ -7,12 +7,61 @@ import math
 import random
 import uuid
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any, Protocol
 
-from station.bench.virtual.habits import Habits
 from station.practical.acts import ActRefused
+from station.practical.contract import View
+from station.words import say
 
-View = Mapping[str, Any]
+# How a virtual student works: how quick, how exact, and which slips.
+#
+# The delays and errors are engineering judgement, no source; a class may be slower.
+
+
+Slips = frozenset[tuple[int, int]]
+"""(repeat, portion) at which a slip happens."""
+
+
+@dataclass(frozen=True)
+class Habits:
+    """Delays are medians of log-normal ones, errors are one standard deviation; units stand in the names.
+
+    `press_after_s` is the mean time from the end of the pour to the press, with `press_spread_s`: a press can
+    come before the pour is complete. A `hasty` portion is poured `hasty_after_s` after the press before it,
+    unasked. A `skipped` one is pressed but not poured, a `doubled` one poured twice and pressed once. At a
+    `spilled` one `spill_cm3` of the cup is lost, and the student starts the repeat again if `owns_up`. Before a
+    `stalled` one nothing happens for `stall_s`: they are talking, or do not know how to go on.
+    """
+
+    react_s: float = 3.0
+    rinse_s: float = 25.0
+    spread: float = 0.35
+    pour_rate_cm3_s: float = 1.5
+    press_after_s: float = 1.0
+    press_spread_s: float = 1.2
+    portion_error_cm3: float = 0.08
+    acid_error_cm3: float = 0.05
+    dips: bool = True
+    hasty: Slips = frozenset()
+    hasty_after_s: float = 8.0
+    skipped: Slips = frozenset()
+    doubled: Slips = frozenset()
+    spilled: Slips = frozenset()
+    spill_cm3: float = 12.0
+    owns_up: bool = True
+    stalled: Slips = frozenset()
+    stall_s: float = 600.0
+
+
+BEHAVIOURS = {
+    "careful": Habits(),
+    "hasty": Habits(react_s=1.5, press_after_s=0.0, hasty=frozenset({(1, 3), (1, 7), (2, 4)})),
+    "skips": Habits(skipped=frozenset({(1, 4)})),
+    "doubles": Habits(doubled=frozenset({(1, 3)})),
+    "spills": Habits(spilled=frozenset({(1, 4)})),
+}
+"""Behaviours by name."""
 
 
 class Operable(Protocol):
@@ -43,6 +92,9 @@ class Hands(Protocol):
 
     def pour(self, time_s: float, volume_cm3: float, duration_s: float | None = None) -> None:
         """Alkali starts to flow."""
+
+    def take_back_pour(self, time_s: float) -> None:
+        """What was poured last was not."""
 
     def refill(self, time_s: float, acid_volume_cm3: float | None = None) -> None:
         """Cup rinsed, fresh acid in it."""
@@ -83,15 +135,18 @@ class VirtualStudent:
                 await self._hesitate(self._habits.react_s)
 
     async def _follow(self, view: View) -> None:
-        match view["instruction"]["act"]:
+        match view["instruction"].act:
             case "begin" if self._habits.dips and _alkali_is_open(view):
                 await self._take_alkali_temperature()
+            case "alkali_temperature" | "alkali_left_out" | "probe_rinsed" | "cup_emptied" | "cup_rinsed" as act:
+                await self._set_up(act)
             case "begin":
                 await self._begin()
             case "portion_added":
                 await self._asked_portion(view)
             case "rinsed":
-                await self._hesitate(self._habits.rinse_s)
+                asked = view["instruction"].code == "rinse"
+                await self._hesitate(self._habits.rinse_s if asked else self._habits.react_s)
                 self._fill()
                 await self._do(act="rinsed")
             case "resume":
@@ -109,6 +164,16 @@ class VirtualStudent:
         self._hands.dip_in_alkali(self._clock.time_s())
         self._probe_in_alkali = True
         await self._do(act="alkali_temperature")
+
+    async def _set_up(self, act: str) -> None:
+        """Do the step that this act ends."""
+        if act == "alkali_temperature" and self._habits.dips:
+            await self._take_alkali_temperature()
+            return
+        if act == "probe_rinsed":
+            self._put_probe_back()
+        await self._hesitate(self._habits.rinse_s if act == "cup_rinsed" else self._habits.react_s)
+        await self._do(act="alkali_left_out" if act == "alkali_temperature" else act)
 
     async def _begin(self) -> None:
         await self._hesitate(self._habits.react_s)
@@ -129,12 +194,12 @@ class VirtualStudent:
 
     async def _asked_portion(self, view: View) -> None:
         """Look again after the delay: somebody else may have pressed meanwhile."""
-        which = (view["repeat"], view["instruction"]["portion"])
+        which = (view["repeat"], view["instruction"].portion)
         if which in self._habits.stalled and which not in self.poured_cm3:
             await self._clock.sleep(self._habits.stall_s)
         await self._hesitate(self._habits.react_s)
         now = self._bench.view()
-        if now["instruction"]["act"] == "portion_added" and self._next(now) == which:
+        if now["instruction"].act == "portion_added" and self._next(now) == which:
             await self._add(which)
 
     async def _hasty_portion(self, view: View) -> None:
@@ -160,7 +225,7 @@ class VirtualStudent:
         await self._hesitate(self._habits.react_s)
         self._hands.spill(self._clock.time_s(), self._habits.spill_cm3)
         if self._habits.owns_up:
-            await self._do(act="repeat_restarted", reason="The cup tipped over.")
+            await self._do(act="repeat_restarted", reason=say("virtual-tipped-over"))
 
     async def _pour(self, which: tuple[int, int]) -> None:
         """Return at the moment of the press, which may come before the last drop."""
@@ -194,8 +259,12 @@ def follow_press(hands: Hands, act: Mapping[str, Any], time_s: float, portion_cm
     match act["act"]:
         case "portion_added" if (volume_cm3 := act.get("volume_cm3") or portion_cm3) > 0.0:  # 0: a solid
             hands.pour(time_s, volume_cm3)
+        case "portion_undone":
+            hands.take_back_pour(time_s)
         case "begin" | "rinsed":
             hands.back_in_cup(time_s)
             hands.refill(time_s)
+        case "alkali_left_out" | "probe_rinsed":
+            hands.back_in_cup(time_s)
         case "alkali_temperature" if act.get("temperature_c") is None:
             hands.dip_in_alkali(time_s)

@@ -11,11 +11,153 @@ tried on it.
 import math
 import random
 from collections import deque
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 
-from station.bench.virtual.parameters import CupParameters
+from station.chemistry.pairs import WrongPairError, neutralisation_steps
+from station.practical.plan import Plan
+from station.words import say
+
+# What a virtual cup is made of: reagents, cup, room, stirring and probe, with plausible figures.
+#
+# The figures are a disposable foam cup, a pipette of acid, a plastic syringe of alkali and a steel-sheathed
+# DS18B20. Where a published source exists it is named; the rest is engineering judgement.
+
+
+# Allowed to be zero or negative; every other figure must be above zero.
+_MAY_BE_ZERO = {
+    "cup_heat_capacity_j_k", "wall_heat_capacity_j_k", "probe_heat_capacity_j_k", "loss_w_k", "probe_noise_c",
+}  # fmt: skip
+_ANY_SIGN = {
+    "acid_temperature_c",
+    "alkali_temperature_c",
+    "room_temperature_c",
+    "room_drift_c_h",
+    "probe_start_c",
+}
+_SHARES = {"surface_share", "probe_fast_share"}
+
+
+@dataclass(frozen=True)
+class CupParameters:
+    """One virtual bench; units stand in the names.
+
+    `enthalpy_kj_mol` is the enthalpy change per mole of water formed, negative as it gives heat out. The
+    default is that of strong acid and strong base near 22 °C: −55.8 at 25 °C from the CODATA Key Values of
+    Cox, Wagman and Medvedev (1989), carried to 22 °C with the heat capacity change of Singh, Woolley, McCurdy
+    and Hepler, Can. J. Chem. 54, 3315 (1976).
+
+    `cup_heat_capacity_j_k` follows the liquid at once, `wall_heat_capacity_j_k` with `wall_warming_s`.
+    The probe reads `probe_fast_share` of its way with `probe_fast_s` and the rest with `probe_slow_s`.
+    `mixing_s` is the time constant in which a difference between upper and lower half of the cup dies.
+    The concentrations count the hydrogen ions that the acid gives away to this alkali, and the hydroxide ions.
+
+    Raises ValueError when a figure is impossible.
+    """
+
+    acid_volume_cm3: float = 25.0
+    acid_concentration_mol_dm3: float = 0.4
+    acid_temperature_c: float = 21.0
+    alkali_concentration_mol_dm3: float = 0.4
+    alkali_temperature_c: float = 21.0
+    enthalpy_kj_mol: float = -56.5
+    acid_heat_capacity_j_cm3_k: float = 4.11
+    alkali_heat_capacity_j_cm3_k: float = 4.12
+    cup_heat_capacity_j_k: float = 2.0
+    wall_heat_capacity_j_k: float = 5.0
+    wall_warming_s: float = 12.0
+    loss_w_k: float = 0.10
+    surface_share: float = 0.5
+    room_temperature_c: float = 21.0
+    room_drift_c_h: float = 0.3
+    mixing_s: float = 2.0
+    pour_rate_cm3_s: float = 1.5
+    probe_heat_capacity_j_k: float = 2.0
+    probe_fast_s: float = 3.5
+    probe_slow_s: float = 10.0
+    probe_fast_share: float = 0.7
+    probe_start_c: float = 22.0
+    probe_noise_c: float = 0.02
+    probe_step_c: float = 0.0625
+
+    def __post_init__(self) -> None:
+        for field in fields(self):
+            name, value = field.name, float(getattr(self, field.name))
+            if name == "enthalpy_kj_mol" or name in _ANY_SIGN:
+                good, wanted = abs(value) < 1e4, say("virtual-ordinary-number")
+            elif name in _SHARES:
+                good, wanted = 0.0 <= value <= 1.0, say("virtual-between-0-and-1")
+            elif name in _MAY_BE_ZERO:
+                good, wanted = 0.0 <= value < 1e6, say("virtual-zero-or-more")
+            else:
+                good, wanted = 0.0 < value < 1e6, say("virtual-above-zero")
+            if not good:
+                raise ValueError(say("virtual-must-be", field_name=name, value=str(value), wanted=wanted))
+
+    @property
+    def end_point_cm3(self) -> float:
+        """The alkali that neutralises one full cup of acid, cm³."""
+        return self.acid_volume_cm3 * self.acid_concentration_mol_dm3 / self.alkali_concentration_mol_dm3
+
+
+def nitric_acid_and_potassium_hydroxide(seed: int) -> CupParameters:
+    """Nitric acid, 25 cm³ of about 0.4 mol/dm³, with potassium hydroxide 0.400 mol/dm³.
+
+    The seed draws what a class does not know: the acid within ±6 %, the temperatures of room and reagents,
+    the loss of the cup and the swiftness of the probe.
+    """
+    draw = random.Random(f"bench {seed}")  # noqa: S311  (a simulation, not a secret)
+    room_c = draw.uniform(19.5, 22.5)
+    return CupParameters(
+        acid_concentration_mol_dm3=0.4 * draw.uniform(0.94, 1.06),
+        acid_temperature_c=room_c + draw.uniform(-0.4, 0.4),
+        alkali_temperature_c=room_c + draw.uniform(-0.5, 0.5),
+        room_temperature_c=room_c,
+        room_drift_c_h=draw.uniform(-0.5, 0.8),
+        loss_w_k=draw.uniform(0.07, 0.13),
+        probe_fast_s=draw.uniform(3.0, 4.0),
+        probe_slow_s=draw.uniform(9.0, 11.0),
+        probe_start_c=room_c + draw.uniform(0.5, 2.0),
+    )
+
+
+PLANNED_CM3 = 40.0
+"""The alkali that is poured in all where nothing else is planned: the seed's end-point is a share of it."""
+
+
+def of_plan(drawn: CupParameters, plan: Plan, acid_mol_dm3: float | None = None) -> CupParameters:
+    """Return the cup with the plan's reagents, the rest as the seed drew it.
+
+    The acid is the one that staff made up or that the class knows: all benches have one bottle, nothing is drawn then.
+    A plan that tells neither gets `acid_mol_dm3`, or else an end-point at the share of the planned volume where the
+    seed's would be of PLANNED_CM3. What cannot be poured in portions leaves the cup as it is.
+    """
+    acid, alkali = plan.ingredients
+    if plan.pours_once or acid.reagent is None or alkali.reagent is None or alkali.mol_dm3 is None:
+        return drawn
+    try:
+        pair = neutralisation_steps(acid.reagent, alkali.reagent)
+    except WrongPairError:
+        return drawn
+    made_up, ions = acid.told_mol_dm3 or acid_mol_dm3, alkali.mol_dm3 * pair.alkali_hydroxides
+    end_point_cm3 = drawn.end_point_cm3 / PLANNED_CM3 * alkali.volume_cm3
+    if made_up is not None:
+        end_point_cm3 = acid.volume_cm3 * made_up / (alkali.mol_dm3 * pair.acid_per_alkali)
+    return replace(
+        drawn,
+        acid_volume_cm3=acid.volume_cm3,
+        acid_concentration_mol_dm3=end_point_cm3 * ions / acid.volume_cm3,
+        alkali_concentration_mol_dm3=ions,
+    )
+
+
+SCENARIOS = {"nitric-acid-potassium-hydroxide": nitric_acid_and_potassium_hydroxide}
+
 
 STEP_S = 0.05
+STILL_MIXING_S = 45.0
+"""In a cup that nobody stirs only the pour itself and convection mix: engineering judgement, no source."""
+OPEN_LOSS = 5.0
+"""So many times as much heat leaves an open surface, mostly by evaporation: engineering judgement, no source."""
 
 
 @dataclass(slots=True)
@@ -66,6 +208,18 @@ class _Half(_Parcel):
         self.heat_j -= heat_j
         return parcel
 
+    def lose_alkali(self, volume_cm3: float) -> None:
+        """So much alkali never came: its volume, its base, its own heat and what it gave out by reacting are gone."""
+        p = self._parameters
+        base_mol = self.alkali_cm3 * p.alkali_concentration_mol_dm3 / 1000.0
+        lost_mol = volume_cm3 * p.alkali_concentration_mol_dm3 / 1000.0
+        acid_mol = self.excess_acid_mol + base_mol
+        water_mol = min(acid_mol, base_mol) - min(acid_mol, base_mol - lost_mol)
+        self.alkali_cm3 -= volume_cm3
+        self.excess_acid_mol += lost_mol
+        self.heat_j -= volume_cm3 * p.alkali_heat_capacity_j_cm3_k * p.alkali_temperature_c
+        self.heat_j += water_mol * p.enthalpy_kj_mol * 1000.0
+
     def add(self, parcel: _Parcel) -> None:
         """Liquid comes in; what can react, reacts."""
         self.acid_cm3 += parcel.acid_cm3
@@ -88,7 +242,10 @@ class World:
         self._random = random.Random(f"world {seed}")  # noqa: S311  (a simulation, not a secret)
         self._start_s = start_s
         self._steps = 0
-        self._mixed_part = 1.0 - math.exp(-STEP_S / parameters.mixing_s)
+        self._stirred_part, self._still_part = (
+            1.0 - math.exp(-STEP_S / s) for s in (parameters.mixing_s, STILL_MIXING_S)
+        )
+        self._stirred_until_s, self._lid_on = math.inf, True
         self._wall_part = 1.0 - math.exp(-STEP_S / parameters.wall_warming_s)
         self._probe_parts = [1.0 - math.exp(-STEP_S / s) for s in (parameters.probe_fast_s, parameters.probe_slow_s)]
         self._probe_shares = [parameters.probe_fast_share, 1.0 - parameters.probe_fast_share]
@@ -149,16 +306,35 @@ class World:
             raise ValueError("A pour needs a volume and a duration above zero.")
         rate = self.parameters.pour_rate_cm3_s if duration_s is None else volume_cm3 / duration_s
         self._pours.append([volume_cm3, rate])
+        self._poured_cm3.append(volume_cm3)
 
-    def refill(self, acid_volume_cm3: float | None = None) -> None:
-        """The cup is emptied, rinsed, and gets fresh acid; the probe keeps its temperature."""
-        p = self.parameters
+    def take_back_pour(self) -> None:
+        """The newest pour was none: what of it has not flowed does not, what has is out again with the heat it gave.
+
+        Only the little that this heat lost to the room meanwhile stays lost. Nothing happens to a cup without a pour.
+        """
+        volume_cm3 = self._poured_cm3.pop() if self._poured_cm3 else 0.0
+        if volume_cm3 and self._pours:
+            volume_cm3 -= self._pours.pop()[0]
+        in_cup_cm3 = self._upper.alkali_cm3 + self._lower.alkali_cm3
+        for half in (self._upper, self._lower):
+            half.lose_alkali(min(volume_cm3 / in_cup_cm3, 1.0) * half.alkali_cm3 if in_cup_cm3 else 0.0)
+
+    def refill(self, acid_volume_cm3: float | None = None, parameters: CupParameters | None = None) -> None:
+        """The cup is emptied, rinsed, and gets fresh acid; the probe keeps its temperature.
+
+        `parameters` are of other reagents in the same cup: from here on they are poured.
+        """
+        self.parameters = p = parameters or self.parameters
         self._acid_cm3 = p.acid_volume_cm3 if acid_volume_cm3 is None else acid_volume_cm3
         if self._acid_cm3 <= 0.0:
             raise ValueError("A refill needs a volume above zero.")
         self._upper, self._lower = (_Half(p, self._acid_cm3 / 2, p.acid_temperature_c) for _ in range(2))
         self._wall_c = self.room_temperature_c
         self._pours: deque[list[float]] = deque()
+        self._poured_cm3: list[float] = []
+        self.lost_by_open_lid_j = 0.0
+        """What the surface lost because the lid was off, since the cup was filled."""
 
     def fill_with_water(self, volume_cm3: float, temperature_c: float) -> None:
         """The cup is emptied and gets so much water in place of acid; what is poured to it then does not react."""
@@ -176,6 +352,19 @@ class World:
     def dip_in_alkali(self) -> None:
         """The rinsed, wiped probe goes into the bottle of alkali."""
         self.hold_in(self.parameters.alkali_temperature_c)
+
+    def stir(self, duration_s: float) -> None:
+        """Somebody stirs from now on for so long, and then no more: until this is first called, all the time."""
+        self._stirred_until_s = self.time_s + duration_s
+
+    @property
+    def stirred_for_s(self) -> float:
+        """How much longer somebody stirs."""
+        return max(self._stirred_until_s - self.time_s, 0.0)
+
+    def put_lid(self, on: bool) -> None:
+        """The lid goes on the cup, or is lifted: until this is first called it is on."""
+        self._lid_on = on
 
     def hold_in(self, temperature_c: float) -> None:
         """The probe is held in much liquid, or air, of this temperature."""
@@ -210,8 +399,9 @@ class World:
         """As much goes up as comes down, after the halves are level again."""
         upper, lower = self._upper, self._lower
         level_cm3 = 0.5 * (upper.volume_cm3 - lower.volume_cm3)
-        swap_cm3 = 0.25 * self.volume_cm3 * self._mixed_part
-        down, up = upper.take(swap_cm3 + level_cm3), lower.take(swap_cm3)
+        mixed_part = self._stirred_part if self.time_s < self._stirred_until_s else self._still_part
+        swap_cm3 = 0.25 * self.volume_cm3 * mixed_part
+        down, up = upper.take(swap_cm3 + max(level_cm3, 0.0)), lower.take(swap_cm3 + max(-level_cm3, 0.0))
         lower.add(down)
         upper.add(up)
 
@@ -219,6 +409,9 @@ class World:
         p, room_c = self.parameters, self.room_temperature_c
         upper, lower = self._upper, self._lower
         surface_w = p.loss_w_k * p.surface_share * (upper.temperature_c - room_c)
+        if not self._lid_on:
+            surface_w *= OPEN_LOSS
+            self.lost_by_open_lid_j += surface_w * (1.0 - 1.0 / OPEN_LOSS) * STEP_S
         upper.heat_j -= surface_w * STEP_S
         # the wall takes from both halves; through it the rest of the loss goes
         for half in (upper, lower):

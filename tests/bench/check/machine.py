@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import Any
 
-from station.bench.check.kit import Kit
+from station.bench.check.finding import Kit
 
 MOUNTS = """\
 22 28 0:20 / /sys rw,nosuid,nodev,noexec,relatime shared:7 - sysfs sysfs rw

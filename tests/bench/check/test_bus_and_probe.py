@@ -4,10 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from station.bench.check.beside import Beside
-from station.bench.check.bus_and_probe import bus, chosen, probe, probe_guard, probe_power, probe_resolution
-from station.bench.check.kit import Kit
-from station.bench.check.probe_findings import probe_findings
+from station.bench.check.finding import Beside, Kit
+from station.bench.check.probe import bus, chosen, probe, probe_findings, probe_guard, probe_power, probe_resolution
 from station.bench.virtual.tree import OneWireTree
 from tests.bench.check.machine import Machine
 
@@ -27,6 +25,7 @@ class TestBus:
         found = bus(devices(machine, "w1_bus_master1", PROBE))
         assert (found.colour, found.values["masters"]) == ("green", ["w1_bus_master1"])
 
+    @pytest.mark.fault("no-bus")
     @pytest.mark.parametrize(
         ("read", "unread", "remedy"),
         [
@@ -93,6 +92,7 @@ class TestProbe:
         assert PROBE in found.text
         assert remedy in found.remedy
 
+    @pytest.mark.fault("ghost-probes")
     def test_ghosts_mean_a_floating_data_wire(self, machine: Machine) -> None:
         found = probe(devices(machine, "w1_bus_master1", "00-400000000000", "00-c00000000000"))
         assert found.colour == "red"
@@ -107,6 +107,7 @@ class TestProbe:
         assert (found.name, found.colour) == ("probe", colour)
 
 
+@pytest.mark.fault("supply-wire-open")
 @pytest.mark.parametrize(("text", "colour"), [("1\n", "green"), ("0\n", "red"), ("-5\n", "unknown"), (None, "unknown")])
 def test_the_supply_wire(machine: Machine, text: str | None, colour: str) -> None:
     """The values are those of the kernel's Documentation/ABI/testing/sysfs-driver-w1_therm."""
@@ -116,6 +117,7 @@ def test_the_supply_wire(machine: Machine, text: str | None, colour: str) -> Non
     assert probe_power(kit, PROBE).colour == colour
 
 
+@pytest.mark.fault("low-resolution")
 @pytest.mark.parametrize(
     ("bits", "colour", "step"),
     [(9, "red", "0.5 °C"), (10, "red", "0.25 °C"), (11, "amber", "0.125 °C"), (12, "green", "0.0625 °C")],
@@ -137,6 +139,7 @@ def test_a_resolution_that_is_not_told_is_unknown(machine: Machine, text: str | 
     assert probe_resolution(kit, PROBE).colour == "unknown"
 
 
+@pytest.mark.fault("kernel-check-off")
 @pytest.mark.parametrize(
     ("text", "colour"), [("0\n", "amber"), ("1\n", "green"), ("2\n", "amber"), ("3\n", "green"), (None, "unknown")]
 )

@@ -1,6 +1,7 @@
 """Colours, the worst of them, and their form for scripts and lamps."""
 
 import json
+from dataclasses import asdict
 from itertools import product
 from typing import get_args
 
@@ -8,7 +9,9 @@ import pytest
 
 from station.bench.check.finding import EXIT_STATUS, Colour, Finding, as_json, panel_signal, status_of
 from station.bench.check.run import _tried
-from station.bench.panel_patterns import PATTERNS, Lamps
+from station.bench.panel.signals import PATTERNS, Lamps
+from station.bench.probes.scratchpad import kind_of
+from station.words import in_language, join, say, understood
 
 COLOURS: tuple[Colour, ...] = get_args(Colour)
 
@@ -27,14 +30,30 @@ def test_each_status_has_an_exit_status_and_a_lamp_of_its_own() -> None:
 
 
 def test_the_json_form() -> None:
-    found = [Finding("bus", "green", "there"), Finding("probe", "amber", "noisy", "another", {"sd_c": 0.1})]
+    found = [
+        Finding("bus", "green", "there"),
+        Finding("probe", "amber", say("check-probe-ghosts", count=2), "another", {"sd_c": 0.1}),
+    ]
+    ghosts = "no probe, but 2 ghosts (00-…): the data wire is not connected"
     assert json.loads(json.dumps(as_json(found))) == {
         "status": "amber",
         "findings": [
             {"name": "bus", "colour": "green", "text": "there", "remedy": "", "values": {}},
-            {"name": "probe", "colour": "amber", "text": "noisy", "remedy": "another", "values": {"sd_c": 0.1}},
+            {"name": "probe", "colour": "amber", "text": ghosts, "remedy": "another", "values": {"sd_c": 0.1}},
         ],
+        "messages": {ghosts: {"id": "check-probe-ghosts", "values": {"count": 2}}},
     }
+
+
+def test_the_json_form_can_be_said_in_german_by_who_reads_it() -> None:
+    against = kind_of("28-0316a2795fee", [])
+    found = Finding(
+        "probe_kind", "green", say("check-kind-copy", reasons=join(against.against)), values=asdict(against)
+    )
+    (read,) = understood(json.loads(json.dumps(as_json([found]))))["findings"]
+    assert read["text"] == found.text
+    assert "nicht das Muster des Herstellers" in in_language(read["text"], "de")
+    assert "nicht das Muster des Herstellers" in in_language(read["values"]["against"][0], "de")
 
 
 def test_a_check_that_fails_itself_is_a_finding_of_its_own() -> None:

@@ -8,11 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from station.bench.check.journal import journal
+from station.bench.check.storage import journal
 from station.bench.clock import Clock
 from station.practical import events as e
-from station.record.journal import FILE_NAME, Journal
-from station.record.opening import LOCK_NAME
+from station.record.journal import FILE_NAME, LOCK_NAME, Journal
 from tests.bench.check.machine import Machine
 
 
@@ -101,7 +100,7 @@ def test_a_chain_that_was_not_followed_to_its_end_says_so(
     def late(*_: object, **__: object) -> None:
         raise subprocess.TimeoutExpired("child", 20.0, output=first_line)
 
-    monkeypatch.setattr("station.bench.check.journal.subprocess.run", late)
+    monkeypatch.setattr("station.bench.check.storage.subprocess.run", late)
     found = journal(machine.kit())
     assert (found.colour, found.values["events"]) == ("unknown", 400)
     assert "was not followed in" in found.text
@@ -113,13 +112,13 @@ def test_a_record_that_this_user_may_not_open_is_unknown(
     """SQLITE_CANTOPEN: the files beside a record in write-ahead mode may not be made by everybody."""
     told = json.dumps({"error": "unable to open database file", "sqlite_code": sqlite3.SQLITE_CANTOPEN})
     answer = subprocess.CompletedProcess([], 0, stdout=told, stderr="")
-    monkeypatch.setattr("station.bench.check.journal.subprocess.run", lambda *_, **__: answer)
+    monkeypatch.setattr("station.bench.check.storage.subprocess.run", lambda *_, **__: answer)
     found = journal(machine.kit())
     assert (found.colour, found.remedy) == ("unknown", "check again with sudo")
 
 
 def test_a_child_that_cannot_start_is_unknown(machine: Machine, record: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("station.bench.check.journal.sys.executable", "/bin/false")
+    monkeypatch.setattr("station.bench.check.storage.sys.executable", "/bin/false")
     assert journal(machine.kit()).colour == "unknown"
 
 

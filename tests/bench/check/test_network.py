@@ -9,9 +9,8 @@ from threading import Thread
 
 import pytest
 
-from station.bench.check import beside as module
-from station.bench.check.beside import Beside, look_beside
-from station.bench.check.kit import Kit
+from station.bench.check import finding as module
+from station.bench.check.finding import Beside, Kit, look_beside
 from station.bench.check.network import network, port
 from station.record.journal import Journal
 from tests.bench.check.machine import TCP_HEAD, Machine
@@ -19,6 +18,7 @@ from tests.bench.check.machine import TCP_HEAD, Machine
 LOOPBACK = "http://127.0.0.1:8080/"
 
 
+@pytest.mark.fault("no-names")
 @pytest.mark.parametrize(
     ("addresses", "colour", "words"),
     [
@@ -44,6 +44,7 @@ def test_a_page_for_this_machine_only_says_which_setting(machine: Machine) -> No
     assert "server.host = 127.0.0.1" in found.text
 
 
+@pytest.mark.fault("wifi-off")
 @pytest.mark.parametrize(
     ("kind", "soft", "hard", "off"),
     [("wlan", "1", "0", True), ("wlan", "0", "1", True), ("wlan", "0", "0", False), ("bluetooth", "1", "0", False)],

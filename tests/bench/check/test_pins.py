@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from station.bench.check import pins as module
-from station.bench.check.beside import Beside
+from station.bench.check.finding import Beside
 from station.bench.check.pins import pins
 from tests.bench.check.machine import Machine
 from tests.bench.test_panel_lgpio import Chips, dev

@@ -12,15 +12,13 @@ from typing import Any
 import pytest
 
 from station.bench.check import probe_reads
-from station.bench.check.beside import Beside
-from station.bench.check.kit import Kit
-from station.bench.check.probe_findings import probe_findings
-from station.bench.check.probe_judged import chip, conversion, noise, reads
+from station.bench.check.finding import Beside, Kit
+from station.bench.check.probe import chip, conversion, noise, probe_findings, reads
 from station.bench.check.probe_reads import HOPELESS, Sample, read_probe
-from station.bench.scratchpad import judge_text
+from station.bench.probes.scratchpad import judge_text
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
-from station.bench.virtual.parameters import CupParameters
+from station.bench.virtual.world import CupParameters
 from tests.bench.check.machine import Machine
 from tests.bench.one_wire_rig import Hand, PlainTree, good
 
@@ -51,7 +49,7 @@ def samples(machine: Machine, tmp_path: Path, faults: str = "", start_s: float =
 
 def test_a_good_probe_is_green_and_says_what_thirty_reads_cannot_rule_out(machine: Machine, tmp_path: Path) -> None:
     taken = samples(machine, tmp_path, start_s=900.0)  # the probe has taken the cup's temperature by then
-    found = reads(taken, "")
+    found = reads(taken)
     assert (found.colour, found.values["reads"], found.values["failed"]) == ("green", 30, 0)
     # (1 − p)^30 = 0.05; the "rule of three" has 3/n = 10 in 100 (Hanley and Lippman-Hand, JAMA 249 (1983) 1743).
     assert found.values["not_ruled_out_per_100"] == 9.5
@@ -60,6 +58,7 @@ def test_a_good_probe_is_green_and_says_what_thirty_reads_cannot_rule_out(machin
     assert chip("28-00000b5eca01", taken).colour == "green"
 
 
+@pytest.mark.fault("bus-fails-often")
 @pytest.mark.parametrize(
     ("faults", "kind", "words"),
     [
@@ -75,14 +74,14 @@ def test_a_good_probe_is_green_and_says_what_thirty_reads_cannot_rule_out(machin
 def test_failures_are_counted_by_kind_and_each_has_its_remedy(
     machine: Machine, tmp_path: Path, faults: str, kind: str, words: str
 ) -> None:
-    found = reads(samples(machine, tmp_path, faults), "")
+    found = reads(samples(machine, tmp_path, faults))
     assert (found.colour, found.values["failed"], found.values["kinds"]) == ("red", 9, {kind: 9})
     assert found.values["failed_per_100"] == 30.0
     assert words in found.remedy
 
 
 def test_a_failure_now_and_then_is_amber(machine: Machine, tmp_path: Path) -> None:
-    found = reads(samples(machine, tmp_path, "crc@7+1"), "")
+    found = reads(samples(machine, tmp_path, "crc@7+1"))
     assert (found.colour, found.values["failed_per_100"]) == ("amber", 3.3)
 
 
@@ -105,7 +104,7 @@ def test_a_read_that_hangs_is_left_behind(
     monkeypatch.setattr(probe_reads, "ANSWER_WITHIN_S", 0.05)
     taken = read_probe(machine.kit(), hanging.w1_slave)
     assert [each.bad for each in taken] == ["no_answer"]
-    found = reads(taken, "")
+    found = reads(taken)
     assert found.colour == "red"
     assert "cut the kit's power" in found.remedy
 
@@ -144,6 +143,7 @@ class TestNoise:
         # residuals of ±1/32 °C about the mean, 28 degrees of freedom; the slope of such a pattern is next to nothing
         assert found.values["sd_c"] == pytest.approx(1 / 32 * (30 / 28) ** 0.5, abs=2e-4)
 
+    @pytest.mark.fault("copies")
     def test_a_noisy_probe_is_amber(self) -> None:
         found = noise([Sample(21.0 + (0, 3, 1, 4, 2)[index % 5] / 16) for index in range(30)])
         assert found.colour == "amber"
@@ -158,6 +158,7 @@ class TestNoise:
         assert found.colour == "unknown"
         assert "still water" in found.remedy
 
+    @pytest.mark.fault("copy-wakes-at-25")
     def test_a_probe_stuck_at_a_copys_power_on_value_is_amber(self) -> None:
         """90 01, 25 °C, is what Petrich's family D shows before its first conversion."""
         assert judge_text(good(0x0190)).temperature_c == 25.0
@@ -174,6 +175,7 @@ class TestConversion:
     def took(self, took_s: float) -> list[Sample]:
         return [Sample(21.0, took_s=took_s) for _ in range(5)]
 
+    @pytest.mark.fault("copies")
     @pytest.mark.parametrize(
         ("took_s", "features", "conv_time_ms", "colour", "words"),
         [
@@ -269,9 +271,8 @@ def test_reading_changes_nothing_in_the_tree(machine: Machine, tmp_path: Path) -
 AS_NOBODY = """
 import os, sys
 from pathlib import Path
-from station.bench.check.beside import Beside
-from station.bench.check.kit import Kit
-from station.bench.check.probe_findings import probe_findings
+from station.bench.check.finding import Beside, Kit
+from station.bench.check.probe import probe_findings
 os.setgid(65534)
 os.setuid(65534)
 for each in probe_findings(Kit(tree=Path(sys.argv[1]), reads=1), Beside()):

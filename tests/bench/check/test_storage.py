@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.bench.check.kit import Kit
+from station.bench.check.finding import Kit
 from station.bench.check.storage import (
     ENOUGH_MB,
     LEAST_MB,
@@ -124,6 +124,7 @@ def test_another_machines_folder_is_not_for_a_record(machine: Machine) -> None:
     assert "another machine" in found.text
 
 
+@pytest.mark.fault("read-only-card")
 @pytest.mark.parametrize("options", [("ro", "rw"), ("rw", "ro")])
 def test_a_file_system_that_fell_to_read_only_is_red(machine: Machine, options: tuple[str, str]) -> None:
     """ext4 does after an error (mount option errors=remount-ro)."""
@@ -189,6 +190,7 @@ class TestRealMounts:
         options = f"lowerdir={folder / 'lower'},upperdir={upper},workdir={work}"
         self.mount("-t", "overlay", "overlay", "-o", options, folder / "point")
 
+    @pytest.mark.fault("record-in-memory")
     def test_an_overlay_in_memory_is_red(self, mounted: Path) -> None:
         with small_card(1024) as memory:
             for name in ("upper", "work"):
@@ -207,6 +209,7 @@ class TestRealMounts:
         assert storage(here(mounted / "point")).colour == "green"
         assert not kept_in_memory(mounted / "point")
 
+    @pytest.mark.fault("read-only-card")
     def test_a_read_only_mount_is_red(self, mounted: Path) -> None:
         self.mount("--bind", mounted / "lower", mounted / "point")
         self.mount("-o", "remount,bind,ro", mounted / "point")
@@ -219,7 +222,7 @@ NOBODY = 65534
 AS_NOBODY = """
 import os, sys
 from pathlib import Path
-from station.bench.check.kit import Kit
+from station.bench.check.finding import Kit
 from station.bench.check.storage import storage
 os.setgid(int(sys.argv[1]))
 os.setuid(int(sys.argv[1]))

@@ -2,13 +2,15 @@
 
 import platform
 import re
-from importlib.metadata import requires
+import sqlite3
+from importlib.metadata import requires, version
 from pathlib import Path
 
 import pytest
 
-from station.bench.check import versions as checked
-from station.bench.check.versions import BELOW_THEM, MAIN_DEPENDENCIES, installed, told, versions
+from station.bench.check import machine as checked
+from station.bench.check.machine import MAIN_DEPENDENCIES, installed, told, versions
+from station.words import in_language
 from tests.bench.check.machine import Machine
 
 
@@ -24,13 +26,16 @@ def test_the_versions_are_four_lines(monkeypatch: pytest.MonkeyPatch, tmp_path: 
     assert python == f"Python {platform.python_version()}"
     assert platform.release() in system
     runtime = [re.split(r"[^A-Za-z0-9_-]", each)[0] for each in requires("benchwarm") or [] if "extra" not in each]
-    assert {each.split()[0] for each in libraries.split(", ")} == {*runtime, *MAIN_DEPENDENCIES, *BELOW_THEM, "sqlite"}
+    assert {each.split()[0] for each in libraries.split(", ")} == {*runtime, *MAIN_DEPENDENCIES, "sqlite"}
     (tmp_path / "model").write_text("Raspberry Pi 4 Model B Rev 1.5\0")
     monkeypatch.setattr(checked, "BOARD", tmp_path / "model")
     monkeypatch.setattr(checked, "PAGE", tmp_path / "no page")
     package, _, system, _ = told().splitlines()
     assert package.endswith(", page not built")
     assert system.endswith(", Raspberry Pi 4 Model B Rev 1.5")
+    german = in_language(told(), "de")
+    assert german.startswith(f"{version('benchwarm').join(['benchwarm ', ', '])}Seite nicht gebaut\nPython ")
+    assert german.endswith(f", sqlite {sqlite3.sqlite_version}")
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,9 @@ from w1thermsensor import Sensor, W1ThermSensor, W1ThermSensorError
 from station.bench.virtual.driver import VirtualDriver
 from station.practical import events as e
 from station.practical.acts import Act
+from station.practical.contract import View
 from station.practical.fold import fold
+from station.practical.plan import Plan
 from station.practical.procedure import advance
 from station.practical.state import State, Step
 from station.practical.view import view
@@ -56,13 +58,15 @@ class JumpingClock:
 class Bench:
     """Fulfils `Operable`; `sampler` must run beside the student."""
 
-    def __init__(self, driver: VirtualDriver, reader: type[W1ThermSensor], clock: JumpingClock) -> None:
-        self.state = State()
+    def __init__(
+        self, driver: VirtualDriver, reader: type[W1ThermSensor], clock: JumpingClock, plan: Plan | None = None
+    ) -> None:
+        self.state = State() if plan is None else State(plan=plan)
         self.acts: list[dict[str, Any]] = []
         self._driver, self._reader, self._clock = driver, reader, clock
         self._change: asyncio.Future[None] = asyncio.get_running_loop().create_future()
 
-    def view(self) -> dict[str, Any]:
+    def view(self) -> View:
         return view(self.state, self._clock.now_s)
 
     async def do(self, act: dict[str, Any]) -> None:

@@ -8,7 +8,8 @@ from w1thermsensor import NoSensorFoundError, Sensor, SensorNotReadyError, W1The
 
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import Fault, FaultScript
-from station.bench.virtual.parameters import CupParameters
+from station.bench.virtual.world import CupParameters
+from tests.conftest import PATIENCE_S
 
 Reader = type[W1ThermSensor]
 
@@ -97,7 +98,7 @@ def test_a_read_that_hangs_is_let_go_when_the_script_says(tmp_path: Path) -> Non
     texts: list[str] = []
     hanging = threading.Thread(target=lambda: texts.append(driver.tree.w1_slave.read_text()))
     hanging.start()
-    hanging.join(timeout=5.0)
+    hanging.join(timeout=PATIENCE_S)
     assert texts == [""]
     driver.close()
     driver.close()
@@ -109,7 +110,7 @@ def test_a_read_that_hangs_is_let_go_at_the_end(tmp_path: Path) -> None:
     hanging = threading.Thread(target=driver.tree.w1_slave.read_text)
     hanging.start()
     driver.close()
-    hanging.join(timeout=5.0)
+    hanging.join(timeout=PATIENCE_S)
     assert not hanging.is_alive()
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from w1thermsensor import W1ThermSensor
 
-from station.bench.virtual.habits import BEHAVIOURS
+from station.bench.virtual.student import BEHAVIOURS
 from tests.bench.virtual.test_student import practical
 
 Reader = type[W1ThermSensor]
@@ -23,9 +23,11 @@ async def test_a_careful_class_is_asked_nothing(tmp_path: Path, reader: Reader, 
     assert await asked(tmp_path, reader, "careful", seed) == set()
 
 
+@pytest.mark.fault("portion-missing-or-doubled")
 async def test_a_portion_pressed_and_not_poured_is_noticed(tmp_path: Path, reader: Reader) -> None:
     assert (1, 4, "no_change") in await asked(tmp_path, reader, "skips")
 
 
+@pytest.mark.fault("portion-missing-or-doubled")
 async def test_a_portion_poured_twice_is_noticed(tmp_path: Path, reader: Reader) -> None:
     assert (1, 3, "double") in await asked(tmp_path, reader, "doubles")

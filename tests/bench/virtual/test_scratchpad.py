@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.bench.virtual.scratchpad import count_of, crc8, kernel_text, millidegrees, raw_of, scratchpad
+from station.bench.virtual.tree import count_of, crc8, kernel_text, millidegrees, raw_of, scratchpad
 
 # Maxim Integrated, DS18B20 data sheet (042208), table "Temperature/Data Relationship".
 DATA_SHEET = [

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from w1thermsensor import NoSensorFoundError, ResetValueError, Sensor, SensorNotReadyError, W1ThermSensor
 
 from station.bench.virtual.tree import OneWireTree
+from tests.conftest import PATIENCE_S
 
 PROBE = "28-00000b5eca01"
 
@@ -131,7 +132,7 @@ def test_a_write_lets_a_hanging_read_go(tree: OneWireTree) -> None:
     hanging = threading.Thread(target=lambda: texts.append(tree.w1_slave.read_text()))
     hanging.start()
     tree.write(21.0)
-    hanging.join(timeout=5.0)
+    hanging.join(timeout=PATIENCE_S)
     # started before or after the write: it gets an empty answer or the new one, and never waits on
     assert texts[0] in {"", tree.w1_slave.read_text()}
     tree.release()

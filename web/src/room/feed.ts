@@ -1,9 +1,9 @@
 // Keeps the board up to date: one stream for all benches, polling where none comes through; none while hidden.
 
 import { useEffect, useRef, useState } from "preact/hooks";
-import { get } from "../get";
-import type { Room, TilesMessage } from "./contract";
-import { type Known, changed, whole } from "./model";
+import { get } from "../live/ask";
+import { remember } from "../words";
+import type { Room, Tile, TilesMessage } from "./contract";
 
 const POLL_MS = 2000;
 const SILENCE_MS = 9000;
@@ -12,7 +12,13 @@ const TRY_STREAM_AGAIN_MS = 15_000;
 const AGE_MS = 1000;
 const LATEST_MS = 100;
 
-export interface Following {
+function received<Data>(text: string): Data {
+  const data = JSON.parse(text) as Data;
+  remember(data);
+  return data;
+}
+
+interface Following {
   known: Known | null;
   now_ms: number;
   /** Whether nothing was heard of the room for a while. */
@@ -65,9 +71,9 @@ class Feed {
       stream.addEventListener(kind, (event) => {
         if (stream === this.stream) taken((event as MessageEvent<string>).data);
       });
-    on("room", (data) => this.take(whole(JSON.parse(data) as Room, this.known, performance.now())));
+    on("room", (data) => this.take(whole(received<Room>(data), this.known, performance.now())));
     on("tiles", (data) => {
-      if (this.known) this.take(changed(this.known, JSON.parse(data) as TilesMessage, performance.now()));
+      if (this.known) this.take(changed(this.known, received<TilesMessage>(data), performance.now()));
     });
     on("reset", () => this.close());
     stream.addEventListener("error", () => {
@@ -111,4 +117,47 @@ export function useRoom(): Following {
   const now_ms = performance.now();
   const current = feed.current;
   return { known: current?.known ?? null, now_ms, lost: current !== null && now_ms - current.heard_ms > SILENCE_MS };
+}
+
+// What the board's page knows: a fold over what the room says. Pure: the clock comes in as a number.
+
+export interface Known {
+  room: Room;
+  /** When each bench's tile was told / ms on the page's clock: from then on its age grows by itself. */
+  told_ms: Readonly<Record<string, number>>;
+}
+
+export function whole(room: Room, before: Known | null, now_ms: number): Known {
+  const addresses = room.addresses ?? before?.room.addresses;
+  const told_ms = Object.fromEntries(room.order.map((bench) => [bench, now_ms]));
+  return { room: addresses ? { ...room, addresses } : room, told_ms };
+}
+
+export function changed(known: Known, { order, tiles }: TilesMessage, now_ms: number): Known {
+  const told_ms = { ...known.told_ms };
+  const kept: Record<string, Tile> = {};
+  for (const bench of order) {
+    const tile = tiles[bench] ?? known.room.tiles[bench];
+    if (!tile) continue;
+    kept[bench] = tile;
+    if (tiles[bench]) told_ms[bench] = now_ms;
+  }
+  return { room: { ...known.room, order, tiles: kept }, told_ms };
+}
+
+/** How long ago anything was heard of a bench / s; null: never. */
+export function ageOf(tile: Tile, told_ms: number | undefined, now_ms: number): number | null {
+  if (tile.age_s === null) return null;
+  return tile.age_s + Math.max(0, now_ms - (told_ms ?? now_ms)) / 1000;
+}
+
+/** The number by which a bench is known where no names are to be seen: of its id, else its place in the list. */
+export function numberOf(bench: string, benches: readonly string[]): string {
+  const digits = /(\d+)\D*$/.exec(bench)?.[1];
+  return digits ? String(Number(digits)) : String([...benches].sort().indexOf(bench) + 1);
+}
+
+/** Benches in the order in which people count. */
+export function counted(benches: readonly string[]): string[] {
+  return [...benches].sort((one, other) => one.localeCompare(other, "en", { numeric: true }));
 }

@@ -1,16 +1,16 @@
 // What staff tell the benches: all of them, or those that are chosen.
 
-import { useState } from "preact/hooks";
-import { said } from "../words";
-import { roomWords as words } from "../words/room_topic";
-import { tell } from "./ask";
+import { useEffect, useState } from "preact/hooks";
+import { typedNumber } from "../format";
+import { answered, get, post } from "../live/ask";
+import { textOf } from "../page/forms";
+import { type Which, phrase, said } from "../words";
+import { orderInWords } from "./board";
 import type { OrderLeft, Room } from "./contract";
-import { PlanChoice, usePlanChoice } from "./plan_choice";
-import { orderInWords } from "./tile";
 
 const MOST_LEFT = 12;
 
-export type Act = Readonly<Record<string, unknown>>;
+type Act = Readonly<Record<string, unknown>>;
 
 interface Props {
   room: Room;
@@ -27,7 +27,7 @@ export function useTelling(): { told: string; send: (path: string, body: object)
     wait(true);
     const outcome = await tell(path, body);
     wait(false);
-    say(outcome.done ? words().told : said(outcome.words ?? "") || words().noAnswer);
+    say(outcome.done ? phrase("page-room-told") : said(outcome.words ?? "") || phrase("page-room-no-answer"));
     return outcome.done;
   };
   return { told, send, busy };
@@ -42,11 +42,11 @@ function Rename({ room, bench, give }: { room: Room; bench: string; give: (act: 
   return (
     <form onSubmit={submit}>
       <label>
-        {words().newName}
+        {phrase("page-room-new-name")}
         <input type="text" maxLength={24} autocomplete="off" value={name} onInput={(event) => type(event.currentTarget.value)} />
       </label>
       <button type="submit" class="plain">
-        {words().rename}
+        {phrase("page-room-rename")}
       </button>
     </form>
   );
@@ -64,27 +64,63 @@ function SetAside({ room, bench, give }: { room: Room; bench: string; give: (act
   return (
     <form onSubmit={submit}>
       <label>
-        {words().whichRepeat}
+        {phrase("page-room-which-repeat")}
         <select value={repeat} onChange={(event) => choose(Number(event.currentTarget.value))}>
           {counted.map((each) => (
             <option key={each.repeat} value={each.repeat}>
-              {words().repeatName(each.repeat)}
+              {phrase("page-room-repeat-name", { repeat: each.repeat })}
             </option>
           ))}
         </select>
       </label>
       <label>
-        {words().why}
+        {phrase("page-room-why")}
         <input type="text" maxLength={200} value={reason} onInput={(event) => type(event.currentTarget.value)} />
       </label>
       <button type="submit" class="plain" disabled={reason.trim() === ""}>
-        {words().setAside}
+        {phrase("page-room-set-aside")}
       </button>
     </form>
   );
 }
 
-const SIMPLE: readonly (readonly [keyof ReturnType<typeof words>["acts"], Act])[] = [
+function Restore({ room, bench, give }: { room: Room; bench: string; give: (act: Act) => void }) {
+  const aside = (room.tiles[bench]?.repeats ?? []).filter(({ restorable }) => restorable);
+  return (
+    <>
+      {aside.map(({ repeat }) => (
+        <p key={repeat}>
+          <button type="button" class="plain" onClick={() => give({ act: "restore", repeat })}>
+            {phrase("page-room-restore", { repeat })}
+          </button>
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** With the results: what the bottle was made up to, where all benches that are told had the same. */
+function Bottle({ give, able }: { give: (act: Act) => void; able: boolean }) {
+  const [typed, type] = useState("");
+  const mol_dm3 = typedNumber(typed);
+  const submit = (event: Event) => {
+    event.preventDefault();
+    if (mol_dm3 !== null && mol_dm3 > 0) give({ act: "show_results", shown: true, prepared_mol_dm3: mol_dm3 });
+  };
+  return (
+    <form onSubmit={submit}>
+      <label>
+        {phrase("page-room-bottle")}
+        <input type="text" inputMode="decimal" autocomplete="off" value={typed} onInput={(event) => type(event.currentTarget.value)} />
+      </label>
+      <button type="submit" class="plain" disabled={!able || mol_dm3 === null || mol_dm3 <= 0}>
+        {phrase("page-room-bottle-show")}
+      </button>
+    </form>
+  );
+}
+
+const SIMPLE: readonly (readonly [Which<"page-room-acts">, Act])[] = [
   ["show", { act: "show_results", shown: true }],
   ["hold", { act: "show_results", shown: false }],
   ["pause", { act: "pause" }],
@@ -105,7 +141,7 @@ function NewPractical({ give }: { give: (act: Act) => void }) {
       <PlanChoice choice={choice} own={false} />
       {choice.wrong && <p class="why-not">{choice.wrong}</p>}
       <button type="submit" class="plain" disabled={!choice.given}>
-        {words().newPractical}
+        {phrase("page-room-new-practical")}
       </button>
     </form>
   );
@@ -133,7 +169,7 @@ function LeftToDo({ room, send }: { room: Room; send: (path: string, body: objec
   const away = [...new Set(room.orders.filter(({ state }) => state === "pending").map(({ bench }) => bench))];
   return (
     <>
-      <h3>{words().left}</h3>
+      <h3>{phrase("page-room-left")}</h3>
       <ul class="orders-left">
         {grouped(room.orders).map(({ order, act, state, why, benches }) => (
           <li key={`${order} ${state} ${why}`}>{orderInWords(act, state, benches.map(name).join(", "), why)}</li>
@@ -141,7 +177,7 @@ function LeftToDo({ room, send }: { room: Room; send: (path: string, body: objec
       </ul>
       {away.length > 0 && (
         <button type="button" class="plain" onClick={() => send("/api/room/orders/withdrawn", { benches: away })}>
-          {words().takeBack}
+          {phrase("page-room-take-back")}
         </button>
       )}
     </>
@@ -155,22 +191,24 @@ export function Telling({ room, chosen, setChosen }: Props) {
   const [only] = chosen !== null && benches.length === 1 ? benches : [];
   return (
     <section class="settings-part telling">
-      <h2>{words().tellTitle}</h2>
+      <h2>{phrase("page-room-tell-title")}</h2>
       <p class="whom">
-        {chosen === null ? words().toAll : words().toSome(benches.length)}{" "}
+        {chosen === null ? phrase("page-room-to-all") : phrase("page-room-to-some", { count: benches.length })}{" "}
         <button type="button" class="plain" onClick={() => setChosen(chosen === null ? new Set() : null)}>
-          {chosen === null ? words().chooseSome : words().chooseAll}
+          {chosen === null ? phrase("page-room-choose-some") : phrase("page-room-choose-all")}
         </button>
       </p>
       <div class="tell-buttons">
         {SIMPLE.map(([name, act]) => (
           <button key={name} type="button" class="plain" disabled={benches.length === 0 || busy} onClick={() => give(act)}>
-            {words().acts[name]}
+            {phrase("page-room-acts", { which: name })}
           </button>
         ))}
       </div>
+      <Bottle give={give} able={benches.length > 0 && !busy} />
       {only && <Rename key={`name ${only}`} room={room} bench={only} give={give} />}
       {only && <SetAside key={`aside ${only}`} room={room} bench={only} give={give} />}
+      {only && <Restore room={room} bench={only} give={give} />}
       {chosen !== null && benches.length > 0 && <NewPractical give={give} />}
       <p class="told" role="status">
         {told}
@@ -178,4 +216,99 @@ export function Telling({ room, chosen, setChosen }: Props) {
       <LeftToDo room={room} send={(path, body) => void send(path, body)} />
     </section>
   );
+}
+
+// Which plan benches are to begin with: the one they have, one that ships with the station, or one in a file.
+
+/** What goes into the order: nothing, a plan's values, or the text of a file. */
+type Chosen = { plan?: object; plan_toml?: string; confirmed?: boolean };
+
+interface Ready {
+  name: string;
+  plan: { title: string };
+}
+
+interface Choice {
+  chosen: Chosen;
+  /** Whether a plan was chosen at all. */
+  given: boolean;
+  wrong: string;
+  ready: readonly Ready[];
+  at: string;
+  choose: (at: string) => void;
+  /** That staff stand for a plan in a file whatever its concentrations. */
+  confirmed: boolean;
+  confirm: (confirmed: boolean) => void;
+  pick: (input: HTMLInputElement) => Promise<void>;
+}
+
+/** The room takes a body of 16 KiB; a plan has hundreds of letters. */
+const LONGEST_PLAN = 12_000;
+export const OWN = "own";
+const FILE = "file";
+
+export function usePlanChoice(first: string): Choice {
+  const [ready, know] = useState<readonly Ready[]>([]);
+  const [at, choose] = useState(first);
+  const [text, read] = useState<string | null>(null);
+  const [wrong, say] = useState("");
+  const [confirmed, confirm] = useState(false);
+  useEffect(() => {
+    get<{ plans: Ready[] }>("/api/room/plans").then(({ plans }) => know(plans), () => undefined);
+  }, []);
+  const pick = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    const found = !file || file.size > LONGEST_PLAN ? null : await textOf(file).catch(() => null);
+    say(file && found === null ? phrase("page-room-no-plan") : "");
+    confirm(false);
+    read(found);
+  };
+  const plan = ready.find(({ name }) => name === at)?.plan;
+  const chosen: Chosen = plan ? { plan } : at === FILE && text !== null ? { plan_toml: text, confirmed } : {};
+  return { chosen, given: Object.keys(chosen).length > 0, wrong, ready, at, choose, confirmed, confirm, pick };
+}
+
+export function PlanChoice({ choice, own }: { choice: Choice; own: boolean }) {
+  const { ready, at, choose, confirmed, confirm, pick } = choice;
+  return (
+    <>
+      <label>
+        {phrase("page-room-plan")}
+        <select value={at} onChange={(event) => choose(event.currentTarget.value)}>
+          {own && <option value={OWN}>{phrase("page-room-own-plan")}</option>}
+          {ready.map(({ name, plan }) => (
+            <option key={name} value={name}>
+              {said(plan.title)}
+            </option>
+          ))}
+          <option value={FILE}>{phrase("page-room-plan-in-file")}</option>
+        </select>
+      </label>
+      {at === FILE && (
+        <>
+          <label>
+            {phrase("page-room-plan-file")}
+            <input type="file" accept=".toml,text/plain" onChange={(event) => void pick(event.currentTarget)} />
+          </label>
+          <label class="plan-confirm">
+            <input type="checkbox" checked={confirmed} onChange={(event) => confirm(event.currentTarget.checked)} />
+            <span>{phrase("page-room-confirm")}</span>
+          </label>
+        </>
+      )}
+    </>
+  );
+}
+
+// Telling the room something; the answer's words say why it would not.
+
+type Outcome = { done: true } | { done: false; words: string | null };
+
+const ANSWER_MS = 8000;
+
+async function tell(path: string, body: object): Promise<Outcome> {
+  const answer = await post(path, body, ANSWER_MS);
+  if (answer?.ok) return { done: true };
+  const problem = await answered<{ detail?: string }>(answer);
+  return { done: false, words: problem?.detail ?? null };
 }

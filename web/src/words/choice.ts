@@ -1,10 +1,8 @@
 // Which language and units a device speaks: its own choice, else what the station is set to, else the browser's
 // language. A choice is kept on the device where it may be.
 
-import { type LanguageCode, type Units, setLanguage, setUnits } from ".";
+import { LANGUAGES, type LanguageCode, type Units, setLanguage, setUnits } from ".";
 
-/** Names of the languages to choose from, each in itself. */
-export const LANGUAGES = { en: "English", de: "Deutsch" } as const;
 /** The units to choose from, as they are written in every language. A word joiner, which is not seen, keeps the
  * catalogue from turning the names of one into those of the other. */
 export const UNITS: Record<Units, string> = { cm3: "cm\u2060³, mol/dm\u2060³", mL: "mL, M" };
@@ -43,10 +41,10 @@ function keep(name: "language" | "units", value: string | null): void {
   }
 }
 
-/** The language that a tag such as "de-AT" names, when the page speaks it. */
+/** The language that a tag such as "en-GB" names, when the page speaks it. */
 export function languageOf(tag: string | null | undefined): LanguageCode | null {
   const [code = ""] = (tag ?? "").toLowerCase().split("-");
-  return code === "en" || code === "de" || code === "pseudo" ? code : null;
+  return Object.keys(LANGUAGES).includes(code) || code === "pseudo" ? code : null;
 }
 
 function unitsOf(name: string | null | undefined): Units | null {

@@ -1,4 +1,4 @@
-// The last thing done to everything the catalogue says: the reader's units and decimal sign.
+// The last thing done to everything that is said: the reader's units and decimal sign.
 
 import { withDecimalSign } from "../format";
 
@@ -24,19 +24,4 @@ export function unitsOf(units: Units, text: string, decimalSign: string): string
   // A station writes a hyphen before a negative number; a reader is used to a minus sign.
   const signed = text.replace(/(^|[\s(=])-(?=\d)/g, "$1−");
   return withDecimalSign(units === "mL" ? inLitres(signed) : signed, decimalSign);
-}
-
-/** A copy of a catalogue in which every text, and every text that a function returns, has gone through `dress`. */
-export function dressed<T>(part: T, dress: (text: string) => string): T {
-  return dressedAny(part, dress) as T;
-}
-
-function dressedAny(part: unknown, dress: (text: string) => string): unknown {
-  if (typeof part === "string") return dress(part);
-  if (typeof part === "function") {
-    return (...given: unknown[]) => dressedAny((part as (...given: unknown[]) => unknown)(...given), dress);
-  }
-  if (Array.isArray(part)) return part.map((one) => dressedAny(one, dress));
-  if (part === null || typeof part !== "object") return part;
-  return Object.fromEntries(Object.entries(part).map(([name, one]) => [name, dressedAny(one, dress)]));
 }

@@ -1,98 +1,153 @@
-// The one catalogue of every word that the page says, in the reader's language, units and decimal sign.
+// Every word that the page says, in the reader's language, units and decimal sign.
 //
 // How to use it
-//   import { words, said } from "./words";
-//   words.close, words.volume(4.5)      the page's own words
-//   said(view.instruction.text)         words that come from the station: instructions, questions and their answers,
-//                                       refusals, notes, guide, steps, names of reagents. English in, the reader's
-//                                       language out. What a person typed (notes, group, bench name) is never passed.
-// `words` is a live binding: read it while drawing (`words.close` in a component), never keep it in a constant of a
-// module. The page is drawn afresh, root and all, when language or units change, so a memoised part need not ask.
-// Numbers that stand alone on the screen and in no sentence (chart ticks, table cells) go through `decimal(text)` of
-// ../format; what is typed may have a comma or a dot in every language (../typed).
-// Write units as "cm³" and "mol/dm³" and decimals with a dot: the catalogue turns them into what the reader chose.
+//   import { phrase, said } from "./words";
+//   phrase("page-close"), phrase("page-volume", { volume: short(4.5) })
+//                                 the page's own words: messages of station/words/*.ftl whose ids begin with page-
+//   said(view.instruction.text)   words that come from the station: instructions, questions and their answers, refusals,
+//                                 notes, guide, steps, names of reagents. English in, the reader's language out. What a
+//                                 person typed (notes, group, bench name) is never passed.
+//   said({ id, values, text })    the same for a message that the station names; `text` is its English.
+//   remember(answer)              takes in which texts of an answer are messages: each answer has `messages`, id and values
+//                                 by English text. Whatever is received goes through it (../live/ask does for answers).
+// Call them while drawing, never keep their text in a constant of a module. The page is drawn afresh, root and all, when
+// language or units change, so a memoised part need not ask.
+// Numbers are given as text with as many decimals as they deserve (`fixed`, `short`, `rounded` of ../format), with a dot;
+// a number that chooses between one and several is given as a number. Texts that are put together from numbers and units
+// alone go through `dress`, chart ticks through `decimal` of ../format; what is typed may have a comma or a dot in every
+// language (../typed). Units are written "cm³" and "mol/dm³": what is said has those that the reader chose.
 // Which language and units are spoken follows from ./choice: `chooseLanguage`, `chooseUnits`.
 // A reason, act or other code that is sent to the station stays English in the message: show `said(code)`, send `code`.
 //
-// How to add words: one file per topic and language.
-//   1. words/own_lines.en.ts:  export const ownLines = { title: "Your lines", off: (v: number) => `${v} cm³ off` };
-//   2. words/own_lines.de.ts:  import type { ownLines as en } from "./own_lines.en";
-//                              import type { Translated } from "./translated";
-//                              export const ownLines: Translated<typeof en> = { title: "Deine Geraden", … };
-//                              (a word that is missing, or one too many, does not compile). Text of the station that
-//                              a word has inside goes through `german(text)` of ./station.
-//   3. one line each in words/en.ts and words/de.ts; then `words.ownLines.title` is there.
-// Sentences of the station get their German in station.de.json (see ./station).
+// How to add words: a message in every station/words/*.ftl, with the same values (`npm test` names what is missing); then
+// `npm run check` knows its id and values. A message chosen by a code has a selector, and its variants are the codes
+// (`keyed` turns the spaces of a code into hyphens). How to add a language: DEVELOPERS.md, "Page".
 
+import { english, languages } from "@words";
 import { setDecimalSign } from "../format";
-import { dressed, type Units, unitsOf } from "./dress";
-import { en } from "./en";
-import type { Translated } from "./translated";
+import { type Units, unitsOf } from "./dress";
+import { type GivenValues, type Language, type Value, formatted } from "./fluent";
+import type { Values } from "./messages";
 
 export type { Units } from "./dress";
-export type Words = Translated<typeof en>;
-export type LanguageCode = "en" | "de" | "pseudo";
+export { type Language, keyed } from "./fluent";
 
-/** What one language brings. */
-export interface Language {
-  /** For `<html lang>`. */
-  tag: string;
-  catalogue: Words;
-  /** A sentence of the station in this language; unchanged where it is not known. */
-  translate: (text: string) => string;
-  decimalSign: string;
-  /** Done last to everything that is said: only the pseudo-locale has one. */
-  accent?: (text: string) => string;
+/** The code of a language that has a catalogue, or "pseudo". */
+export type LanguageCode = string;
+export type MessageId = keyof Values;
+/** The codes that a message has words for. */
+export type Which<Id extends MessageId> = Values[Id] extends { which: infer Code } ? Code : never;
+
+/** A message of the station: `text` is what it says in English. */
+export interface Said {
+  id?: string | null | undefined;
+  values?: Readonly<Record<string, Value | Said>> | null | undefined;
+  text: string;
 }
 
-const english: Language = { tag: "en", catalogue: en, translate: (text) => text, decimalSign: "." };
+/** Names of the languages to choose from, each in itself, by their codes. */
+export const LANGUAGES: Readonly<Record<LanguageCode, string>> = Object.fromEntries(
+  Object.entries(languages).map(([code, { name }]) => [code, name]),
+);
 
 /** Everything but English travels only when it is asked for. */
-const loaders: Record<LanguageCode, () => Promise<Language>> = {
-  en: () => Promise.resolve(english),
-  de: async () => (await import("./de")).german,
-  pseudo: async () => (await import("./pseudo")).pseudo,
-};
+const load = async (code: LanguageCode): Promise<Language> =>
+  code === "pseudo" ? (await import("./pseudo")).pseudo : (await languages[code]?.load()) ?? english;
 
 /** More different sentences than a page shows; typed or counted ones must not pile up for a whole day. */
 const MOST_REMEMBERED = 2000;
 
-let current: Language = english;
-let units: Units = "cm3";
-let spoken: LanguageCode = "en";
-let wanted: LanguageCode = "en";
-let version = 0;
-const remembered = new Map<string, string>();
-const listeners = new Set<() => void>();
-const followers: ((code: LanguageCode) => Promise<void>)[] = [];
+/** Values of the station that are names, addresses or what a person typed: their digits and units stay as they are. */
+const AS_IT_IS = /(^|_)(name|text|typed|path|file|version|address|date|time)$/;
+/** What stands for them until the rest is dressed: characters that no language uses. */
+const PLACE = 0xe000;
+const PLACES = /[\ue000-\uf8ff]/g;
 
-/** The page's own words. A live binding: another object after every change of language or units. */
-export let words: Words = en;
+let current = english;
+let plurals = new Intl.PluralRules(english.tag);
+let units: Units = "cm3";
+let spoken: LanguageCode = english.tag;
+let wanted: LanguageCode = english.tag;
+let version = 0;
+/** Sentences of the station, and messages without values. */
+const remembered = new Map<string, string>();
+const plain = new Map<string, string>();
+/** Messages of the station by their English text. */
+const named = new Map<string, Omit<Said, "text">>();
+const listeners = new Set<() => void>();
+
+/** A message of the page, with its values. */
+export function phrase<Id extends MessageId>(id: Id, ...[values]: Values[Id] extends null ? [] : [values: Values[Id]]): string {
+  if (values) return message(id, values) ?? id;
+  let told = plain.get(id);
+  if (told === undefined) {
+    told = message(id, {}) ?? id;
+    plain.set(id, told);
+  }
+  return told;
+}
+
+function message(id: string, values: GivenValues): string | null {
+  const pattern = current.catalogue[id] ?? english.catalogue[id];
+  return pattern === undefined ? null : dress(formatted(pattern, values, plurals));
+}
 
 /** A sentence of the station in the reader's language, units and decimal sign; English where it is not known. */
-export function said(text: string): string {
+export function said(told: string | Said): string {
+  if (typeof told === "string") return sentence(told);
+  const { id, values, text } = told;
+  if (!id || current.catalogue[id] === undefined) return sentence(text);
+  const names: string[] = [];
+  const filled = Object.entries(values ?? {}).map(([name, value]): [string, Value] => {
+    if (typeof value === "object") return [name, said(value)];
+    if (!AS_IT_IS.test(name)) return [name, value];
+    names.push(String(value));
+    return [name, String.fromCharCode(PLACE + names.length - 1)];
+  });
+  const dressed = message(id, Object.fromEntries(filled)) ?? sentence(text);
+  return dressed.replace(PLACES, (place) => names[place.charCodeAt(0) - PLACE] ?? "");
+}
+
+/** Take in which texts of an answer of the station are messages. */
+export function remember(answer: unknown): void {
+  const messages = (answer as { messages?: Record<string, Omit<Said, "text">> } | null)?.messages;
+  for (const [text, of] of Object.entries(messages ?? {})) {
+    if (named.has(text)) continue;
+    if (named.size >= MOST_REMEMBERED) named.clear();
+    named.set(text, of);
+    remembered.delete(text);
+  }
+}
+
+/** The message that this text of the station is, to compare ids by; null where it is none. */
+export const messageOf = (text: string): Omit<Said, "text"> | null => named.get(text) ?? null;
+
+function sentence(text: string): string {
   const known = remembered.get(text);
   if (known !== undefined) return known;
   if (remembered.size >= MOST_REMEMBERED) remembered.clear();
-  const told = dress(current.translate(text));
+  const of = named.get(text);
+  const isKnown = of?.id && current.catalogue[of.id] !== undefined;
+  const told = isKnown ? said({ ...of, text }) : dress(text);
   remembered.set(text, told);
   return told;
 }
 
-/** The same with its digits as they are: what names addresses or versions. */
-export const translated = (text: string): string => current.translate(text);
-
 /** What is done last to everything that is said: units, decimal sign, accents of the pseudo-locale. */
 export function dress(text: string): string {
-  const dressedUp = unitsOf(units, text, current.decimalSign);
-  return current.accent ? current.accent(dressedUp) : dressedUp;
+  const dressed = unitsOf(units, text, current.decimalSign);
+  return current.accent ? current.accent(dressed) : dressed;
 }
+
+/** Whose dates are written, as a BCP 47 tag. */
+export const languageOfDates = (): string => current.dates;
 
 function change(): void {
   version += 1;
   remembered.clear();
+  plain.clear();
+  plurals = new Intl.PluralRules(current.tag);
   setDecimalSign(current.decimalSign);
-  words = dressed(current.catalogue, dress);
   if (typeof document !== "undefined") document.documentElement.lang = current.tag;
   for (const listener of listeners) listener();
 }
@@ -101,7 +156,7 @@ function change(): void {
 export async function setLanguage(code: LanguageCode): Promise<boolean> {
   wanted = code;
   try {
-    const [language] = await Promise.all([loaders[code](), ...followers.map((fetch) => fetch(code))]);
+    const language = await load(code);
     // Asked for another one meanwhile: that one comes by itself.
     if (wanted !== code || language === current) return true;
     [current, spoken] = [language, code];
@@ -118,9 +173,6 @@ export function setUnits(chosen: Units): void {
   units = chosen;
   change();
 }
-
-/** Fetch further words, those of a page of its own, before a language is spoken. */
-export const follow = (fetch: (code: LanguageCode) => Promise<void>): unknown => followers.push(fetch);
 
 /** The language and units now spoken. */
 export const speaking = (): { language: LanguageCode; units: Units } => ({ language: spoken, units });

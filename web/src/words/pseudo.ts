@@ -1,8 +1,8 @@
 // Not a language: English with every word accented and longer, to see what does not come from the catalogue, and
 // what breaks when words are longer than the English ones.
 
-import { en } from "./en";
-import type { Language } from ".";
+import { english } from "@words";
+import type { Language } from "./fluent";
 
 const PLAIN = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz";
 const ACCENTED = "ÅƁÇÐÉƑĜĤÎĴĶĻṀÑÖÞǪŔŠŢÛṼŴẊÝŽåƀçðéƒĝĥîĵķļɱñöþǫŕšţûṽŵẋýž";
@@ -14,9 +14,8 @@ export function accented(text: string): string {
 }
 
 export const pseudo: Language = {
+  ...english,
   tag: "en-x-pseudo",
-  catalogue: en,
-  translate: (text) => text,
   decimalSign: "·",
   accent: accented,
 };

@@ -1,0 +1,1 @@
+"""The heat balance: the cup model fitted to the whole trace of a repeat."""

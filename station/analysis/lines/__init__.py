@@ -1,0 +1,1 @@
+"""The graph-paper method: two straight lines of best fit and where they cross."""

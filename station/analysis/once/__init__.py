@@ -1,0 +1,1 @@
+"""A cup mixed once: its model, the fit, and the enthalpy per mole."""

@@ -1,0 +1,158 @@
+"""A cup mixed once at a marked moment: the temperature change, the heat and the enthalpy per mole.
+
+Two ways to the change, side by side: straight lines before and after, extended to the moment of mixing (the
+graph-paper method), and the heat balance (`once_fit`), a fit of the whole trace.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Literal
+
+import numpy as np
+
+from station.analysis.heat.inputs import Array
+from station.analysis.lines.fit import student_t
+from station.analysis.once.fit import (
+    CLOSE_AFTER_S,
+    CLOSE_BEFORE_S,
+    LEAST_READINGS,
+    LEAST_SPAN_S,
+    RULE,
+    Fitted,
+    effective_count,
+    facts_in,
+    find_line,
+    fit_once,
+)
+from station.analysis.once.inputs import Extrapolation, OnceHeat, OnceRefused, OnceSetup, Stretch
+from station.analysis.once.model import trace
+from station.chemistry.heat import Measured, Worked, enthalpy_per_mole
+from station.words import say
+
+__all__ = ["OnceHeat", "OnceRefused", "OnceSetup", "enthalpy_once", "extrapolate", "fit_once", "predicted_bias_c"]
+
+LABEL = say("once-label-scatter-only")
+
+
+def extrapolate(
+    time_s: Array,
+    temperature_c: Array,
+    mixed_at_s: float,
+    *,
+    step_c: float = 0.0625,
+    u_mixed_at_s: float = 2.0,
+) -> Extrapolation:
+    """Temperature change at ``mixed_at_s`` by lines extended to it from before and after.
+
+    ``time_s`` (rising) and ``temperature_c`` have shape (n,), bad samples left out: a trace or readings by hand.
+    ``step_c`` is the resolution of the readings. Raises OnceRefused with a sentence for a student.
+    Method: as the exam boards describe it, readings during mixing left out; uncertainty by the GUM
+    (JCGM 100:2008, H.3), with at least the scatter that the probe's steps bring (step/√12).
+    """
+    times, temperatures = _checked(time_s, temperature_c)
+    _require_moment(times, mixed_at_s)
+    before = np.flatnonzero(times <= mixed_at_s - CLOSE_BEFORE_S)
+    after = np.flatnonzero(times >= mixed_at_s + CLOSE_AFTER_S)
+    _require_readings(times, before, "too_few_before")
+    _require_readings(times, after, "too_few_after")
+    late = temperatures[after][times[after] >= times[after[-1]] - LEAST_SPAN_S]
+    rough = float(np.median(late) - np.median(temperatures[before]))
+    lines = [find_line(times, temperatures, side, step_c, rough) for side in (before, after)]
+    if lines[0] is None:
+        raise OnceRefused("not_a_line", say("once-before-not-straight"))
+    if lines[1] is None:
+        raise OnceRefused("not_a_line", say("once-after-not-straight"))
+    return _between(lines[0], lines[1], times, temperatures, mixed_at_s, step_c, u_mixed_at_s)
+
+
+def _between(
+    first: Fitted,
+    last: Fitted,
+    times: Array,
+    temperatures: Array,
+    mixed_at_s: float,
+    step_c: float,
+    u_mixed_at_s: float,
+) -> Extrapolation:
+    degrees = first.line.degrees + last.line.degrees
+    scatter = math.sqrt((first.line.sse + last.line.sse) / degrees)
+    steps = step_c / math.sqrt(12.0)
+    s = max(scatter, steps)
+    before, after = (_stretch(side, times, temperatures, mixed_at_s, s, step_c) for side in (first, last))
+    change = after.at_mixing_c - before.at_mixing_c
+    moment = (after.slope_c_s - before.slope_c_s) * u_mixed_at_s
+    u = math.hypot(before.u_at_mixing_c, after.u_at_mixing_c, moment)
+    free = before.effective + after.effective - 4.0
+    factor = student_t(max(free, 1.0)) if scatter > steps else student_t(math.inf)
+    if abs(change) <= max(step_c, factor * u):
+        raise OnceRefused("no_change", say("once-no-change", change_c=f"{change:+.2f}"))
+    interval = change - factor * u, change + factor * u
+    return Extrapolation(change, u, interval, before, after, mixed_at_s, s, RULE, LABEL)
+
+
+def _stretch(fitted: Fitted, times: Array, temperatures: Array, mixed_at_s: float, s: float, step_c: float) -> Stretch:
+    line = fitted.line
+    effective = min(effective_count(fitted.residuals_c, step_c), float(facts_in(temperatures[fitted.used])))
+    known = line.with_s(s * math.sqrt(line.count / effective), line.degrees)
+    begin, end = (float(times[fitted.used[k]]) for k in (0, -1))
+    at, u_at = line.at(mixed_at_s), known.u_at(mixed_at_s)
+    return Stretch(begin, end, line.slope, known.u_slope, at, u_at, fitted.used, fitted.set_aside, effective)
+
+
+def predicted_bias_c(heat: OnceHeat, time_s: Array, *, press_s: float, step_c: float = 0.0625) -> float | None:
+    """How far the extended lines lie from the change of the heat balance, in °C, by the rule and not by scatter.
+
+    The lines are drawn through the fitted course itself at the times of the samples (shape n). None where they refuse.
+    ``press_s`` is the marked moment, to which the lines are extended.
+    """
+    course, _ = trace(heat.parameters, np.asarray(time_s, np.float64) - press_s)
+    try:
+        return extrapolate(time_s, course, press_s, step_c=step_c).change_c - heat.change_c
+    except OnceRefused:
+        return None
+
+
+REACTION = say("of-reaction")
+
+
+def enthalpy_once(heat_j: float, u_heat_j: float, moles: float, u_moles: float, of_what: str = REACTION) -> Worked:
+    """Enthalpy change per mole of ``of_what`` (water formed, or the solid), kJ/mol, with u and the steps to show.
+
+    ``heat_j`` is the heat given out, positive when the cup warmed, so that the result is then negative. Raises
+    ValueError when the amount is not above 0 or a figure is not finite.
+    """
+    return enthalpy_per_mole(Measured(heat_j, u_heat_j), Measured(moles, u_moles), of_what)
+
+
+def _checked(time_s: Array, temperature_c: Array) -> tuple[Array, Array]:
+    try:
+        times, temperatures = np.asarray(time_s, np.float64), np.asarray(temperature_c, np.float64)
+    except (TypeError, ValueError):
+        raise OnceRefused("not_numbers", say("once-not-a-number")) from None
+    if times.ndim != 1 or times.shape != temperatures.shape:
+        raise OnceRefused("not_numbers", say("once-one-temperature-each"))
+    if not (np.isfinite(times).all() and np.isfinite(temperatures).all()):
+        raise OnceRefused("not_numbers", say("once-missing-number"))
+    if (np.diff(times) <= 0.0).any():
+        raise OnceRefused("not_numbers", say("once-times-must-rise"))
+    return times, temperatures
+
+
+def _require_moment(times: Array, mixed_at_s: float) -> None:
+    if not (len(times) and times[0] <= mixed_at_s <= times[-1]):
+        raise OnceRefused("outside_trace", say("once-mixing-outside"))
+
+
+def _require_readings(times: Array, side: np.ndarray, kind: Literal["too_few_before", "too_few_after"]) -> None:
+    span_s = float(np.ptp(times[side])) if len(side) else 0.0
+    if len(side) >= LEAST_READINGS and span_s >= LEAST_SPAN_S:
+        return
+    reason = say(
+        "once-few-before" if kind == "too_few_before" else "once-few-after",
+        least=LEAST_READINGS,
+        least_s=f"{LEAST_SPAN_S:.0f}",
+        count=len(side),
+        span_s=f"{span_s:.0f}",
+    )
+    raise OnceRefused(kind, reason)

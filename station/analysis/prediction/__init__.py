@@ -1,0 +1,1 @@
+"""What a practical will give, from its plan alone."""

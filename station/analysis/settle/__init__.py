@@ -1,0 +1,1 @@
+"""When the probe has settled after a portion, and on what temperature."""

@@ -1,0 +1,1 @@
+"""Three lamps, a buzzer and one button."""

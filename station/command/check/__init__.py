@@ -1,0 +1,1 @@
+"""The command `check`: the pre-flight of a kit or a room."""

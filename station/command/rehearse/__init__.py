@@ -1,0 +1,1 @@
+"""The command `rehearse`: a room of virtual benches."""

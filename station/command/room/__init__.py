@@ -1,0 +1,1 @@
+"""The command `room`, and what others ask of a room."""

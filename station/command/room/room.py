@@ -1,0 +1,151 @@
+"""`station room`: the collector, a private broker unless another is named, and the teacher's page, until stopped."""
+
+import argparse
+import asyncio
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager
+from dataclasses import dataclass
+from importlib.metadata import version
+from pathlib import Path
+from typing import Any
+
+from station.command.practise import IN_A_ROOM, hall_of
+from station.command.room.settings import RoomSettings, load_room_settings, room_folder, room_language
+from station.command.settings import AccessSettings, PageSettings, Settings
+from station.command.terminal import EXIT_ADDRESS, EXIT_FAILED, EXIT_RECORD, CommandError, tell
+from station.practical.kinds import DEFAULT, ready_plan
+from station.practical.plan import Plan
+from station.room.broker import BrokerError, PrivateBroker
+from station.room.collector import Collector
+from station.room.store.database import StoreError
+from station.room.store.store import RoomStore
+from station.room.wire import AddressError, BrokerAddress
+from station.server.door.access import Access
+from station.server.door.hosts import Hosts, addresses, own_addresses
+from station.server.door.sessions import Sessions
+from station.server.room.app import add_rehearsal, make_room_app
+from station.server.room.contract import RoomAbout
+from station.server.room.desk import RoomDesk
+from station.server.room.serve import Work, serve_room
+from station.server.serve import PortTaken, listen
+from station.words import say
+
+BROKER_FOLDER = "broker"
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser."""
+    parser = commands.add_parser("room", help="all benches of a class: collector, broker, the teacher's page")
+    parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: room.toml, if there is one)")
+    parser.set_defaults(work=_room, language=room_language)
+
+
+@dataclass(frozen=True)
+class RoomParts:
+    """What a room is made of; `private` is its own broker, None where another is named."""
+
+    settings: RoomSettings
+    store: RoomStore
+    private: PrivateBroker | None
+    broker: BrokerAddress
+
+
+def _room(options: argparse.Namespace) -> int:
+    settings, base = load_room_settings(options.config)
+    with opened_room(settings, base, room_folder(settings, base)) as parts:
+        asyncio.run(room_at_work(parts, _told))
+    return 0
+
+
+@contextmanager
+def opened_room(settings: RoomSettings, base: Path, folder: Path) -> Iterator[RoomParts]:
+    """Open store and broker; close them at the end. Raises CommandError."""
+    try:
+        store = RoomStore(folder)
+        store.hold()
+    except StoreError as error:
+        raise CommandError(str(error), EXIT_RECORD) from None
+    private: PrivateBroker | None = None
+    try:
+        named = settings.room.broker
+        if named is None:
+            private = PrivateBroker(folder / BROKER_FOLDER, settings.room.host, settings.room.port)
+            private.start()
+        broker = private.room_address if private else _named(settings, base)
+        yield RoomParts(settings, store, private, broker)
+    except BrokerError as error:
+        raise CommandError(str(error), EXIT_FAILED) from None
+    except StoreError as error:
+        raise CommandError(str(error), EXIT_RECORD) from None
+    finally:
+        if private is not None:
+            private.stop()
+        store.close()
+
+
+async def room_at_work(parts: RoomParts, told: Callable[[RoomParts, list[str]], None], *more: Work) -> RoomDesk:
+    """Serve the room until it is told to stop, or one of `more` returns. Raises CommandError."""
+    server = parts.settings.server
+    try:
+        bound = listen(server.host, server.port)
+    except PortTaken as error:
+        raise CommandError(str(error), EXIT_ADDRESS) from None
+    known = addresses(server.host, bound.getsockname()[1])
+    page = parts.settings.page
+    collector = Collector(parts.store, parts.broker)
+    about: RoomAbout = {"name": parts.settings.room.name, "language": page.language, "units": page.units}
+    desk = RoomDesk(parts.store, collector, about)
+    app = make_room_app(desk, version("benchwarm"), _access(parts), lambda: known)
+    if parts.private is not None:
+        add_rehearsal(app, parts.private)
+    works: list[Work] = [collector.run, *more]
+    if parts.private is not None:
+        works.append(parts.private.run)
+    with ExitStack() as stack:
+        around = Settings(page=PageSettings(language=page.language, units=page.units), access=_names(parts))
+        hall = hall_of(stack, lambda: _plan_of(desk), IN_A_ROOM, around)
+        await serve_room(app, desk, bound, works, lambda: told(parts, known), hall)
+    return desk
+
+
+def _plan_of(desk: RoomDesk) -> Plan:
+    """Return the plan that most benches have, for practice; the ready one where there is none."""
+    plans = [each.state.plan for each in desk.board.benches.values() if each.state.chosen and not each.state.practice]
+    return max(plans, key=plans.count) if plans else ready_plan(DEFAULT)
+
+
+def _names(parts: RoomParts) -> AccessSettings:
+    return AccessSettings(names=parts.settings.access.names)
+
+
+def _named(settings: RoomSettings, base: Path) -> BrokerAddress:
+    chosen = settings.room
+    password_file = None if chosen.password_file is None else base / chosen.password_file
+    try:
+        return BrokerAddress.read(chosen.broker or "", chosen.user, password_file)
+    except AddressError as error:
+        raise CommandError(str(error)) from None
+
+
+def _access(parts: RoomParts) -> Access:
+    """Return who may do what. Without a passphrase who sits at this machine is the teacher, and nobody else is."""
+    settings = parts.settings.access
+    secrets = settings.secrets()
+    sessions = Sessions(secrets, parts.store.path.parent)
+    return Access(
+        secrets,
+        sessions,
+        everyone="looker" if secrets.has_staff else "teacher",
+        hosts=Hosts(settings.names),
+    )
+
+
+def _told(parts: RoomParts, known: list[str]) -> None:
+    for address in known:
+        tell(say("told-address", name=parts.settings.room.name, address=address))
+    broker = parts.broker
+    if parts.private is not None:
+        broker = parts.private.address
+        if parts.settings.room.host in ("0.0.0.0", "::"):  # noqa: S104 - compared, not bound
+            broker = BrokerAddress(next(iter(own_addresses()), broker.host), broker.port)
+    tell(say("told-benches-send-to", address=str(broker)))

@@ -1,0 +1,1 @@
+"""Checks of a probe or a cup by staff: the steps, the register, the correction in use."""

@@ -1,0 +1,81 @@
+"""What a kind of practical does beyond the facts that its plan tells by itself, and the one door to it."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from importlib import import_module
+from typing import Any, Final, Generic, Literal, TypeVar
+
+from station.analysis.settle.detector import Verdict
+from station.practical.kinds.contract import OwnStep
+from station.practical.plan import Plan
+from station.practical.state import MeanPoint, OwnReading, State, Step
+from station.words import Message, say
+
+Json = dict[str, Any]
+QuantityName = Literal["end_point_cm3", "enthalpy_kj_mol", "change_c"]
+Method = Literal["heat_balance", "straight_lines"]
+METHOD_NAMES: Final[Mapping[Method, Message]] = {
+    "straight_lines": say("method-straight-lines"),
+    "heat_balance": say("method-heat-balance"),
+}
+AnyPlan = TypeVar("AnyPlan", bound=Plan)
+Noticed = tuple[tuple[int, str], ...]
+"""Portion numbers, each with the code of a question."""
+
+
+@dataclass(frozen=True)
+class Instruction:
+    """What to do. `act` is what the button means now (None: nothing to press), `label` its words."""
+
+    code: str
+    text: Message
+    detail: Message | None = None
+    act: str | None = None
+    portion: int | None = None
+    label: Message | None = None
+
+
+Prompts = Mapping[Step, Callable[[State], Instruction]]
+
+
+def _nothing(*_: object) -> Noticed:
+    return ()
+
+
+@dataclass(frozen=True)
+class Kind(Generic[AnyPlan]):
+    """What a kind of practical does; its results and its prediction, which load numpy, are parts of its package.
+
+    `prompts`: what to do at the start, when to pour and while the temperature settles; `own_prompts`: when to pour,
+    where the students decide that. `verdict` judges the trace since the newest portion; the codes of questions are
+    `noticed_...` in it. `promise`: the blocks of lines in which a terminal shows a prediction, first what is mixed,
+    then curve and methods where these can be told. `class_quantities`: what the class result is of, the most important
+    first, each with its methods; `class_curve`: whether the class has a mean curve over the volume. `own_working`: the
+    lines of the calculation from the students' own reading, the mean readings and the thermometer's division in °C.
+    """
+
+    prompts: Prompts
+    own_prompts: Prompts
+    verdict: Callable[[AnyPlan, State, float], Verdict]
+    promise: Callable[[AnyPlan, Json], Iterator[list[str]]]
+    class_quantities: tuple[tuple[QuantityName, tuple[Method, ...]], ...]
+    class_curve: bool
+    own_working: Callable[[AnyPlan, OwnReading, list[MeanPoint], float], list[OwnStep]]
+    noticed_while_settling: Callable[[AnyPlan, State, float], Noticed] = _nothing
+    noticed_in_reading: Callable[[AnyPlan, State, Verdict], Noticed] = _nothing
+
+
+def part_of(code: str, part: str) -> Any:
+    """Return a part of the package of the kind of this code: `kind`, `results` or `prediction`."""
+    return import_module(f"station.practical.kinds.{code}.{part}")
+
+
+def kind_named(code: str) -> Kind[Any]:
+    """Return the kind of this code (`kinds.KINDS`)."""
+    kind: Kind[Any] = part_of(code, "kind").KIND
+    return kind
+
+
+def kind_of(plan: AnyPlan) -> Kind[AnyPlan]:
+    """Return the plan's kind."""
+    return kind_named(plan.kind)

@@ -1,0 +1,1 @@
+"""Two liquids, or a weighed solid and a liquid, mixed once."""

@@ -1,0 +1,37 @@
+"""One mixing, recorded for some minutes before and after: the change of temperature, and the enthalpy."""
+
+from typing import Final
+
+from station.analysis.settle.detector import Outcome, Verdict
+from station.practical.kinds.kind import Kind, Method
+from station.practical.kinds.once.own import own_working
+from station.practical.kinds.once.plan import OncePlan
+from station.practical.kinds.once.promise import promise
+from station.practical.kinds.once.prompts import OWN_PROMPTS, PROMPTS
+from station.practical.settling import STEP_C
+from station.practical.state import State
+from station.words import say
+
+
+def _verdict(plan: OncePlan, state: State, time_s: float) -> Verdict:
+    """After one mixing nothing has to settle: the record goes on for so long, then the newest reading counts."""
+    repeat = state.repeats[-1]
+    since_s = repeat.portions[-1].time_s
+    good = [each.temperature_c for each in repeat.samples if each.temperature_c is not None and each.time_s > since_s]
+    left_s = max(since_s + plan.timing.after_s - time_s, 0.0)
+    last_c = good[-1] if good else None
+    outcome = Outcome.SETTLED if left_s == 0.0 and good else Outcome.WAIT
+    return Verdict(outcome, last_c, STEP_C, None, left_s, 1.0 if good else 0.0, say("settle-recorded"))
+
+
+_METHODS: Final[tuple[Method, ...]] = ("heat_balance", "straight_lines")
+
+KIND: Final = Kind(
+    prompts=PROMPTS,
+    own_prompts=OWN_PROMPTS,
+    verdict=_verdict,
+    promise=promise,
+    class_quantities=(("change_c", _METHODS), ("enthalpy_kj_mol", _METHODS)),
+    class_curve=False,
+    own_working=own_working,
+)

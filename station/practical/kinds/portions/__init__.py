@@ -1,0 +1,1 @@
+"""Portions of an alkali into an acid: the end-point, both ways."""

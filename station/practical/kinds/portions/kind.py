@@ -1,0 +1,21 @@
+"""Portions of an alkali to an acid, each read once the temperature has settled: the end-point, and the enthalpy."""
+
+from typing import Final
+
+from station.practical.kinds.kind import Kind
+from station.practical.kinds.portions.own import own_working
+from station.practical.kinds.portions.promise import promise
+from station.practical.kinds.portions.prompts import OWN_PROMPTS, PROMPTS
+from station.practical.kinds.portions.settling import noticed_in_reading, noticed_while_settling, portion_verdict
+
+KIND: Final = Kind(
+    prompts=PROMPTS,
+    own_prompts=OWN_PROMPTS,
+    verdict=portion_verdict,
+    promise=promise,
+    class_quantities=(("end_point_cm3", ("heat_balance", "straight_lines")), ("enthalpy_kj_mol", ("heat_balance",))),
+    class_curve=True,
+    own_working=own_working,
+    noticed_while_settling=noticed_while_settling,
+    noticed_in_reading=noticed_in_reading,
+)

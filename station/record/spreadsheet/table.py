@@ -1,0 +1,100 @@
+"""The table that a spreadsheet opens with, as a school draws it up: volume, each run, their mean; and its chart.
+
+The two straight lines of the chart are those that the results have, once they may be seen; before that the students'
+own, where they drew some.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from station.practical.state import Repeat, State, mean_readings
+from station.record.spreadsheet.file import Cell, Chart, Row, Series, Sheet
+from station.words import Message, plain, say
+
+Json = Mapping[str, Any]
+
+Point = tuple[float, float]
+"""Volume in cm³, temperature in °C."""
+
+
+def table_columns(state: State) -> list[str]:
+    """Return the header of the same table as a CSV."""
+    return [
+        "volume_cm3",
+        *(f"repeat_{each.repeat}_c" for each in state.counted),
+        *(["mean_c"] if state.counted else []),
+    ]
+
+
+def table_rows(state: State) -> list[list[float | None]]:
+    """Return a row for each portion: total volume added in cm³, each repeat's temperature in °C, their mean.
+
+    The volume is that of the mean, else of the first repeat that got so far. Repeats set aside have no column.
+    """
+    means = {each["portion"]: each for each in mean_readings(state.counted)}
+    read = [_temperatures(each) for each in state.counted]
+    portions = sorted({portion for each in read for portion in each} | set(means))
+    rows: list[list[float | None]] = []
+    for portion in portions:
+        mean = means.get(portion)
+        first = next((each for each, has in zip(state.counted, read, strict=True) if portion in has), None)
+        volume_cm3 = mean["volume_cm3"] if mean else first.added_cm3(portion) if first else None
+        rows.append([volume_cm3, *(each.get(portion) for each in read), mean["temperature_c"] if mean else None])
+    return rows
+
+
+def _temperatures(repeat: Repeat) -> dict[int, float]:
+    return {each.portion: each.temperature_c for each in repeat.readings if each.temperature_c is not None}
+
+
+def table_sheet(state: State, result: Json | None) -> Sheet:
+    """Return the sheet; `result` is None as long as it is not to be seen."""
+    runs = [(say("sheet-run-temperature", repeat=each.repeat), 12.0) for each in state.counted]
+    columns = [(say("sheet-volume-added"), 14.0), *runs, (say("sheet-mean-temperature"), 12.0)]
+    rows = table_rows(state)
+    if not rows or not state.plan.has_turn:
+        return Sheet(say("sheet-table"), columns, rows)
+    lines = list(_lines(state, result, [each[0] or 0.0 for each in rows]))
+    # The lines' ends stand to the right of the table, below one another.
+    beside = len(columns) + 1
+    columns += [(plain(""), 3.0), (say("sheet-line"), 14.0), (say("sheet-volume-added"), 14.0)]
+    columns.append((say("sheet-line-temperature"), 14.0))
+    ends = [(name, *end) for name, both in lines for end in both]
+    last = len(rows)
+    series = [
+        Series(columns[at][0], (1, 0, last), (1, at, last), marks=True) for at in ([len(runs) + 1] if runs else [])
+    ]
+    series += [
+        Series(name, (1 + 2 * number, beside + 1, 2 + 2 * number), (1 + 2 * number, beside + 2, 2 + 2 * number))
+        for number, (name, _) in enumerate(lines)
+    ]
+    least_c = min((value for row in rows for value in row[1:] if value is not None), default=None)
+    chart = Chart(say("sheet-volume-added"), say("sheet-temperature"), series, least_c)
+    return Sheet(say("sheet-table"), columns, list(_beside(rows, ends, len(runs) + 2)), chart)
+
+
+def _beside(rows: Sequence[Row], ends: Sequence[Row], width: int) -> Iterator[Row]:
+    for number in range(max(len(rows), len(ends))):
+        row: list[Cell] = list(rows[number]) if number < len(rows) else [None] * width
+        yield [*row, None, *(ends[number] if number < len(ends) else ())]
+
+
+def _lines(state: State, result: Json | None, volumes_cm3: Sequence[float]) -> Iterator[tuple[Message, list[Point]]]:
+    """Both lines, each from end to end of the table's volumes."""
+    names = say("sheet-line-before"), say("sheet-line-after")
+    crossing, own = (result or {}).get("straight_lines"), state.own_reading
+    if crossing:
+        both = [crossing["before"], crossing["after"]]
+    elif own is not None and own.before is not None and own.after is not None:
+        both = [own.before, own.after]
+    else:
+        return
+    meet_cm3 = (both[1]["intercept_c"] - both[0]["intercept_c"]) / (both[0]["slope_c_cm3"] - both[1]["slope_c_cm3"])
+    over_cm3 = OVERSHOOT * volumes_cm3[-1]
+    stretches = (volumes_cm3[0], meet_cm3 + over_cm3), (meet_cm3 - over_cm3, volumes_cm3[-1])
+    for name, line, stretch in zip(names, both, stretches, strict=True):
+        yield name, [(cm3, line["intercept_c"] + line["slope_c_cm3"] * cm3) for cm3 in stretch]
+
+
+OVERSHOOT = 0.06
+"""How far a line goes on past the crossing, as a share of the volume axis."""

@@ -1,0 +1,1 @@
+"""The class result: the benches side by side, and what it means."""

@@ -1,0 +1,1 @@
+"""A bench's side of the link to the room."""

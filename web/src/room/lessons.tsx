@@ -1,0 +1,102 @@
+// Lessons: beginning and ending one, and finding an earlier one by its date and class.
+
+import { useEffect, useState } from "preact/hooks";
+import { get } from "../live/ask";
+import { TableFrame } from "../page/shared";
+import { lessonText } from "../phrases/room";
+import { languageOfDates, phrase } from "../words";
+import type { Lesson, Room } from "./contract";
+import { OWN, PlanChoice, usePlanChoice, useTelling } from "./telling";
+
+// Beginning and ending a lesson.
+
+export function moment(iso: string): string {
+  const at = new Date(iso);
+  if (Number.isNaN(at.getTime())) return "";
+  return new Intl.DateTimeFormat(languageOfDates(), { dateStyle: "medium", timeStyle: "short" }).format(at);
+}
+
+export function lessonInWords(lesson: Lesson | null): string {
+  if (!lesson || lesson.ended) return phrase("page-room-no-lesson");
+  return lessonText(lesson.label, moment(lesson.began));
+}
+
+export function LessonForm({ room }: { room: Room }) {
+  const { told, send, busy } = useTelling();
+  const [label, type] = useState(room.lesson?.label ?? "");
+  const choice = usePlanChoice(OWN);
+  const submit = (event: Event) => {
+    event.preventDefault();
+    void send("/api/room/lessons", { label: label.trim(), ...choice.chosen });
+  };
+  return (
+    <section class="settings-part">
+      <h2>{phrase("page-room-lesson-title")}</h2>
+      <p>{lessonInWords(room.lesson)}</p>
+      <form onSubmit={submit}>
+        <label>
+          {phrase("page-room-label")}
+          <input type="text" maxLength={24} autocomplete="off" value={label} onInput={(event) => type(event.currentTarget.value)} />
+        </label>
+        <PlanChoice choice={choice} own />
+        <p class="remark">{phrase("page-room-begin-why")}</p>
+        <button type="submit" class="strong" disabled={busy || (choice.at !== OWN && !choice.given)}>
+          {phrase("page-room-begin")}
+        </button>
+      </form>
+      {room.lesson && !room.lesson.ended && (
+        <button type="button" class="plain" onClick={() => void send("/api/room/lessons/end", {})}>
+          {phrase("page-room-end")}
+        </button>
+      )}
+      <p class="told" role="status">
+        {choice.wrong || told}
+      </p>
+    </section>
+  );
+}
+
+// Every lesson, to be found again by its date and class.
+
+export function LessonsPage() {
+  const [lessons, know] = useState<readonly Lesson[] | null>(null);
+  useEffect(() => {
+    const ask = () => get<{ lessons: Lesson[] }>("/api/room/lessons").then((answer) => know(answer.lessons), () => undefined);
+    void ask();
+    const timer = setInterval(() => void ask(), 10_000);
+    return () => clearInterval(timer);
+  }, []);
+  if (!lessons) return <p class="connecting">{phrase("page-room-connecting")}</p>;
+  if (lessons.length === 0) return <p>{phrase("page-room-no-lessons")}</p>;
+  return (
+    <section class="readings lessons-table">
+      <TableFrame name={phrase("page-room-lessons-title")}>
+        <table>
+          <caption>{phrase("page-room-lessons-title")}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{phrase("page-room-lesson-head-began")}</th>
+              <th scope="col">{phrase("page-room-lesson-head-label")}</th>
+              <th scope="col">{phrase("page-room-lesson-head-benches")}</th>
+              <th scope="col">{phrase("page-room-lesson-head-result")}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {lessons.map(({ lesson, began, label, benches, ended }) => (
+              <tr key={lesson}>
+                <th scope="row">{moment(began)}</th>
+                <td>{label || (ended ? "" : phrase("page-room-under-way"))}</td>
+                <td>{benches}</td>
+                <td>
+                  <a href={`/room/class?lesson=${lesson}`} aria-label={`${phrase("page-room-lesson-head-result")} ${moment(began)} ${label}`}>
+                    {phrase("page-room-to-result")}
+                  </a>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </section>
+  );
+}

@@ -1,0 +1,191 @@
+// The catalogues of words, station/words/*.ftl (Project Fluent), for the page: an esbuild plugin that makes "@words",
+// the English words and the list of languages, and "@words/CODE", the words of one language, which travel only when
+// they are asked for. Every catalogue is a language of the page; its file's name is the language's code.
+//
+// What a catalogue may hold: messages with text, values ({ $volume }), selectors by a value, references to other messages
+// and to terms without values of their own. Attributes and functions are refused: numbers come as text.
+import { readFile, readdir } from "node:fs/promises";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import { FluentParser, lineOffset } from "@fluent/syntax";
+import * as esbuild from "esbuild";
+
+const web = path.dirname(fileURLToPath(import.meta.url));
+export const FOLDER = path.join(web, "../station/words");
+/** The language that every other one is held against, and that travels with the page. */
+export const FIRST = "en";
+/** Words that only the page says. The station gives its own messages their English text. */
+const OF_THE_PAGE = "page-";
+const ID = /["'`]([a-z][a-z0-9]*(?:-[a-z0-9]+)+)["'`]/g;
+
+/** The codes of all languages, English first. */
+export async function codes(folder = FOLDER) {
+  const names = (await readdir(folder)).filter((name) => name.endsWith(".ftl")).map((name) => name.slice(0, -4));
+  return names.sort((one, other) => (other === FIRST) - (one === FIRST) || (one < other ? -1 : 1));
+}
+
+/** Every message of a catalogue by its id, as web/src/words/fluent.ts reads it. */
+export async function catalogue(code, folder = FOLDER) {
+  const file = path.join(folder, `${code}.ftl`);
+  return compiled(await readFile(file, "utf8"), path.basename(file));
+}
+
+/** The same of a text; `name` is the file's, for what is wrong in it. */
+export function compiled(text, name) {
+  const entries = new Map();
+  const wrong = ({ span }, why) => new Error(`${name}:${lineOffset(text, span.start) + 1}: ${why}`);
+  for (const entry of new FluentParser().parse(text).body) {
+    if (entry.type === "Junk") throw wrong(entry, entry.annotations.map(({ message }) => message).join("; "));
+    if (entry.type !== "Message" && entry.type !== "Term") continue;
+    const id = (entry.type === "Term" ? "-" : "") + entry.id.name;
+    if (entries.has(id)) throw wrong(entry, `${id} stands there twice`);
+    if (entry.attributes.length > 0) throw wrong(entry, `${id} has an attribute`);
+    entries.set(id, entry);
+  }
+  const open = [];
+
+  function referred(id, node) {
+    const entry = entries.get(id);
+    if (!entry) throw wrong(node, `no ${id}`);
+    if (open.includes(id)) throw wrong(node, `${id} refers to itself`);
+    open.push(id);
+    const pattern = patternOf(entry.value);
+    open.pop();
+    return typeof pattern === "string" ? [pattern] : pattern;
+  }
+
+  function partsOf(node) {
+    if (node.type === "TextElement" || node.type === "StringLiteral") return [node.type === "TextElement" ? node.value : node.parse().value];
+    if (node.type === "Placeable") return partsOf(node.expression);
+    if (node.type === "NumberLiteral") return [node.value];
+    if (node.type === "VariableReference") return [[node.id.name]];
+    if (node.type === "MessageReference" && !node.attribute) return referred(node.id.name, node);
+    if (node.type === "TermReference" && !node.attribute && !node.arguments) return referred(`-${node.id.name}`, node);
+    if (node.type === "SelectExpression" && node.selector.type === "VariableReference") {
+      const variants = node.variants.map(({ key, value }) => [key.type === "Identifier" ? key.name : key.value, patternOf(value)]);
+      const otherwise = node.variants.findIndex((variant) => variant.default);
+      return [[node.selector.id.name, Object.fromEntries(variants), variants[otherwise][0]]];
+    }
+    throw wrong(node, `${node.type} is not for these catalogues`);
+  }
+
+  function patternOf({ elements }) {
+    const parts = [];
+    for (const part of elements.flatMap(partsOf)) {
+      if (typeof part === "string" && typeof parts.at(-1) === "string") parts.push(parts.pop() + part);
+      else parts.push(part);
+    }
+    if (parts.every((part) => typeof part === "string")) return parts.join("");
+    return parts;
+  }
+
+  const messages = [...entries].filter(([id]) => !id.startsWith("-"));
+  return Object.fromEntries(messages.map(([id, { value }]) => [id, patternOf(value)]));
+}
+
+/** What a pattern wants to be given: the names of its values, each with the variants chosen by it. */
+export function valuesOf(pattern, found = new Map()) {
+  if (typeof pattern === "string") return found;
+  for (const part of pattern) {
+    if (typeof part === "string") continue;
+    const [name, variants] = part;
+    found.set(name, new Set([...(found.get(name) ?? []), ...Object.keys(variants ?? {})]));
+    for (const each of Object.values(variants ?? {})) valuesOf(each, found);
+  }
+  return found;
+}
+
+/** Whatever in a source may be the id of a message. */
+export const idsIn = (source) => [...source.matchAll(ID)].map(([, id]) => id);
+
+/** The sources of a bundle by their names in web/: the ids that each names, and what it imports, at once or later. */
+async function sourcesOf(options) {
+  const stub = {
+    name: "stub",
+    setup(build) {
+      build.onResolve({ filter: /^@words/ }, ({ path: name }) => ({ path: name, external: true }));
+    },
+  };
+  const { metafile } = await esbuild.build({ ...options, metafile: true, write: false, plugins: [stub] });
+  const ours = Object.entries(metafile.inputs).filter(([name]) => name.startsWith("src/"));
+  const read = ours.map(async ([name, { imports }]) => [
+    name,
+    {
+      ids: idsIn(await readFile(path.join(web, name), "utf8")),
+      needs: imports.filter(({ kind, external }) => kind === "import-statement" && !external).map(({ path: file }) => file),
+    },
+  ]);
+  return new Map(await Promise.all(read));
+}
+
+/** The ids that these sources, and what they import at once, name. */
+function idsFrom(sources, names) {
+  const seen = new Set();
+  const open = [...names];
+  while (open.length > 0) {
+    const name = open.pop();
+    if (seen.has(name) || !sources.has(name)) continue;
+    seen.add(name);
+    open.push(...sources.get(name).needs);
+  }
+  return new Set([...seen].flatMap((name) => sources.get(name).ids));
+}
+
+/** The `plugin`. With `options`, those of a bundle, it brings only the words that the bundle may say, and in English at first
+ * only those of what the bundle starts with; `further(file)` brings those of a part that comes later. */
+export function words({ options = null } = {}) {
+  let sources = null;
+  let atFirst = null;
+  let atAll = null;
+
+  async function further(file) {
+    const more = idsFrom(sources, [path.relative(web, file).split(path.sep).join("/")]);
+    const messages = Object.entries(await catalogue(FIRST)).filter(([id]) => more.has(id) && !atFirst.has(id));
+    if (messages.length === 0) return "";
+    const catalogueText = JSON.stringify(Object.fromEntries(messages));
+    return `import { english } from "@words";\nObject.assign(english.catalogue, ${catalogueText});`;
+  }
+
+  async function languageModule(code) {
+    const { "language-name": _, "language-decimal": sign, "language-dates": dates, ...messages } = await catalogue(code);
+    const wanted = Object.entries(messages).filter(([id]) => {
+      if (sources === null) return true;
+      return code === FIRST ? atFirst.has(id) : atAll.has(id) || !id.startsWith(OF_THE_PAGE);
+    });
+    return [
+      `const catalogue = ${JSON.stringify(Object.fromEntries(wanted))};`,
+      `export const language = ${JSON.stringify({ tag: code, dates: dates ?? code, decimalSign: sign ?? "." })};`,
+      "Object.assign(language, { catalogue });",
+    ].join("\n");
+  }
+
+  async function listModule() {
+    const lines = [];
+    for (const code of await codes()) {
+      const { "language-name": name = code } = await catalogue(code);
+      const load = code === FIRST ? "Promise.resolve(english)" : `import("@words/${code}").then(({ language }) => language)`;
+      lines.push(`  ${JSON.stringify(code)}: { name: ${JSON.stringify(name)}, load: () => ${load} },`);
+    }
+    return `import { language as english } from "@words/${FIRST}";\nexport { english };\nexport const languages = {\n${lines.join("\n")}\n};`;
+  }
+
+  const plugin = {
+    name: "words",
+    setup(build) {
+      build.onStart(async () => {
+        if (options === null) return;
+        sources = await sourcesOf(options);
+        atFirst = idsFrom(sources, Object.values(options.entryPoints));
+        atAll = idsFrom(sources, sources.keys());
+      });
+      build.onResolve({ filter: /^@words(\/|$)/ }, ({ path: name }) => ({ path: name, namespace: "words" }));
+      build.onLoad({ filter: /./, namespace: "words" }, async ({ path: name }) => ({
+        contents: name === "@words" ? await listModule() : await languageModule(name.slice("@words/".length)),
+        resolveDir: web,
+        watchFiles: (await codes()).map((code) => path.join(FOLDER, `${code}.ftl`)),
+        watchDirs: [FOLDER],
+      }));
+    },
+  };
+  return { plugin, further };
+}
