@@ -5,8 +5,9 @@ monotonic clock; over a reboot, bench time goes on from the newest event, by wal
 """
 
 import asyncio
+import math
+import threading
 import time
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -14,6 +15,9 @@ from station.practical.events import Stamped
 from station.record.journal import Moment
 
 LONGEST_GAP_S = 86_400.0
+VIRTUAL_LEAD_S = 3.0
+"""How far the time of a virtual cup may be ahead of its samples: three of them, so that a quick machine never waits."""
+SHORTEST_WAIT_S = 0.001
 _SYNCHRONISED = Path("/run/systemd/timesync/synchronized")
 
 
@@ -25,20 +29,34 @@ def boot_id() -> str:
         return "unknown"
 
 
-@dataclass(frozen=True)
 class Clock:
-    """Bench seconds from the machine's monotonic clock: `start_s + (monotonic − origin_s) × speed`."""
+    """Bench seconds from the machine's monotonic clock: `start_s + (monotonic − origin_s) × speed`.
 
-    origin_s: float
-    start_s: float = 0.0
-    speed: float = 1.0
-    boot: str = "unknown"
+    With `lead_s`, bench time is at most so far ahead of the newest sample that was worked on (`worked_on`): a virtual
+    cup slows down on a busy machine, where samples would otherwise pile up and acts come late. All methods may be
+    called from any thread.
+    """
+
+    def __init__(
+        self,
+        origin_s: float,
+        start_s: float = 0.0,
+        speed: float = 1.0,
+        boot: str = "unknown",
+        lead_s: float = math.inf,
+    ) -> None:
+        self.speed, self.boot = speed, boot
+        self._origin_s, self._start_s, self._lead_s = origin_s, start_s, lead_s
+        self._latest_s = start_s + lead_s
+        self._held_s = -math.inf
+        self._lock = threading.Lock()
 
     @classmethod
-    def started(cls, last: Stamped | None = None, speed: float = 1.0) -> "Clock":
+    def started(cls, last: Stamped | None = None, speed: float = 1.0, lead_s: float = math.inf) -> "Clock":
         """Return a clock that goes on where the newest event of the journal left off."""
         boot, now_s = boot_id(), time.monotonic()
-        return cls(now_s, 0.0 if last is None else last.time_s + _passed_s(last, boot, now_s, speed), speed, boot)
+        start_s = 0.0 if last is None else last.time_s + _passed_s(last, boot, now_s, speed)
+        return cls(now_s, start_s, speed, boot, lead_s)
 
     def time_s(self) -> float:
         """Return the bench time now, in s."""
@@ -49,18 +67,34 @@ class Clock:
 
         So what is decided at a sample is decided on the very time that the record says.
         """
-        return round(self.start_s + (monotonic_s - self.origin_s) * self.speed, 4)
+        with self._lock:
+            time_s = self._start_s + (monotonic_s - self._origin_s) * self.speed
+            if time_s > self._latest_s:
+                time_s = self._start_s = self._held_s = self._latest_s
+                self._origin_s = monotonic_s
+            # A thread that was stopped between looking at the machine's clock and asking here must not go back.
+            return round(max(time_s, self._held_s), 4)
+
+    def worked_on(self, time_s: float) -> None:
+        """The sample of this bench time is in the record: bench time may go on."""
+        self.time_s()
+        with self._lock:
+            self._latest_s = max(self._latest_s, time_s + self._lead_s)
 
     async def sleep(self, bench_s: float) -> None:
         """Wait so many bench seconds."""
+        until_s = self.time_s() + bench_s
         await asyncio.sleep(max(bench_s, 0.0) / self.speed)
+        while (left_s := until_s - self.time_s()) > 0.0:  # noqa: ASYNC110 - nobody says when time may go on
+            await asyncio.sleep(max(left_s / self.speed, SHORTEST_WAIT_S))
 
     def moment(self, time_s: float | None = None) -> Moment:
         """Return the moment of an event: now, or at this bench time."""
         now = datetime.now(UTC).isoformat(timespec="milliseconds")
         trust = "network" if _SYNCHRONISED.exists() else "none"
         bench_s = self.time_s() if time_s is None else time_s
-        monotonic_s = self.origin_s + (bench_s - self.start_s) / self.speed
+        with self._lock:
+            monotonic_s = self._origin_s + (bench_s - self._start_s) / self.speed
         return Moment(self.boot, round(monotonic_s, 4), round(bench_s, 4), now, trust)
 
 

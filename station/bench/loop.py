@@ -200,6 +200,7 @@ class Bench:
                     await self._commit(events, time_s)
                 except JournalError:  # said by `fault`; sampling goes on
                     self._show_unkept(events, time_s)
+            self.clock.worked_on(time_s)
 
     async def _look_at_probe(self, time_s: float) -> None:
         """Put down which probe it is and what its bytes have shown, once that is new; what corrects it follows."""

@@ -1,5 +1,7 @@
 """Puts a bench together from settings: record, clock, probe, panel, and the virtual cup where it is asked for."""
 
+import os
+import shutil
 import sys
 import tempfile
 from collections.abc import Callable, Iterator, Sequence
@@ -10,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from station.bench.check.storage import kept_in_memory
-from station.bench.clock import Clock
+from station.bench.clock import VIRTUAL_LEAD_S, Clock
 from station.bench.loop import Bench, last_event
 from station.bench.panel.panel import Panel, open_panel
 from station.bench.panel.pins import PanelPins, PanelPinsError, PanelUnavailable
@@ -35,6 +37,7 @@ from station.words import say
 
 VERSION = version("benchwarm")
 IN_MEMORY = Path("/dev/shm")  # noqa: S108 - a file system without a disk, where there is one
+SCRATCH = "benchwarm-scratch-"
 
 
 class ButtonRelay:
@@ -70,6 +73,23 @@ class Parts:
 
 
 @contextmanager
+def scratch_folder() -> Iterator[Path]:
+    """Yield a folder for what is worth nothing afterwards, in memory where that can be written; deleted at the end.
+
+    A process that was killed cannot delete its own: folders carry the number of their process, and what belongs to
+    none that lives is deleted first.
+    """
+    within = IN_MEMORY if os.access(IN_MEMORY, os.W_OK) else Path(tempfile.gettempdir())
+    for left in within.glob(f"{SCRATCH}*"):
+        number = left.name.removeprefix(SCRATCH).partition("-")[0]
+        if number.isdecimal() and not Path("/proc", number).exists():
+            shutil.rmtree(left, ignore_errors=True)
+    made = tempfile.TemporaryDirectory(prefix=f"{SCRATCH}{os.getpid()}-", dir=within, ignore_cleanup_errors=True)
+    with made as folder:
+        yield Path(folder)
+
+
+@contextmanager
 def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
     """Open everything as the settings say; close it at the end. Raises CommandError."""
     with ExitStack() as stack:
@@ -77,7 +97,8 @@ def opened_parts(settings: Settings, folder: Path) -> Iterator[Parts]:
             journal, salvaged = opened_journal(folder)
             stack.callback(journal.close)
             virtual = settings.virtual if settings.probe.driver == "virtual" else None
-            clock = Clock.started(last_event(journal), virtual.speed if virtual else 1.0)
+            last = last_event(journal)
+            clock = Clock.started(last, virtual.speed, VIRTUAL_LEAD_S) if virtual else Clock.started(last)
             driver = _virtual_driver(settings, clock, stack) if virtual else None
             probe = _reader(settings, clock, driver)
             stack.callback(probe.close)
@@ -180,11 +201,9 @@ def _reader(settings: Settings, clock: Clock, driver: VirtualDriver | None) -> P
 
 def _virtual_driver(settings: Settings, clock: Clock, stack: ExitStack) -> VirtualDriver:
     virtual = settings.virtual
-    in_memory = IN_MEMORY if IN_MEMORY.is_dir() else None  # written at each sample, and worth nothing afterwards
-    scratch = stack.enter_context(tempfile.TemporaryDirectory(prefix="benchwarm-cup-", dir=in_memory))
     parameters = next(iter(SCENARIOS.values()))(virtual.seed)
     driver = VirtualDriver(
-        Path(scratch) / "devices",
+        stack.enter_context(scratch_folder()) / "devices",
         parameters,
         seed=virtual.seed,
         faults=FaultScript.parse(virtual.faults, virtual.seed) if virtual.faults else None,

@@ -2,14 +2,12 @@
 
 import argparse
 import asyncio
-import tempfile
 from collections.abc import Callable
 from contextlib import ExitStack, suppress
-from pathlib import Path
 from typing import Any, Final
 
 from station.bench.loop import Bench
-from station.command.assembly import IN_MEMORY, VERSION, opened_parts
+from station.command.assembly import VERSION, opened_parts, scratch_folder
 from station.command.settings import BenchSettings, ProbeSettings, Settings, VirtualSettings, load_plan
 from station.command.terminal import EXIT_ADDRESS, CommandError, tell
 from station.practical import events as e
@@ -47,15 +45,12 @@ def add_to(commands: Any) -> None:
     parser.set_defaults(work=_practise)
 
 
-def hall_of(stack: ExitStack, plan: Callable[[], Plan], most: int, known: Settings, speed: float | None = None) -> Hall:
-    """Return a hall for so many cups; their records end with `stack`. `plan` says what is practised.
+def hall_of(plan: Callable[[], Plan], most: int, known: Settings, speed: float | None = None) -> Hall:
+    """Return a hall for so many cups; the record of each ends with it. `plan` says what is practised.
 
     Language, units and names are those of the `known` settings; the speed is that of a virtual cup there, where there
     is one, unless it is given.
     """
-    scratch = IN_MEMORY if IN_MEMORY.is_dir() else None  # a card need not bear records that end with it
-    made = tempfile.TemporaryDirectory(prefix="benchwarm-practise-", dir=scratch, ignore_cleanup_errors=True)
-    folder = Path(stack.enter_context(made))
     if speed is None:
         speed = min(max(known.virtual.speed, SLOWEST), FASTEST) if known.probe.driver == "virtual" else SPEED
     settings = Settings(
@@ -64,12 +59,12 @@ def hall_of(stack: ExitStack, plan: Callable[[], Plan], most: int, known: Settin
         virtual=VirtualSettings(speed=speed),
         page=known.page,
     )
-    return Hall(lambda name: _cup(settings, folder / name, plan), most, VERSION, known.access.names)
+    return Hall(lambda: _cup(settings, plan), most, VERSION, known.access.names)
 
 
-def _cup(settings: Settings, folder: Path, plan: Callable[[], Plan]) -> Cup:
+def _cup(settings: Settings, plan: Callable[[], Plan]) -> Cup:
     opened = ExitStack()
-    parts = opened.enter_context(opened_parts(settings, folder))
+    parts = opened.enter_context(opened_parts(settings, opened.enter_context(scratch_folder())))
     assert parts.driver is not None  # noqa: S101 - the probe is virtual
     bench = Bench.opened(parts.journal, parts.clock, parts.probe, parts.panel)
     watch = Watch(
@@ -88,10 +83,8 @@ def _cup(settings: Settings, folder: Path, plan: Callable[[], Plan]) -> Cup:
 
 
 def _practise(options: argparse.Namespace) -> int:
-    with ExitStack() as stack:
-        asyncio.run(
-            _work(hall_of(stack, lambda: load_plan(None), options.cups or 1, Settings(), options.speed), options)
-        )
+    hall = hall_of(lambda: load_plan(None), options.cups or 1, Settings(), options.speed)
+    asyncio.run(_work(hall, options))
     return 0
 
 

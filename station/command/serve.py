@@ -66,11 +66,6 @@ def _opened(options: argparse.Namespace, stack: ExitStack) -> tuple[Parts, Plan]
 
 
 async def _work(parts: Parts, plan: Plan, config: Path | None, *, anew: bool) -> None:
-    with ExitStack() as stack:
-        await _served(parts, plan, config, stack, anew=anew)
-
-
-async def _served(parts: Parts, plan: Plan, config: Path | None, stack: ExitStack, *, anew: bool) -> None:
     server = parts.settings.server
     try:
         bound = listen(server.host, server.port)
@@ -88,7 +83,7 @@ async def _served(parts: Parts, plan: Plan, config: Path | None, stack: ExitStac
     watch.link, link = link_of(
         parts.settings, watch.bench, VERSION, lambda: addresses(server.host, bound.getsockname()[1])
     )
-    hall = hall_of(stack, lambda: watch.bench.state.plan, BESIDE_A_BENCH, parts.settings)
+    hall = hall_of(lambda: watch.bench.state.plan, BESIDE_A_BENCH, parts.settings)
     hall.is_open = lambda: watch.bench.state.running is None
     await serve(watch, VERSION, bound, _never, tell_addresses, opened_access(parts), hall, link)
 

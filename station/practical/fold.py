@@ -131,8 +131,6 @@ GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
 
 
 RECENT_S = 60.0
-BROKEN_OFF = (say("reason-not-settled"), say("reason-no-reading"))
-"""Why a reading is what it is: nobody waited for it (`settling.reading_as_it_is`)."""
 
 
 def fold(state: State, stamped: e.Stamped) -> State:
@@ -245,7 +243,15 @@ def _added(state: State, event: e.PortionAdded, time_s: float) -> State:
 
 def _settled(state: State, event: e.ReadingSettled, time_s: float) -> State:
     repeat = state.repeats[event.repeat - 1]
-    reading = Reading(event.portion, event.temperature_c, event.u_c, event.settled, recorded(event.reason), time_s)
+    reading = Reading(
+        event.portion,
+        event.temperature_c,
+        event.u_c,
+        event.settled,
+        recorded(event.reason),
+        time_s,
+        event.outcome,
+    )
     others = tuple(each for each in repeat.readings if each.portion != event.portion)
     changed = state.with_repeat(replace(repeat, readings=(*others, reading)))
     if event.reason == TYPED:
@@ -344,7 +350,7 @@ def _finish_undone(state: State, _: e.FinishUndone, __: float) -> State:
     if repeat is None or repeat.status != "ended":
         return back
     last = next((each for each in repeat.readings if each.portion == state.poured), None)
-    waits = last is None or last.reason in BROKEN_OFF
+    waits = last is None or last.broken_off
     if state.poured == state.plan.count and not waits:
         return back
     kept = tuple(each for each in repeat.readings if not waits or each.portion != state.poured)

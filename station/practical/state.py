@@ -81,11 +81,17 @@ class Reading:
     settled: bool
     reason: str = ""
     time_s: float = 0.0
+    outcome: str = ""
 
     @property
     def typed(self) -> bool:
         """Whether it was read off an ordinary thermometer and typed."""
         return self.reason == TYPED
+
+    @property
+    def broken_off(self) -> bool:
+        """Whether it is as it was because nobody waited for it: an act came before the station's wait had ended."""
+        return not self.settled and not self.outcome
 
 
 @dataclass(frozen=True)

@@ -575,7 +575,7 @@ prompt-own-portion = Gib Portion { $portion }: { $amount } dazu, wann du willst.
 prompt-own-mix = Gib { $amount } auf einmal dazu, wann du willst. Rühre um.
 reason-not-sure = unsicher
 refusal-question-not-open = Diese Frage ist nicht offen: Sie wurde beantwortet oder spielt keine Rolle mehr.
-refusal-finish-stands = Nach der eigenen Ablesung bleibt es beim Ende.
+refusal-finish-stands = Eure eigene Ablesung ist gespeichert, deshalb bleibt der Versuch beendet.
 refusal-not-this-step = Jetzt ist ein anderer Schritt dran: Folge der Anweisung.
 refusal-answers-are = Die Antworten sind: { $known_text }.
 reason-spilled = der Becher wurde verschüttet
@@ -595,7 +595,7 @@ answer-lid-back = Deckel ist wieder drauf
 answer-it-spilled = Es wurde verschüttet
 question-probe-out = Ist die Spitze des Fühlers in der Flüssigkeit, ohne den Becher zu berühren?
 answer-it-is-now = Jetzt ja
-question-other-start = Dieser Start liegt weit vom ersten: gespült und frisch gefüllt?
+question-other-start = Andere Anfangstemperatur: Ist der Becher gespült und frisch gefüllt?
 answer-fresh = Ja, gespült und frisch
 answer-not-fresh = Nein: diesen neu beginnen
 reason-not-fresh = der Becher war nicht frisch gefüllt
@@ -629,7 +629,7 @@ reason-not-settled = abgelesen, bevor sie ruhig war
 reason-no-reading = kein Messwert vom Fühler
 refusal-say-silent = Sag in silent, ob der Summer schweigen soll: true oder false.
 refusal-say-shown = Sag in shown, ob die Ergebnisse zu sehen sein sollen: true oder false.
-refusal-prepared-with-results = Die Konzentration der Flasche lässt sich nur zusammen mit den Ergebnissen zeigen: shown = true.
+refusal-prepared-with-results = Die Konzentration der Flasche lässt sich nur zusammen mit den Ergebnissen zeigen.
 refusal-nothing-prepared = In diesem Plan ist keine Konzentration zu bestimmen.
 refusal-give-plan = Gib die Werte des Plans in plan an, oder seinen Text in plan_toml.
 refusal-repeat-under-way-staff = An dieser Station läuft ein Durchgang: Beenden Sie zuerst den Versuch.
@@ -3047,8 +3047,6 @@ page-room-acts =
        *[resume] Weiter
     }
 page-room-rename = Umbenennen
-page-room-bottle = Die Flasche war angesetzt mit / mol/dm³
-page-room-bottle-show = Ergebnisse damit zeigen
 page-room-new-name = Neuer Name des Platzes
 page-room-set-aside = Einen Durchgang nicht mitzählen
 page-room-restore = Durchgang { $repeat } wieder mitzählen

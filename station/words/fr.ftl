@@ -578,7 +578,7 @@ prompt-own-portion = Portion { $portion } quand tu veux : { $amount }. Agite.
 prompt-own-mix = Ajoute tout quand tu veux : { $amount }. Agite.
 reason-not-sure = incertain
 refusal-question-not-open = Cette question n’est plus ouverte : on y a répondu, ou elle ne compte plus.
-refusal-finish-stands = Après ta propre lecture, la fin reste acquise.
+refusal-finish-stands = Votre propre lecture est enregistrée : la manipulation reste terminée.
 refusal-not-this-step = C’est une autre étape maintenant : suis la consigne.
 refusal-answers-are = Les réponses possibles sont : { $known_text }.
 reason-spilled = le gobelet s’est renversé
@@ -598,7 +598,7 @@ answer-lid-back = Couvercle remis
 answer-it-spilled = Ça s’est renversé
 question-probe-out = Le bout du capteur est-il dans le liquide, sans toucher le gobelet ?
 answer-it-is-now = Oui, maintenant
-question-other-start = Départ loin du premier : gobelet rincé et rempli à neuf ?
+question-other-start = Autre température de départ : avez-vous rincé et rempli le gobelet ?
 answer-fresh = Oui, rincé et rempli à neuf
 answer-not-fresh = Non : recommencer celui-ci
 reason-not-fresh = le gobelet n’était pas rempli à neuf
@@ -632,7 +632,7 @@ reason-not-settled = relevée avant d’être stable
 reason-no-reading = pas de mesure du capteur
 refusal-say-silent = Indiquer dans silent si le signal sonore doit être coupé : true ou false.
 refusal-say-shown = Indiquer dans shown si les résultats doivent être visibles : true ou false.
-refusal-prepared-with-results = La concentration du flacon ne se montre qu’avec les résultats : shown = true.
+refusal-prepared-with-results = La concentration du flacon ne se montre qu’avec les résultats.
 refusal-nothing-prepared = Dans ce plan, il n’y a pas de concentration à trouver.
 refusal-give-plan = Donner les valeurs du plan dans plan, ou son texte dans plan_toml.
 refusal-repeat-under-way-staff = Un essai est en cours à ce poste : il faut d’abord terminer le TP.
@@ -3046,8 +3046,6 @@ page-room-acts =
        *[resume] Continuer
     }
 page-room-rename = Renommer
-page-room-bottle = Le flacon avait été préparé à / mol/dm³
-page-room-bottle-show = Montrer les résultats avec cela
 page-room-new-name = Nouveau nom du poste
 page-room-set-aside = Écarter un essai
 page-room-restore = Compter de nouveau l’essai { $repeat }

@@ -129,6 +129,63 @@ def test_time_runs_at_its_speed_and_a_moment_fits_the_line(machine: Machine) -> 
     assert clock.at(moment.monotonic_s) == 45.0
 
 
+def test_a_virtual_cups_time_waits_for_the_samples_and_goes_on_from_there(machine: Machine) -> None:
+    clock = Clock.started(None, 60.0, lead_s=3.0)
+    machine.pass_s(1.0)
+    asked_early_s = machine.monotonic_s
+    machine.pass_s(9.0)
+    assert clock.time_s() == 3.0
+    assert clock.at(asked_early_s) == 3.0, "a thread that was stopped for nine seconds"
+    clock.worked_on(2.5)
+    assert clock.time_s() == 3.0, "it goes on from where it was held"
+    machine.pass_s(1 / 60)
+    assert clock.time_s() == pytest.approx(4.0)
+    clock.worked_on(1.0)
+    machine.pass_s(10.0)
+    assert clock.time_s() == 5.5
+    assert clock.moment(5.5).monotonic_s == pytest.approx(machine.monotonic_s)
+
+
+@given(
+    st.lists(
+        st.one_of(
+            st.tuples(st.just("pass"), st.floats(0, 30)),
+            st.tuples(st.just("worked"), st.floats(-10, 1)),
+            st.tuples(st.just("late"), st.floats(0, 30)),
+        ),
+        max_size=40,
+    )
+)
+def test_a_virtual_cups_time_never_goes_back(steps: list[tuple[str, float]]) -> None:
+    with pytest.MonkeyPatch.context() as patch:
+        machine = Machine(patch)
+        clock = Clock.started(None, 60.0, lead_s=3.0)
+        newest_s = latest_s = 0.0
+        for what, amount in steps:
+            if what == "pass":
+                machine.pass_s(amount)
+            elif what == "worked":
+                clock.worked_on(newest_s + amount)
+                latest_s = max(latest_s, newest_s + amount)
+            now_s = clock.at(machine.monotonic_s - (amount / 60 if what == "late" else 0.0))
+            assert now_s <= latest_s + 3.0 + 1e-4
+            if what != "late":
+                assert now_s >= newest_s
+                newest_s = now_s
+
+
+async def test_sleeping_waits_for_a_virtual_cups_samples(machine: Machine) -> None:
+    clock = Clock.started(None, 200.0, lead_s=3.0)
+    asleep = asyncio.ensure_future(clock.sleep(4.0))
+    for _ in range(10):
+        machine.pass_s(1.0)
+        await asyncio.sleep(0.001)
+    assert not asleep.done()
+    clock.worked_on(2.0)
+    machine.pass_s(1.0)
+    await asyncio.wait_for(asleep, PATIENCE_S)
+
+
 async def test_sleeping_takes_bench_seconds() -> None:
     clock = Clock.started(None, 200.0)
     begun_s = time.monotonic()

@@ -144,6 +144,6 @@ def test_close_before_start_and_start_after_close(opened: Opened) -> None:
 
 
 def test_patience_is_three_conversions_and_never_less_than_a_hiccup() -> None:
-    """750 ms is the longest conversion of the data sheet; a busy machine stops a thread for tenths of a second."""
+    """750 ms is the longest conversion of the data sheet; a busy machine stops a thread for a second."""
     assert reading.answer_within_s(1.0) == 2.5
-    assert reading.answer_within_s(200.0) == 0.5
+    assert reading.answer_within_s(200.0) == 1.5

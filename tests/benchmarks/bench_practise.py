@@ -16,6 +16,7 @@ from pathlib import Path
 
 import httpx
 
+from station.command.assembly import IN_MEMORY, SCRATCH
 from tests.practising import Practiser
 
 CUPS, SECONDS, SPEED = 30, 120.0, 4.0
@@ -43,7 +44,7 @@ def processor_s(pid: int) -> float:
 
 def records_mb() -> float:
     """What records of practice hold of the memory's own file system, in MB."""
-    held = Path("/dev/shm").glob("benchwarm-practise-*/**/*")
+    held = IN_MEMORY.glob(f"{SCRATCH}*/**/*")
     return sum(each.stat().st_blocks * 512 for each in held if each.is_file()) / 1e6
 
 

@@ -14,6 +14,7 @@ from typing import Any
 
 import pytest
 
+from station.command.assembly import SCRATCH
 from station.command.main import main
 from station.command.rehearse.rehearse import TROUBLES, rehearsing
 from tests.command.child import RUN
@@ -64,7 +65,7 @@ def test_a_rehearsal_fills_a_room_of_its_own_and_ends_with_the_class_result(tmp_
     assert process.returncode == 0, err
     assert out.strip().endswith("No bench has ended a repeat yet.")
     left = [each.name for each in tmp_path.iterdir()]
-    assert not [name for name in left if name.startswith(("benchwarm-room", "benchwarm-rehearsal"))], left
+    assert not [name for name in left if name.startswith(("benchwarm-room", SCRATCH))], left
 
 
 def room_settings(folder: Path, port: int = 0, access: str = "") -> Path:

@@ -13,6 +13,7 @@ from pathlib import Path
 import httpx
 import pytest
 
+from station.command import assembly
 from station.practical import events as e
 from station.record.journal import FILE_NAME, first_broken, read_events
 from station.server.serve import GRACE_S
@@ -151,3 +152,19 @@ def test_a_station_that_nobody_can_hear_works_all_the_same(tmp_path: Path, out: 
         assert process.poll() is None
         process.terminate()
         assert process.wait(timeout=PATIENCE_S) == 0
+
+
+def test_what_a_killed_station_left_in_memory_goes_when_the_next_one_opens(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(assembly, "IN_MEMORY", tmp_path)
+    gone = subprocess.Popen(["true"])
+    gone.wait()
+    dead, alive, other = (tmp_path / f"{assembly.SCRATCH}{of}" for of in (f"{gone.pid}-a", f"{os.getpid()}-b", "notes"))
+    for folder in (dead, alive, other):
+        folder.mkdir()
+        (folder / "file").touch()
+    with assembly.scratch_folder() as mine:
+        assert mine.parent == tmp_path
+        assert (dead.exists(), alive.exists(), other.exists()) == (False, True, True)
+    assert not mine.exists()

@@ -17,6 +17,7 @@ from openpyxl import load_workbook
 from openpyxl.workbook import Workbook
 
 from station.practical import events as e
+from station.practical.events.cup import PlacedLine
 from station.practical.fold import fold_all
 from station.practical.kinds import read_plan
 from station.practical.questions import QUESTIONS
@@ -24,6 +25,7 @@ from station.record.spreadsheet import sheets as spreadsheet_notes
 from station.record.spreadsheet import sheets as spreadsheet_sheets
 from station.record.spreadsheet.file import DANGEROUS, Sheet, local_time, spreadsheet
 from station.record.spreadsheet.sheets import record_sheets
+from station.record.spreadsheet.table import table_sheet
 from station.words import Message, in_language, languages, say
 from tests.records import PLAN_TEXT
 
@@ -298,6 +300,16 @@ def test_results_have_both_methods_with_u_and_interval_and_the_steps() -> None:
     )
     (step,) = table(book, "Steps")[1:]
     assert step == ("mean", "heat balance", "amount of alkali", "= c × V", "0.4 × 26.9 / 1000", 0.01076, 4e-5, "mol")
+
+
+def test_own_lines_that_never_cross_are_left_out_of_the_chart() -> None:
+    level = PlacedLine(0.0, 22.0)
+    read = e.EndPointRead(None, None, level, PlacedLine(0.0, 25.0), reason="they never meet")
+    state = fold_all(stamped([*HAPPENED, (20.0, read)]))
+    assert state.own_reading is not None and state.own_reading.before == level
+    sheet = table_sheet(state, None)
+    assert sheet.chart is not None
+    assert [series.marks for series in sheet.chart.series] == [True], "the mean alone"
 
 
 @pytest.mark.fault("early-results")

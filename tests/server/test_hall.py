@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import AsyncIterator
-from contextlib import ExitStack
 from dataclasses import dataclass
 
 import httpx
@@ -35,12 +34,11 @@ class Opened:
 
 @pytest_asyncio.fixture
 async def opened() -> AsyncIterator[Opened]:
-    with ExitStack() as stack:
-        hall = hall_of(stack, lambda: PLAN, 2, Settings(), 20.0)
-        opened = Opened(hall)
-        hall.monotonic = lambda: opened.now_s
-        yield opened
-        await hall.end()
+    hall = hall_of(lambda: PLAN, 2, Settings(), 20.0)
+    opened = Opened(hall)
+    hall.monotonic = lambda: opened.now_s
+    yield opened
+    await hall.end()
 
 
 async def come(phone: httpx.AsyncClient) -> str:
@@ -105,9 +103,12 @@ async def test_cups_that_nobody_asks_for_are_washed_up(opened: Opened) -> None:
     opened.now_s += IDLE_S - 1.0
     await opened.hall.wash_up_left()
     assert len(opened.hall.cups) == 1
+    record = next(iter(opened.hall.cups.values())).cup.watch.bench.journal.path
+    assert record.exists()
     opened.now_s += 2.0
     await opened.hall.wash_up_left()
     assert opened.hall.cups == {}
+    assert not record.exists(), "its memory is free again"
     assert (await phone.get(f"/api{mine}/state")).status_code == 404
 
 

@@ -13,7 +13,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from station.bench.clock import Clock
+from station.bench.clock import SHORTEST_WAIT_S, Clock
 from station.bench.probes.probe import Deliver, ProbeError, ProbeReading, answer_within_s
 from station.bench.probes.scratchpad import NEAR_S, judge_text, kind_of
 from station.words import Message, say
@@ -75,7 +75,7 @@ class OneWireReader:
             raise ProbeError(say("probe-not-ds18b20", probe_name=repr(probe_id)))
         _take(tree)
         self._clock, self._tree, self._before = clock, tree, before_read
-        self._period_s = period_s / clock.speed
+        self._period_s = period_s
         self._probe_id = probe_id
         self._sensor_class = type("TreeSensor", (KeepingSensor,), {"BASE_DIRECTORY": tree})
         self._good: tuple[float, float] | None = None
@@ -108,24 +108,25 @@ class OneWireReader:
         self._closed = True
         self._stop.set()
         if self._thread is not None:
-            self._thread.join(timeout=min(1.0, 2 * self._period_s))
+            self._thread.join(timeout=min(1.0, 2 * self._period_s / self._clock.speed))
         _trees.discard(self._tree)
 
     def read(self) -> ProbeReading:
         """Read once: one conversion, one text, one judgement. A read that fails itself is a bad one."""
         begun_s = time.monotonic()
+        from_s = self._clock.at(begun_s)
         try:
             if self._before is not None:
-                self._before(self._clock.at(begun_s))
-            temperature_c, bad, text = self._judged(begun_s)
+                self._before(from_s)
+            temperature_c, bad, text = self._judged(from_s)
         except Exception as error:  # a virtual cup on a full disk, say: the thread must live for the next read
             temperature_c, bad, text = None, "not_read", f"{type(error).__name__}: {error}"[:LONGEST_TEXT]
         ended_s = time.monotonic()
-        took_s = ended_s - begun_s
-        at_s = self._clock.at((begun_s + ended_s) / 2)
+        took_s, to_s = ended_s - begun_s, self._clock.at(ended_s)
+        at_s = round((from_s + to_s) / 2, 4)
         if took_s > answer_within_s(self._clock.speed):
             # Stamped at its end: whoever gave up waiting has already put down later moments than the middle.
-            temperature_c, bad, at_s = None, "no_answer", self._clock.at(ended_s)
+            temperature_c, bad, at_s = None, "no_answer", to_s
         if temperature_c is not None:
             self._good = (at_s, temperature_c)
         return ProbeReading(at_s, temperature_c, bad, text if bad else None, took_s)
@@ -141,7 +142,7 @@ class OneWireReader:
             if sensor.text is None:
                 return self._missing()
         text = sensor.text or ""
-        near = self._good[1] if self._good and self._clock.at(now_s) - self._good[0] <= NEAR_S else None
+        near = self._good[1] if self._good and now_s - self._good[0] <= NEAR_S else None
         judged = judge_text(text, near_c=near, chip_counts=self._counts)
         if judged.bad is None:
             self._look_at(text)
@@ -179,14 +180,16 @@ class OneWireReader:
 
     def _run(self, deliver: Deliver) -> None:
         signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
-        slot_s = time.monotonic()
+        now_s = due_s = self._clock.at(time.monotonic())
         while not self._stop.is_set():
             reading = self.read()
             if self._stop.is_set():
                 return
             deliver(reading)
-            slot_s = max(slot_s + self._period_s, time.monotonic() - self._period_s)
-            self._stop.wait(max(slot_s - time.monotonic(), 0.0))
+            now_s = self._clock.at(time.monotonic())
+            due_s = max(due_s + self._period_s, now_s - self._period_s)
+            while due_s > now_s and not self._stop.wait(max((due_s - now_s) / self._clock.speed, SHORTEST_WAIT_S)):
+                now_s = self._clock.at(time.monotonic())
 
 
 def probes_in(tree: Path) -> list[str]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 ANSWER_WITHIN_S = 2.5
-LEAST_PATIENCE_S = 0.5
+LEAST_PATIENCE_S = 1.5
 
 
 def answer_within_s(speed: float) -> float:

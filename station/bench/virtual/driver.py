@@ -171,6 +171,12 @@ class VirtualDriver:
             self.world.advance(time_s)
             self.world.stir(duration_s)
 
+    def stirred_for_s(self, time_s: float) -> float:
+        """Return how much longer somebody stirs, in bench seconds."""
+        with self._lock:
+            self.world.advance(time_s)
+            return self.world.stirred_for_s
+
     def put_lid(self, time_s: float, *, on: bool) -> None:
         """The lid goes on, or is lifted."""
         with self._lock:

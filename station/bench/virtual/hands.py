@@ -109,11 +109,10 @@ class Hands:
 
     def shown(self, time_s: float) -> HandsShown:
         """Return the cup as its person sees it."""
-        self._driver.world.advance(time_s)
         return {
             "filled": self._filled,
             "lid": self._lid,
-            "stirred_for_s": round(self._driver.world.stirred_for_s, 2),
+            "stirred_for_s": round(self._driver.stirred_for_s(time_s), 2),
             "probe": self._probe,
             "syringe": {
                 "capacity_cm3": self._capacity_cm3,
@@ -165,7 +164,7 @@ class Hands:
 
     def _put_probe(self, place: ProbePlace, time_s: float) -> None:
         if place == "cup" and self._probe == "alkali":
-            self.technique.carried_over(time_s)
+            self.technique.carried_over()
         self._probe = place
         if place == "alkali":
             self._driver.dip_in_alkali(time_s)

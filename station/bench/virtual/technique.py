@@ -114,7 +114,7 @@ class Technique:
         """Somebody stirs."""
         self._stirred_s = time_s
 
-    def carried_over(self, _: float) -> None:
+    def carried_over(self) -> None:
         """The probe went from the alkali into the cup, neither rinsed nor wiped."""
         self._carried = True
 
@@ -188,10 +188,9 @@ class Technique:
             return
         each.stirred = each.portion == 0 or self._stirred_s >= each.pour.first_s
         lid_j = max(world.lost_by_open_lid_j - each.lost_before_j, 0.0)
-        heat_capacity_j_k = 4.15 * world.volume_cm3
         early_s = 0.0 if of_step and event.settled else _seconds_to_rest(world)
         cost_c = event.temperature_c - world.true_temperature_c
-        each.read = _Read(cost_c, early_s, probe == "cup", lid_j / heat_capacity_j_k)
+        each.read = _Read(cost_c, early_s, probe == "cup", lid_j / world.heat_capacity_j_k)
 
     def _slips(self, each: _Portion, recorded_cm3: float | None) -> list[SlipShown]:
         return [*self._of_volume(each, recorded_cm3), *self._of_time(each), *_of_reading(each)]

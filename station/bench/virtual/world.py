@@ -284,8 +284,12 @@ class World:
     @property
     def true_temperature_c(self) -> float:
         """The liquid's temperature, as if it were mixed this moment."""
-        upper, lower = self._upper, self._lower
-        return (upper.heat_j + lower.heat_j) / (upper.heat_capacity_j_k + lower.heat_capacity_j_k)
+        return (self._upper.heat_j + self._lower.heat_j) / self.heat_capacity_j_k
+
+    @property
+    def heat_capacity_j_k(self) -> float:
+        """What the liquid and the part of the cup that follows it at once take up, J/K."""
+        return self._upper.heat_capacity_j_k + self._lower.heat_capacity_j_k
 
     @property
     def probe_temperature_c(self) -> float:

@@ -8,7 +8,6 @@ when standard input is closed.
 import asyncio
 import json
 import sys
-import tempfile
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager, ExitStack
 from pathlib import Path
@@ -16,7 +15,7 @@ from typing import Any
 
 from station.bench.loop import Bench
 from station.bench.virtual.student import Habits, VirtualStudent
-from station.command.assembly import VERSION, Parts, follow_plan, opened_parts
+from station.command.assembly import VERSION, Parts, follow_plan, opened_parts, scratch_folder
 from station.command.settings import BenchSettings, ProbeSettings, Settings, VirtualSettings
 from station.practical import events as e
 from station.practical.kinds import plan_from
@@ -28,15 +27,14 @@ from station.room.wire import BrokerAddress
 Json = dict[str, Any]
 
 LOOK_S = 0.5
-_IN_MEMORY = Path("/dev/shm")  # noqa: S108 - thirty journals at twenty times the speed would keep a disk busy
 
 
 def main() -> None:
     """Work until standard input is closed."""
     asked = json.loads(sys.stdin.readline())
-    scratch = _IN_MEMORY if _IN_MEMORY.is_dir() else None
     with ExitStack() as stack:
-        folder = Path(stack.enter_context(tempfile.TemporaryDirectory(prefix="benchwarm-rehearsal-", dir=scratch)))
+        # In memory: thirty journals at twenty times the speed would keep a disk busy.
+        folder = stack.enter_context(scratch_folder())
         benches = [(each, stack.enter_context(_parts(each, asked, folder))) for each in asked["benches"]]
         asyncio.run(_work(benches, asked))
 

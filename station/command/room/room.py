@@ -3,7 +3,7 @@
 import argparse
 import asyncio
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib.metadata import version
 from pathlib import Path
@@ -101,10 +101,9 @@ async def room_at_work(parts: RoomParts, told: Callable[[RoomParts, list[str]], 
     works: list[Work] = [collector.run, *more]
     if parts.private is not None:
         works.append(parts.private.run)
-    with ExitStack() as stack:
-        around = Settings(page=PageSettings(language=page.language, units=page.units), access=_names(parts))
-        hall = hall_of(stack, lambda: _plan_of(desk), IN_A_ROOM, around)
-        await serve_room(app, desk, bound, works, lambda: told(parts, known), hall)
+    around = Settings(page=PageSettings(language=page.language, units=page.units), access=_names(parts))
+    hall = hall_of(lambda: _plan_of(desk), IN_A_ROOM, around)
+    await serve_room(app, desk, bound, works, lambda: told(parts, known), hall)
     return desk
 
 

@@ -16,6 +16,9 @@ Json = Mapping[str, Any]
 Point = tuple[float, float]
 """Volume in cm³, temperature in °C."""
 
+OVERSHOOT = 0.06
+"""How far a line goes on past the crossing, as a share of the volume axis."""
+
 
 def table_columns(state: State) -> list[str]:
     """Return the header of the same table as a CSV."""
@@ -80,7 +83,7 @@ def _beside(rows: Sequence[Row], ends: Sequence[Row], width: int) -> Iterator[Ro
 
 
 def _lines(state: State, result: Json | None, volumes_cm3: Sequence[float]) -> Iterator[tuple[Message, list[Point]]]:
-    """Both lines, each from end to end of the table's volumes."""
+    """Both lines, each from its end of the table's volumes to a little past where they cross; none if they do not."""
     names = say("sheet-line-before"), say("sheet-line-after")
     crossing, own = (result or {}).get("straight_lines"), state.own_reading
     if crossing:
@@ -89,12 +92,11 @@ def _lines(state: State, result: Json | None, volumes_cm3: Sequence[float]) -> I
         both = [own.before, own.after]
     else:
         return
-    meet_cm3 = (both[1]["intercept_c"] - both[0]["intercept_c"]) / (both[0]["slope_c_cm3"] - both[1]["slope_c_cm3"])
+    apart_c_cm3 = both[0]["slope_c_cm3"] - both[1]["slope_c_cm3"]
+    if apart_c_cm3 == 0.0:
+        return
+    meet_cm3 = (both[1]["intercept_c"] - both[0]["intercept_c"]) / apart_c_cm3
     over_cm3 = OVERSHOOT * volumes_cm3[-1]
     stretches = (volumes_cm3[0], meet_cm3 + over_cm3), (meet_cm3 - over_cm3, volumes_cm3[-1])
     for name, line, stretch in zip(names, both, stretches, strict=True):
         yield name, [(cm3, line["intercept_c"] + line["slope_c_cm3"] * cm3) for cm3 in stretch]
-
-
-OVERSHOOT = 0.06
-"""How far a line goes on past the crossing, as a share of the volume axis."""

@@ -56,9 +56,9 @@ class Cup:
 
     async def run(self) -> None:
         """Let the bench work until it is cancelled."""
-        self.watch.bench.listen(self._heard)
-        self.watch.begin()
         try:
+            self.watch.bench.listen(self._heard)
+            self.watch.begin()
             await self.watch.bench.run()
         finally:
             self.watch.hub.close()

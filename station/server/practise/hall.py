@@ -51,7 +51,7 @@ class Hall:
     `is_open` says whether there may be another cup now: a bench at work needs its time for itself.
     """
 
-    opened: Callable[[str], Cup]
+    opened: Callable[[], Cup]
     most: int
     version: str
     names: tuple[str, ...] = ()
@@ -126,11 +126,11 @@ class Hall:
                 return name
             if not self.is_open() or (len(self.cups) >= self.most and not await self._made_room()):
                 return None
-            name = secrets.token_hex(4)
-            cup = self.opened(name)
+            name, cup = secrets.token_hex(4), self.opened()
             await cup.begin()
             app = practice_app(cup, self.version, Access(hosts=self._hosts))
             task = asyncio.get_running_loop().create_task(cup.run())
+            await asyncio.sleep(0)  # a task that is cancelled before it began never closes its cup
             self.cups[name] = _Served(cup, app, task, self.monotonic())
             return name
 

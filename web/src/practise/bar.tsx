@@ -1,7 +1,7 @@
 // The practice controls, in a bar of their own at the lower edge: a syringe to read, to fill and to empty by holding and
 // letting go; stirring, lid, probe and fresh acid.
 
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { fixed } from "../format";
 import type { Practice, View } from "../live/contract";
 import { phrase, said } from "../words";
@@ -13,7 +13,6 @@ const PLACES = ["out", "alkali", "cup"] as const satisfies readonly Practice["ha
 
 export function PractiseBar({ view }: { view: View }) {
   const hands = useHands(`${view.boot} ${view.state} ${view.repeat} ${view.portion} ${view.results.shown}`);
-  const bar = useRef<HTMLElement>(null);
   useEffect(() => {
     // The instrument has what room the bar leaves.
     const root = document.documentElement;
@@ -23,7 +22,7 @@ export function PractiseBar({ view }: { view: View }) {
   const { practice } = hands;
   if (!practice) return null;
   return (
-    <section class="practise-bar" ref={bar} aria-label={phrase("page-practise-hands")}>
+    <section class="practise-bar" aria-label={phrase("page-practise-hands")}>
       <SyringeDrawn hands={hands} of={practice.hands} />
       <div class="practise-controls">
         <Hold hands={hands} way="draw" />

@@ -1,8 +1,8 @@
 // What staff tell the benches: all of them, or those that are chosen.
 
 import { useEffect, useState } from "preact/hooks";
-import { typedNumber } from "../format";
 import { answered, get, post } from "../live/ask";
+import { BottleForm } from "../page/bottle";
 import { textOf } from "../page/forms";
 import { type Which, phrase, said } from "../words";
 import { orderInWords } from "./board";
@@ -99,27 +99,6 @@ function Restore({ room, bench, give }: { room: Room; bench: string; give: (act:
   );
 }
 
-/** With the results: what the bottle was made up to, where all benches that are told had the same. */
-function Bottle({ give, able }: { give: (act: Act) => void; able: boolean }) {
-  const [typed, type] = useState("");
-  const mol_dm3 = typedNumber(typed);
-  const submit = (event: Event) => {
-    event.preventDefault();
-    if (mol_dm3 !== null && mol_dm3 > 0) give({ act: "show_results", shown: true, prepared_mol_dm3: mol_dm3 });
-  };
-  return (
-    <form onSubmit={submit}>
-      <label>
-        {phrase("page-room-bottle")}
-        <input type="text" inputMode="decimal" autocomplete="off" value={typed} onInput={(event) => type(event.currentTarget.value)} />
-      </label>
-      <button type="submit" class="plain" disabled={!able || mol_dm3 === null || mol_dm3 <= 0}>
-        {phrase("page-room-bottle-show")}
-      </button>
-    </form>
-  );
-}
-
 const SIMPLE: readonly (readonly [Which<"page-room-acts">, Act])[] = [
   ["show", { act: "show_results", shown: true }],
   ["hold", { act: "show_results", shown: false }],
@@ -205,7 +184,11 @@ export function Telling({ room, chosen, setChosen }: Props) {
           </button>
         ))}
       </div>
-      <Bottle give={give} able={benches.length > 0 && !busy} />
+      <BottleForm
+        known={null}
+        able={benches.length > 0 && !busy}
+        show={(prepared_mol_dm3) => give({ act: "show_results", shown: true, prepared_mol_dm3 })}
+      />
       {only && <Rename key={`name ${only}`} room={room} bench={only} give={give} />}
       {only && <SetAside key={`aside ${only}`} room={room} bench={only} give={give} />}
       {only && <Restore room={room} bench={only} give={give} />}

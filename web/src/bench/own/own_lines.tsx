@@ -7,8 +7,8 @@ import type { Box, Frame, Point } from "../../chart/frame";
 import { fixed, short } from "../../format";
 import type { Acting } from "../../live/acts";
 import type { MeanPoint, PortionsView } from "../../live/contract";
+import { keepInTab, keptInTab } from "../../live/tab";
 import { phrase } from "../../words";
-import { keepLines, keptLines } from "./kept";
 import {
   type Handle,
   type Met,
@@ -45,6 +45,20 @@ function most(view: PortionsView): { portion_cm3: number; count: number; most_cm
   return { portion_cm3: volume_cm3, count: Math.max(count, Math.round(most_cm3 / volume_cm3)), most_cm3 };
 }
 
+const KEPT = "own-lines";
+
+/** Lines are of one bench and one practical: bench time never begins anew. */
+const practicalOf = ({ bench, plan, repeats }: PortionsView): string => JSON.stringify([bench.name, plan, repeats.map(({ started_s }) => started_s)]);
+
+const isLine = (line: unknown): boolean =>
+  Array.isArray(line) && line.length === 2 && line.every((each) => Number.isFinite(each?.volume_cm3) && Number.isFinite(each?.temperature_c));
+
+/** The handles as they were left in this tab: a reload does not take them away before they are committed to. */
+function keptLines(view: PortionsView): Lines | null {
+  const { of, lines } = (keptInTab(KEPT) ?? {}) as { of?: string; lines?: Lines };
+  return of === practicalOf(view) && lines && isLine(lines.before) && isLine(lines.after) ? lines : null;
+}
+
 function useLines(view: PortionsView) {
   const { portion_cm3, count, most_cm3 } = most(view);
   const range_c = ownRange_c(view.mean);
@@ -56,7 +70,7 @@ function useLines(view: PortionsView) {
   const move = (side: Side, which: 0 | 1, temperature_c: number) =>
     setLines((old) => {
       const moved = movedTo(old, side, which, temperature_c, range_c);
-      keepLines(view, moved);
+      keepInTab(KEPT, { of: practicalOf(view), lines: moved });
       return moved;
     });
   return { lines, move, range_c, most_cm3, met: whereTheyCross(lines, most_cm3) };

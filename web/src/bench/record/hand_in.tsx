@@ -7,6 +7,7 @@ import { kindOf } from "../../kinds";
 import { sheetOf } from "../../kinds/sheets";
 import type { View } from "../../live/contract";
 import type { Traces } from "../../live/model";
+import { keepInTab, keptInTab } from "../../live/tab";
 import { phrase } from "../../words";
 import { ownInWords } from "../results";
 import { BESIDE, GRAPH_PX, Head, Part, Plan, SHORT, WIDE_GRAPH_PX } from "./sheet";
@@ -22,12 +23,8 @@ export type Written = Readonly<Record<string, string>>;
 const keyOf = ({ bench, repeats }: View) => `sheet ${bench.name} ${repeats[0]?.started_s ?? ""}`;
 
 function stored(key: string): Written {
-  try {
-    const held: unknown = JSON.parse(sessionStorage.getItem(key) ?? "{}");
-    return typeof held === "object" && held !== null ? (held as Written) : {};
-  } catch {
-    return {};
-  }
+  const held = keptInTab(key);
+  return typeof held === "object" && held !== null ? (held as Written) : {};
 }
 
 /** What was typed so far, and how to type into a place. */
@@ -38,11 +35,7 @@ export function useWritten(view: View): readonly [Written, (place: string, text:
   const write = (place: string, text: string) => {
     const changed = { ...written, [place]: text };
     hold({ key, written: changed });
-    try {
-      sessionStorage.setItem(key, JSON.stringify(changed));
-    } catch {
-      // Without room it stays until the page is closed.
-    }
+    keepInTab(key, changed);
   };
   return [written, write];
 }

@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { answered, get, post, randomId } from "../../live/ask";
 import { type Session, isStaff } from "../../live/session";
+import { keepInTab, keptInTab } from "../../live/tab";
 import { phrase, said } from "../../words";
 import type { Answer, PlanChecked, Plans, Promised } from "../contract";
 import { type Values, formOf, valuesOf, withoutPrepared } from "./form";
@@ -23,20 +24,12 @@ const KEPT = "plan";
 
 /** Keep the plan for the other pages of this tab; what staff made up only while staff are signed in. */
 export function keepPlan(values: Values, staff: boolean): void {
-  try {
-    sessionStorage.setItem(KEPT, JSON.stringify(staff ? values : withoutPrepared(values)));
-  } catch {
-    // A device that keeps nothing starts from the bench's plan.
-  }
+  keepInTab(KEPT, staff ? values : withoutPrepared(values));
 }
 
 function keptPlan(staff: boolean): Values | null {
-  try {
-    const kept = JSON.parse(sessionStorage.getItem(KEPT) ?? "null") as Values | null;
-    return kept && !staff ? withoutPrepared(kept) : kept;
-  } catch {
-    return null;
-  }
+  const kept = keptInTab(KEPT) as Values | null;
+  return kept && !staff ? withoutPrepared(kept) : kept;
 }
 
 /** The plan that this tab is about: what was chosen last, else the bench's; the bench's whole, also when what was chosen
