@@ -58,6 +58,11 @@ class Clock:
         start_s = 0.0 if last is None else last.time_s + _passed_s(last, boot, now_s, speed)
         return cls(now_s, start_s, speed, boot, lead_s)
 
+    @property
+    def waits(self) -> bool:
+        """Whether bench time waits for its samples."""
+        return self._lead_s < math.inf
+
     def time_s(self) -> float:
         """Return the bench time now, in s."""
         return self.at(time.monotonic())
@@ -80,6 +85,14 @@ class Clock:
         self.time_s()
         with self._lock:
             self._latest_s = max(self._latest_s, time_s + self._lead_s)
+
+    def wait(self, stop: threading.Event, bench_s: float) -> None:
+        """Wait so many bench seconds in a thread, or until `stop` is set."""
+        until_s = self.time_s() + bench_s
+        stop.wait(max(bench_s, 0.0) / self.speed)
+        while self.waits and self.time_s() < until_s:
+            if stop.wait(SHORTEST_WAIT_S):
+                return
 
     async def sleep(self, bench_s: float) -> None:
         """Wait so many bench seconds."""

@@ -177,6 +177,7 @@ def test_a_virtual_cups_time_never_goes_back(steps: list[tuple[str, float]]) -> 
 async def test_sleeping_waits_for_a_virtual_cups_samples(machine: Machine) -> None:
     clock = Clock.started(None, 200.0, lead_s=3.0)
     asleep = asyncio.ensure_future(clock.sleep(4.0))
+    await asyncio.sleep(0)
     for _ in range(10):
         machine.pass_s(1.0)
         await asyncio.sleep(0.001)

@@ -9,10 +9,11 @@ from itertools import pairwise
 
 import pytest
 
+from station.bench.clock import Clock
 from station.bench.probes import probe as reading
 from station.bench.probes.one_wire import OneWireReader
 from station.bench.probes.probe import ProbeReading
-from tests.bench.one_wire_rig import Collected, Hand, Opened, PlainTree
+from tests.bench.one_wire_rig import PROBE, Collected, Hand, Opened, PlainTree
 from tests.conftest import PATIENCE_S
 
 
@@ -71,6 +72,19 @@ def test_a_long_read_is_followed_by_the_old_rate_without_a_burst(opened: Opened,
 def test_bench_time_that_runs_faster_is_sampled_as_densely(opened: Opened, hand: Hand) -> None:
     times = times_of(opened(speed=64.0), hand, 5)
     assert [after - before for before, after in pairwise(times)] == [1.0] * 4
+
+
+def test_each_sample_of_a_virtual_cup_has_a_time_of_its_own(tree: PlainTree) -> None:
+    clock = Clock.started(None, 200.0, lead_s=3.0)
+    reader, collected = OneWireReader(clock, tree.folder, PROBE), Collected()
+    reader.start(collected)
+    try:
+        for number in range(1, 12):
+            clock.worked_on(collected.wait(number)[-1].time_s)
+        times = [each.time_s for each in collected.wait(12)]
+    finally:
+        reader.close()
+    assert all(after - before > 0.4 for before, after in pairwise(times)), times
 
 
 @pytest.mark.fault("signal-in-conversion")

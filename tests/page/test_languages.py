@@ -169,6 +169,8 @@ def test_every_correction_in_both(serve: Serve, open_context: OpenContext) -> No
     station = serve(PORTIONS)
     work(station, until="pour", repeat=1)
     station.act(act="portion_added", portion=1).raise_for_status()
+    while station.state()["instruction"]["portion"] != 2:  # the next instruction would close what stands open
+        time.sleep(0.1)
     context, watched = open_context(station, locale="de-DE")
     watched.expected = ("Failed to load resource",)
     context.route("**/api/acts", lambda route: route.abort())

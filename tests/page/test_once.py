@@ -71,8 +71,11 @@ def samples(station: Station, repeat: int) -> list[float]:
 
 
 def drawn(page: Page, repeat: int) -> int:
-    """How many samples of a repeat the curve shows."""
-    return len(re.findall("[ML]", page.get_attribute(f".once-trace > .series-{repeat}", "d") or ""))
+    """How many samples of a repeat the largest curve shows: a small one leaves out what no pixel is there for."""
+    paths = page.locator(f".once-trace > .series-{repeat}").evaluate_all(
+        "(all) => all.map((one) => one.getAttribute('d'))"
+    )
+    return max((len(re.findall("[ML]", path or "")) for path in paths), default=0)
 
 
 def signed(text: str) -> float:

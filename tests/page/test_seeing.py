@@ -17,9 +17,16 @@ def finished(station: Station, open_page: OpenPage, **options: object) -> Page:
     return page
 
 
+def with_single_repeats(page: Page) -> None:
+    page.get_by_role("button", name="Show the single repeats").click()
+    page.locator(".figure svg .series-1 path").first.wait_for()
+    page.locator(".reader").scroll_into_view_if_needed()
+
+
 def against_time(page: Page) -> None:
     page.get_by_role("button", name="against time").click()
-    page.wait_for_selector(".trace.series[d^=M]")
+    page.wait_for_selector(".figure .pours path")
+    page.wait_for_selector(".figure .trace.series[d^=M]")
 
 
 def samples(station: Station, repeat: int) -> list[list[float]]:
@@ -35,6 +42,7 @@ def spoken_at(point: Locator, begins: str) -> str:
 
 def test_arrow_keys_step_through_the_readings(over: Station, open_page: OpenPage) -> None:
     page = finished(over, open_page)
+    with_single_repeats(page)
     state = over.state()
     point = page.get_by_role("slider", name="Read a point of the curve")
     point.focus()
@@ -58,6 +66,7 @@ def test_arrow_keys_step_through_the_readings(over: Station, open_page: OpenPage
 
 def test_the_pointer_reads_the_nearest_reading(over: Station, open_page: OpenPage) -> None:
     page = finished(over, open_page, viewport=PROJECTOR)
+    with_single_repeats(page)
     mark = page.locator(".figure svg .series-1 path").nth(5).bounding_box()
     assert mark is not None
     page.mouse.move(mark["x"] + 6, mark["y"] - 40)
@@ -72,6 +81,7 @@ def test_the_pointer_reads_the_nearest_reading(over: Station, open_page: OpenPag
 
 def test_a_finger_reads_a_point_and_it_stays(over: Station, open_page: OpenPage) -> None:
     page = finished(over, open_page, has_touch=True)
+    with_single_repeats(page)
     page.locator(".reader").scroll_into_view_if_needed()
     mark = page.locator(".figure svg .series-1 path").nth(3).bounding_box()
     assert mark is not None

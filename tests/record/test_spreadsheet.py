@@ -303,8 +303,9 @@ def test_results_have_both_methods_with_u_and_interval_and_the_steps() -> None:
 
 
 def test_own_lines_that_never_cross_are_left_out_of_the_chart() -> None:
-    level = PlacedLine(0.0, 22.0)
-    read = e.EndPointRead(None, None, level, PlacedLine(0.0, 25.0), reason="they never meet")
+    level = PlacedLine(slope_c_cm3=0.0, intercept_c=22.0)
+    other = PlacedLine(slope_c_cm3=0.0, intercept_c=25.0)
+    read = e.EndPointRead(None, None, level, other, reason="they never meet")
     state = fold_all(stamped([*HAPPENED, (20.0, read)]))
     assert state.own_reading is not None and state.own_reading.before == level
     sheet = table_sheet(state, None)

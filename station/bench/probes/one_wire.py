@@ -13,7 +13,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from station.bench.clock import SHORTEST_WAIT_S, Clock
+from station.bench.clock import Clock
 from station.bench.probes.probe import Deliver, ProbeError, ProbeReading, answer_within_s
 from station.bench.probes.scratchpad import NEAR_S, judge_text, kind_of
 from station.words import Message, say
@@ -180,16 +180,17 @@ class OneWireReader:
 
     def _run(self, deliver: Deliver) -> None:
         signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
-        now_s = due_s = self._clock.at(time.monotonic())
+        due_s = self._clock.at(time.monotonic())
         while not self._stop.is_set():
             reading = self.read()
             if self._stop.is_set():
                 return
             deliver(reading)
             now_s = self._clock.at(time.monotonic())
-            due_s = max(due_s + self._period_s, now_s - self._period_s)
-            while due_s > now_s and not self._stop.wait(max((due_s - now_s) / self._clock.speed, SHORTEST_WAIT_S)):
-                now_s = self._clock.at(time.monotonic())
+            # A probe catches up with its rate at once. A virtual cup's time may stand still: each sample has its own.
+            late_s = -self._period_s / 2 if self._clock.waits else self._period_s
+            due_s = max(due_s + self._period_s, now_s - late_s)
+            self._clock.wait(self._stop, due_s - now_s)
 
 
 def probes_in(tree: Path) -> list[str]:

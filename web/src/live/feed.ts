@@ -30,6 +30,8 @@ export class Feed {
   private loadFailed = false;
   private nextLoad_ms = 0;
   private loadingTrace = false;
+  /** How often a whole state was loaded. */
+  private loads = 0;
   private nextTrace_ms = 0;
 
   constructor(private readonly changed: (model: Model) => void) {}
@@ -106,6 +108,7 @@ export class Feed {
     try {
       const known = this.model.view?.repeats_id;
       const asked = known === undefined ? "" : `?repeats_id=${encodeURIComponent(known)}`;
+      this.loads += 1;
       this.pass({ kind: "state", data: await get<Told<State>>(`${base()}/state${asked}`) });
       if (this.loadFailed) this.tryStream_ms = 0; // the station is back
       this.loadFailed = false;
@@ -126,8 +129,11 @@ export class Feed {
 
   private async loadTrace({ repeat, started_s }: Wanted): Promise<void> {
     this.loadingTrace = true;
+    const loads = this.loads;
     try {
       const { samples } = await get<{ samples: Sample[] }>(`${base()}/samples?repeat=${repeat}`);
+      // Between this answer and a state that was loaded meanwhile samples may be missing: it is asked for again.
+      if (loads !== this.loads || this.model.reload) return;
       this.take({ kind: "samples", data: { repeat, started_s, samples } });
     } catch {
       this.nextTrace_ms = performance.now() + POLL_MS;

@@ -32,6 +32,7 @@ const ANSWER_MS = 4000;
 /** So often the station hears of a plunger that moves / ms. */
 const TELL_MS = 150;
 const AGAIN_MS = 700;
+const TOO_MUCH = 429;
 /** From empty to full, and back, in s of the person: as fast as can be read while it moves. */
 const DRAW_S = 4;
 const PUSH_S = 2.5;
@@ -74,6 +75,8 @@ export function useHands(about: string): Holding {
       if (found) heard(found);
       return true;
     }
+    // Too much at once: nothing is wrong with the act, and where the plunger is will be told again.
+    if (answer?.status === TOO_MUCH && act.hand === "syringe") return false;
     const problem = await answered<{ detail?: string }>(answer);
     if (problem?.detail) {
       refuse(problem.detail);
@@ -86,18 +89,21 @@ export function useHands(about: string): Holding {
     }
     return problem !== null;
   };
-  /** Tell the station where the plunger is, one message at a time, until it knows. */
+  /** Tell the station where the plunger is, one message at a time and not too often, until it knows. */
   const tell = async () => {
     const state = telling.current;
     const { drawn_cm3, pushed_cm3 } = syringe.current;
     const now = `${drawn_cm3.toFixed(3)} ${pushed_cm3.toFixed(3)}`;
-    if (state.busy || now === state.told) return;
+    if (state.busy || state.timer !== 0 || now === state.told) return;
     state.busy = true;
     const known = await send({ hand: "syringe", drawn_cm3, pushed_cm3 });
     state.busy = false;
     if (known) state.told = now;
-    clearTimeout(state.timer);
-    state.timer = window.setTimeout(() => void tell(), known ? TELL_MS : AGAIN_MS);
+    const later = () => {
+      state.timer = 0;
+      void tell();
+    };
+    state.timer = window.setTimeout(later, known ? TELL_MS : AGAIN_MS);
   };
   const move = () => {
     const now = held.current;
