@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 from secrets import token_hex
-from typing import Any
+from typing import Any, Final
 
 from station.kit.offer import SUMS, fetched, own_wheel, verified, write_sums
 from station.kit.room import LINK_FILE, Drawn, laptop_files, needs_laptop, room_card, toml_text
@@ -23,12 +23,15 @@ from station.practical.kinds import read_plan
 from station.practical.plan import PlanError
 from station.practical.safety import safe
 from station.room.wire import PORT
-from station.words import Message, in_language, say
+from station.words import Message, in_language, languages, say
 
 FOLDER = "benchwarm"
-SCRIPTS = ("first-start.sh", "install.sh")
+SCRIPTS = ("first-start.sh", "install.sh", "progress.py")
+"""Beside this file, or in `on_card`, those in Python."""
+WORDS_FILE: Final = "words.json"
 UNITS = (
     "station-install.service",
+    "station-progress.service",
     "station.service",
     "station-room.service",
     "station-backup.service",
@@ -51,7 +54,10 @@ def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, draw
         "user-data": f"#cloud-config\n{_json_yaml(user_data(kits, kit))}",
     }
     for name in SCRIPTS:
-        found[f"{FOLDER}/{name}"] = (files("station.kit") / name).read_text(encoding="utf-8")
+        found[f"{FOLDER}/{name}"] = _script(name)
+    found[f"{FOLDER}/{WORDS_FILE}"] = (
+        json.dumps(progress_words(kits, room=kit.room), ensure_ascii=False, indent=1) + "\n"
+    )
     found |= room_card(kits, secrets, drawn) if kit.room else _bench(kits, kit, secrets, plan)
     for name in UNITS:
         found[f"{FOLDER}/systemd/{name}"] = (systemd_folder() / name).read_text(encoding="utf-8")
@@ -65,6 +71,34 @@ def _bench(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None) -> dict[
     if kits.broker_host is not None:
         found[LINK_FILE] = f"{secrets.link_password}\n"
     return found
+
+
+def _script(name: str) -> str:
+    of = "station.kit.on_card" if name.endswith(".py") else "station.kit"
+    return (files(of) / name).read_text(encoding="utf-8")
+
+
+def progress_words(kits: Kits, *, room: bool) -> dict[str, dict[str, str]]:
+    """Return what progress.py says, by language and key, the kit's language first: nothing else is there to say it."""
+    steps = (
+        say("progress-system"),
+        say("progress-wheels"),
+        say("progress-station"),
+        say("progress-broker") if room else say("progress-panel"),
+        say("progress-services"),
+    )
+    told = {
+        "title": say("progress-title"),
+        "waits": say("progress-waits"),
+        "failed": say("progress-failed"),
+        "failed-mend": say("progress-mend"),
+        "done": say("progress-done"),
+        "stay": say("progress-stay"),
+    }
+    for number, what in enumerate(steps, 1):
+        told[str(number)] = say("progress-step", number=number, total=len(steps), what=what)
+    order = [kits.speaks, *(each for each in languages() if each != kits.speaks)]
+    return {language: {key: in_language(each, language) for key, each in told.items()} for language in order}
 
 
 def user_data(kits: Kits, kit: Kit) -> dict[str, Any]:

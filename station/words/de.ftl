@@ -1425,6 +1425,19 @@ noted-check = { $code ->
 
 ## kit
 
+progress-title = Diese Station wird eingerichtet
+progress-step = Installation, Schritt { $number } von { $total }: { $what }
+progress-system = Einstellungen des Systems
+progress-wheels = ihre Teile werden kopiert
+progress-station = die Station selbst, einige Minuten
+progress-panel = Lampen, Summer und Knopf
+progress-broker = die Verbindung zu den Plätzen
+progress-services = sie startet
+progress-waits = Die Installation beginnt gleich.
+progress-failed = Die Installation ist fehlgeschlagen.
+progress-mend = Beim nächsten Start wird es erneut versucht. Diese Zeilen sagen, warum:
+progress-done = Installiert. Die Seite kommt von selbst, vielleicht nach einem Neustart.
+progress-stay = Lass den Strom an. Diese Seite geht von selbst weiter.
 kit-plan-cannot-be-read = { $path }: Der Plan lässt sich nicht lesen: { $reason }
 kit-folder-not-empty = { $path }: nicht leer; nenne einen neuen Ordner, denn jeder Lauf erzeugt neue Codes
 kit-wheel-not-as-listed = { $path }: nicht so, wie { $file } daneben es angibt; lass --wheelhouse weg, um alles zu holen

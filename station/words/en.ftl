@@ -1422,6 +1422,19 @@ noted-check = { $code ->
 
 ## kit
 
+progress-title = This station is being set up
+progress-step = Installing, step { $number } of { $total }: { $what }
+progress-system = settings of the system
+progress-wheels = its parts are copied
+progress-station = the station itself, some minutes
+progress-panel = lamps, buzzer and button
+progress-broker = the link to the benches
+progress-services = it starts
+progress-waits = The installation begins soon.
+progress-failed = The installation failed.
+progress-mend = It is tried again at the next start. These lines say why:
+progress-done = Installed. The page comes by itself, perhaps after a restart.
+progress-stay = Leave the power on. This page follows by itself.
 kit-plan-cannot-be-read = { $path }: the plan cannot be read: { $reason }
 kit-folder-not-empty = { $path }: not empty; name a new folder, since each run makes new codes
 kit-wheel-not-as-listed = { $path }: not as { $file } beside it has it; leave --wheelhouse out to fetch all

@@ -1428,6 +1428,19 @@ noted-check = { $code ->
 
 ## kit
 
+progress-title = Cette station s’installe
+progress-step = Installation, étape { $number } sur { $total } : { $what }
+progress-system = réglages du système
+progress-wheels = copie de ses composants
+progress-station = la station elle-même, quelques minutes
+progress-panel = voyants, signal sonore et bouton
+progress-broker = la liaison avec les postes
+progress-services = elle démarre
+progress-waits = L’installation va commencer.
+progress-failed = L’installation a échoué.
+progress-mend = Elle sera retentée au prochain démarrage. Ces lignes disent pourquoi :
+progress-done = Installée. La page vient toute seule, peut-être après un redémarrage.
+progress-stay = Laissez le courant. Cette page avance toute seule.
 kit-plan-cannot-be-read = { $path } : impossible de lire le plan : { $reason }
 kit-folder-not-empty = { $path } : n’est pas vide ; indiquer un nouveau dossier, car chaque exécution crée de nouveaux codes
 kit-wheel-not-as-listed = { $path } : pas tel que { $file } à côté l’indique ; laisser --wheelhouse de côté pour tout télécharger
