@@ -201,7 +201,7 @@ def test_the_installation_runs_until_it_is_done_and_may_take_its_time() -> None:
     keys = settings(INSTALL.read_text())
     assert keys["ConditionPathExists"] == ["!/opt/benchwarm/installed"]
     assert (keys["Type"], keys["TimeoutStartSec"]) == (["oneshot"], ["infinity"])
-    assert keys["After"] == ["multi-user.target cloud-final.service"]
+    assert keys["After"] == ["multi-user.target cloud-final.service station-network.service"]
     assert keys["WantedBy"] == ["multi-user.target"]
     script = (ROOT / "station" / "kit" / "install.sh").read_text()
     assert 'done_marker="$home/installed"' in script

@@ -16,6 +16,7 @@ from secrets import token_hex
 from typing import Any, Final
 
 from station.kit.offer import SUMS, fetched, own_wheel, verified, write_sums
+from station.kit.on_card import network
 from station.kit.room import LINK_FILE, Drawn, laptop_files, needs_laptop, room_card, toml_text
 from station.kit.sheets import KitSecrets, labels_sheet, new_secrets, secrets_sheet
 from station.kit.table import Kit, KitError, Kits
@@ -26,11 +27,16 @@ from station.room.wire import PORT
 from station.words import Message, in_language, languages, say
 
 FOLDER = "benchwarm"
-SCRIPTS = ("first-start.sh", "install.sh", "progress.py")
+SCRIPTS = ("first-start.sh", "install.sh", "progress.py", "network.py")
 """Beside this file, or in `on_card`, those in Python."""
 WORDS_FILE: Final = "words.json"
+SSH_FILE: Final = "ssh"
+"""Its being there lets install.sh switch ssh on; the key itself is the technician's in `user-data`."""
+CABLE: Final = {"network": {"version": 2, "ethernets": {"eth0": {"dhcp4": True, "optional": True}}}}
+"""What cloud-init does for the network, once, in netplan's words. Wi-Fi is network.toml's, at every start."""
 UNITS = (
     "station-install.service",
+    "station-network.service",
     "station-progress.service",
     "station.service",
     "station-room.service",
@@ -50,9 +56,12 @@ def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, draw
     found = {
         # New for each run, so that a card written again configures itself again; made from nothing secret.
         "meta-data": f"instance-id: benchwarm-{kit.hostname}-{token_hex(6)}\nlocal-hostname: {kit.hostname}\n",
-        "network-config": _json_yaml(network_config(kits, kit)),
+        "network-config": _json_yaml(CABLE),
         "user-data": f"#cloud-config\n{_json_yaml(user_data(kits, kit))}",
     }
+    found[f"{FOLDER}/{network.FILE}"] = network_toml(kits, kit)
+    if kits.ssh_key is not None:
+        found[f"{FOLDER}/{SSH_FILE}"] = f"{kits.ssh_key}\n"
     for name in SCRIPTS:
         found[f"{FOLDER}/{name}"] = _script(name)
     found[f"{FOLDER}/{WORDS_FILE}"] = (
@@ -120,17 +129,14 @@ def user_data(kits: Kits, kit: Kit) -> dict[str, Any]:
     }
 
 
-def network_config(kits: Kits, kit: Kit) -> dict[str, Any]:
-    """Return the network in netplan's words: cable always, Wi-Fi where one is named; the boot waits for neither."""
-    found: dict[str, Any] = {"version": 2, "ethernets": {"eth0": {"dhcp4": True, "optional": True}}}
-    network = kit.network or kits.network
-    if network is not None:
-        point: dict[str, Any] = {"hidden": True} if network.hidden else {}
-        if network.password is not None:
-            point["password"] = network.password
-        wifi = {"dhcp4": True, "optional": True, "access-points": {network.ssid: point}}
-        found["wifis"] = {"wlan0": {**wifi, "regulatory-domain": kit.country or kits.country}}
-    return {"network": found}
+def network_toml(kits: Kits, kit: Kit) -> str:
+    """Return the card's network.toml: the network that the table names, with words on how to change it."""
+    chosen, country = kit.network or kits.network, kit.country or kits.country
+    words = in_language(say("kit-network-file"), kits.speaks)
+    head = "".join(f"# {line}\n" for line in words.splitlines())
+    if chosen is None:
+        return head
+    return head + network.toml(network.Network(chosen.ssid, chosen.password, chosen.hidden, country))
 
 
 def settings_toml(kits: Kits, kit: Kit, secrets: KitSecrets, *, with_plan: bool) -> str:

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Runs early in every start of a card, and puts its units in place: station-install.service, whose script (install.sh,
-# beside this one) does the work, and the page that tells of it. Whatever a cut power leaves of that, the next start
+# beside this one) does the work, the page that tells of it, and the network. Whatever a cut power leaves of that, the next start
 # puts it in place again.
 set -u
 here="$(cd "$(dirname "$0")" && pwd)"
@@ -16,9 +16,14 @@ put() {
   install -d "$2" && install -m 644 "$1" "$there.part" && sync "$there.part" && mv "$there.part" "$there"
 }
 put "$here/systemd/station-progress.service" "$units"
+put "$here/network.py" "$root/usr/local/lib/benchwarm" && put "$here/systemd/station-network.service" "$units"
 put "$here/systemd/station-install.service" "$units" || exit 1
-[ -n "$root" ] && exec bash "$here/install.sh"   # no systemd to speak to in a folder
+if [ -n "$root" ]; then              # no systemd to speak to in a folder
+  "${BENCHWARM_PYTHON:-python3}" -I "$root/usr/local/lib/benchwarm/network.py" "$here" "$root"
+  exec bash "$here/install.sh"
+fi
 systemctl daemon-reload
+systemctl enable --quiet station-network.service && systemctl start --no-block station-network.service
 # Where the station is there already, its own page tells what is still done.
 [ -x /opt/benchwarm/.venv/bin/station ] || systemctl start --no-block station-progress.service
 systemctl enable --quiet station-install.service && sync && systemctl start --no-block station-install.service

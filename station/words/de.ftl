@@ -1438,6 +1438,11 @@ progress-failed = Die Installation ist fehlgeschlagen.
 progress-mend = Beim nächsten Start wird es erneut versucht. Diese Zeilen sagen, warum:
 progress-done = Installiert. Die Seite kommt von selbst, vielleicht nach einem Neustart.
 progress-stay = Lass den Strom an. Diese Seite geht von selbst weiter.
+kit-network-file =
+    Das Netz dieses Platzes. An jedem Computer geändert, gilt es ab dem nächsten Start.
+    WLAN: ssid = "Name des Netzes", password = "8 bis 63 Zeichen", country = "DE", vielleicht hidden = true
+    Nur das Kabel: wired = true
+    Was daraus wurde, steht in network-result.txt neben dieser Datei.
 kit-plan-cannot-be-read = { $path }: Der Plan lässt sich nicht lesen: { $reason }
 kit-folder-not-empty = { $path }: nicht leer; nenne einen neuen Ordner, denn jeder Lauf erzeugt neue Codes
 kit-wheel-not-as-listed = { $path }: nicht so, wie { $file } daneben es angibt; lass --wheelhouse weg, um alles zu holen

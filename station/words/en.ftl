@@ -1435,6 +1435,11 @@ progress-failed = The installation failed.
 progress-mend = It is tried again at the next start. These lines say why:
 progress-done = Installed. The page comes by itself, perhaps after a restart.
 progress-stay = Leave the power on. This page follows by itself.
+kit-network-file =
+    The network of this bench. Changed on any computer, it holds from the next start on.
+    Wi-Fi: ssid = "the network's name", password = "8 to 63 characters", country = "IE", perhaps hidden = true
+    The cable alone: wired = true
+    What came of it stands in network-result.txt beside this file.
 kit-plan-cannot-be-read = { $path }: the plan cannot be read: { $reason }
 kit-folder-not-empty = { $path }: not empty; name a new folder, since each run makes new codes
 kit-wheel-not-as-listed = { $path }: not as { $file } beside it has it; leave --wheelhouse out to fetch all

@@ -1441,6 +1441,11 @@ progress-failed = L’installation a échoué.
 progress-mend = Elle sera retentée au prochain démarrage. Ces lignes disent pourquoi :
 progress-done = Installée. La page vient toute seule, peut-être après un redémarrage.
 progress-stay = Laissez le courant. Cette page avance toute seule.
+kit-network-file =
+    Le réseau de ce poste. Modifié sur un ordinateur quelconque, il vaut dès le prochain démarrage.
+    Wi-Fi : ssid = "nom du réseau", password = "8 à 63 caractères", country = "FR", éventuellement hidden = true
+    Le câble seul : wired = true
+    Le résultat figure dans network-result.txt à côté de ce fichier.
 kit-plan-cannot-be-read = { $path } : impossible de lire le plan : { $reason }
 kit-folder-not-empty = { $path } : n’est pas vide ; indiquer un nouveau dossier, car chaque exécution crée de nouveaux codes
 kit-wheel-not-as-listed = { $path } : pas tel que { $file } à côté l’indique ; laisser --wheelhouse de côté pour tout télécharger

@@ -4,6 +4,7 @@ What the station needs beside itself is what is installed here; tests/kit/arm64.
 """
 
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -17,6 +18,8 @@ from station.kit.offer import SUMS
 from station.kit.table import KitError, kits_from, read_kits
 from tests.kit.cards import TABLE, card_in, first_start, run_script
 from tests.kit.wheels import as_version
+
+HARDWARE = Path(__file__).parents[2] / "hardware.md"
 
 
 @pytest.mark.fault("other-users")
@@ -90,11 +93,16 @@ def test_the_first_boot_installs_the_station_without_a_network(made: Path, tmp_p
     root = tmp_path / "card"
     boot, environment = card_in(root, made / "bench-2")
     (boot / "config.txt").write_text("dtparam=audio=on\n")
+    (boot / "cmdline.txt").write_text("console=tty1 rootwait  \n")
     for _ in range(2):  # a plug pulled half way through means that it runs again
         first_start(boot, environment)
     result = (boot / "benchwarm" / "result.txt").read_text()
     assert result.splitlines()[-1] == "done"
-    assert (boot / "config.txt").read_text().count("dtoverlay=w1-gpio") == 1
+    wanted = re.search(r"```\n(dtoverlay.*?)```", HARDWARE.read_text(), re.DOTALL)
+    assert wanted is not None
+    assert (boot / "config.txt").read_text() == f"dtparam=audio=on\n\n[all]\n{wanted[1]}", "as hardware.md promises"
+    (line,) = (boot / "cmdline.txt").read_text().splitlines()
+    assert line == "console=tty1 rootwait cgroup_enable=memory", "one line, or the kernel does not see it"
     assert (root / "etc" / "systemd" / "system" / "station.service").is_file()
     release = root / "opt" / "benchwarm" / "releases" / "first"
     assert [each for each in release.rglob("*") if each.is_file() and b"releases/first.part" in each.read_bytes()] == []
