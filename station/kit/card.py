@@ -35,6 +35,8 @@ SSH_FILE: Final = "ssh"
 CABLE: Final = {"network": {"version": 2, "ethernets": {"eth0": {"dhcp4": True, "optional": True}}}}
 """What cloud-init does for the network, once, in netplan's words. Wi-Fi is network.toml's, at every start."""
 UNITS = (
+    "station-helper.service",
+    "station-helper.socket",
     "station-install.service",
     "station-network.service",
     "station-progress.service",

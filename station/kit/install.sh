@@ -64,7 +64,8 @@ install -d "$root/etc/sysusers.d" "$root/etc/tmpfiles.d" "$root/etc/udev/rules.d
   && install -C -m 644 "$here/systemd/station-sysusers.conf" "$root/etc/sysusers.d/station.conf" \
   && install -C -m 644 "$here/systemd/station-tmpfiles.conf" "$root/etc/tmpfiles.d/station.conf" \
   && install -C -m 644 "$here/systemd/60-station-probe.rules" "$root/etc/udev/rules.d/" \
-  && install -C -m 644 "$here"/systemd/station*.service "$here"/systemd/station*.timer "$root/etc/systemd/system/" \
+  && install -C -m 644 "$here"/systemd/station*.service "$here"/systemd/station*.timer \
+      "$here"/systemd/station*.socket "$root/etc/systemd/system/" \
   || fail "$cannot_write"
 
 # A release with this name is whole. Where the link leads to another one, the station was updated: that one stays.
@@ -155,7 +156,11 @@ if [ -z "$root" ]; then
   { systemd-sysusers && systemd-tmpfiles --create; udevadm control --reload && udevadm trigger --action=add --subsystem-match=w1
     systemctl daemon-reload; } >> "$log" 2>&1
   systemctl enable "$service" station-backup.timer >> "$log" 2>&1 || fail "the service could not be enabled"
-  [ "$restart" = no ] && systemctl start --no-block "$service" station-backup.timer
+  # What the bench's page may ask for and only root may do; the room's page asks for nothing.
+  helper=""
+  [ "$service" = station.service ] && helper=station-helper.socket && systemctl enable "$helper" >> "$log" 2>&1
+  # shellcheck disable=SC2086 # none, or one
+  [ "$restart" = no ] && systemctl start --no-block "$service" station-backup.timer $helper
 fi
 sync
 if [ "$waits" = yes ]; then

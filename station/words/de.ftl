@@ -1443,6 +1443,19 @@ kit-network-file =
     WLAN: ssid = "Name des Netzes", password = "8 bis 63 Zeichen", country = "DE", vielleicht hidden = true
     Nur das Kabel: wired = true
     Was daraus wurde, steht in network-result.txt neben dieser Datei.
+helper-none = Diese Station wurde nicht von einer Karte von station kit installiert. Darum kann sie das nicht selbst tun.
+helper-not-known = Der Helfer der Station kennt diese Bitte nicht, oder ein Wert darin ist falsch.
+helper-busy = Gerade wird noch etwas anderes getan. Versuche es in einer Minute wieder.
+helper-network-begun = Das neue Netz wird eine Minute lang versucht. Antwortet es nicht, kommt das alte zurück.
+helper-network-kept = Das neue Netz hat eine Minute lang geantwortet und bleibt.
+helper-network-back = Das neue Netz hat nicht eine ganze Minute geantwortet. Das alte ist wieder da.
+helper-restarts = Die Station startet neu. Ihre Seite ist in ein bis zwei Minuten wieder da.
+helper-shuts-down = Die Station fährt herunter. Zieh den Stecker, wenn ihr grünes Licht nicht mehr blinkt.
+helper-backed-up = Das Protokoll liegt auf dem Stick: { $file }.
+helper-settings = Gespeichert. Die Station startet damit neu; wer angemeldet ist, meldet sich neu an.
+helper-no-stick = Kein Stick gefunden. Stecke einen ein, formatiert als FAT32, exFAT oder ext4.
+helper-several-sticks = Mehrere Sticks sind eingesteckt. Lass einen stecken.
+helper-stick-unreadable = Der Stick lässt sich nicht lesen. Versuche einen anderen.
 kit-plan-cannot-be-read = { $path }: Der Plan lässt sich nicht lesen: { $reason }
 kit-folder-not-empty = { $path }: nicht leer; nenne einen neuen Ordner, denn jeder Lauf erzeugt neue Codes
 kit-wheel-not-as-listed = { $path }: nicht so, wie { $file } daneben es angibt; lass --wheelhouse weg, um alles zu holen

@@ -1440,6 +1440,19 @@ kit-network-file =
     Wi-Fi: ssid = "the network's name", password = "8 to 63 characters", country = "IE", perhaps hidden = true
     The cable alone: wired = true
     What came of it stands in network-result.txt beside this file.
+helper-none = This station was not installed from a card that station kit made, so it cannot do this by itself.
+helper-not-known = The station's helper does not know this request, or a value in it is wrong.
+helper-busy = Something else is still being done. Try again in a minute.
+helper-network-begun = The new network is tried for a minute. If it does not answer, the old one comes back.
+helper-network-kept = The new network answered for a minute and is kept.
+helper-network-back = The new network did not answer for a whole minute. The old one is back.
+helper-restarts = The station restarts. Its page is back in a minute or two.
+helper-shuts-down = The station shuts down. Pull the plug when its green light has stopped blinking.
+helper-backed-up = The record lies on the stick: { $file }.
+helper-settings = Kept. The station starts again with it; whoever is signed in signs in anew.
+helper-no-stick = No stick was found. Plug one in, formatted as FAT32, exFAT or ext4.
+helper-several-sticks = Several sticks are plugged in. Leave one.
+helper-stick-unreadable = The stick cannot be read. Try another one.
 kit-plan-cannot-be-read = { $path }: the plan cannot be read: { $reason }
 kit-folder-not-empty = { $path }: not empty; name a new folder, since each run makes new codes
 kit-wheel-not-as-listed = { $path }: not as { $file } beside it has it; leave --wheelhouse out to fetch all

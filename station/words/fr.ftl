@@ -1446,6 +1446,19 @@ kit-network-file =
     Wi-Fi : ssid = "nom du réseau", password = "8 à 63 caractères", country = "FR", éventuellement hidden = true
     Le câble seul : wired = true
     Le résultat figure dans network-result.txt à côté de ce fichier.
+helper-none = Cette station n’a pas été installée depuis une carte faite par station kit : elle ne peut pas le faire elle-même.
+helper-not-known = L’assistant de la station ne connaît pas cette demande, ou une valeur est fausse.
+helper-busy = Autre chose est encore en cours. Réessayer dans une minute.
+helper-network-begun = Le nouveau réseau est essayé pendant une minute. S’il ne répond pas, l’ancien revient.
+helper-network-kept = Le nouveau réseau a répondu pendant une minute et reste.
+helper-network-back = Le nouveau réseau n’a pas répondu une minute entière. L’ancien est de retour.
+helper-restarts = La station redémarre. Sa page revient dans une à deux minutes.
+helper-shuts-down = La station s’éteint. Débrancher quand sa lumière verte ne clignote plus.
+helper-backed-up = Le cahier est sur la clé : { $file }.
+helper-settings = Enregistré. La station redémarre ainsi ; toute personne connectée se connecte de nouveau.
+helper-no-stick = Aucune clé trouvée. En brancher une, formatée en FAT32, exFAT ou ext4.
+helper-several-sticks = Plusieurs clés sont branchées. N’en laisser qu’une.
+helper-stick-unreadable = La clé est illisible. En essayer une autre.
 kit-plan-cannot-be-read = { $path } : impossible de lire le plan : { $reason }
 kit-folder-not-empty = { $path } : n’est pas vide ; indiquer un nouveau dossier, car chaque exécution crée de nouveaux codes
 kit-wheel-not-as-listed = { $path } : pas tel que { $file } à côté l’indique ; laisser --wheelhouse de côté pour tout télécharger

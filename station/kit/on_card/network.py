@@ -58,10 +58,11 @@ def read(text: str) -> Network | None:
             raise NetworkError(f"{FILE}: {key}: not known; it has {', '.join(_KINDS)}")
         if type(value) is not kind:
             raise NetworkError(f"{FILE}: {key}: must be {'true or false' if kind is bool else 'text in quotes'}")
-    return _checked(values)
+    return checked(values)
 
 
-def _checked(values: dict[str, Any]) -> Network | None:
+def checked(values: dict[str, Any]) -> Network | None:
+    """Return what these values ask for; None where they ask for nothing. Raises NetworkError."""
     ssid, password, country = (values.get(key) for key in ("ssid", "password", "country"))
     if values.get("wired"):
         if ssid is not None:
@@ -139,11 +140,11 @@ def run_tool(words: Sequence[str]) -> int | None:
         return -1
 
 
-def write(path: Path, text: str) -> None:
-    """Let a file take its name once it is whole and written out; only root reads it."""
+def write(path: Path, text: str, mode: int = 0o600) -> None:
+    """Let a file take its name once it is whole and written out; only root reads it, unless `mode` says otherwise."""
     part = path.with_name(f"{path.name}.part")
     part.unlink(missing_ok=True)
-    handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
+    handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode)
     with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
         file.write(text)
         file.flush()
