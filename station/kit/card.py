@@ -15,6 +15,7 @@ from pathlib import Path
 from secrets import token_hex
 from typing import Any, Final
 
+from station.kit.image import write_images
 from station.kit.offer import SUMS, fetched, own_wheel, verified, write_sums
 from station.kit.on_card import network
 from station.kit.room import LINK_FILE, Drawn, laptop_files, needs_laptop, room_card, toml_text
@@ -174,7 +175,7 @@ def _json_yaml(values: Mapping[str, Any]) -> str:
 # One folder per card, the wheelhouse in each, and the two sheets beside them.
 
 
-WHEELHOUSE, LABELS, SECRETS = "wheelhouse", "labels.html", "codes-and-passphrases.html"
+WHEELHOUSE, DEBS, LABELS, SECRETS = "wheelhouse", "debs", "labels.html", "codes-and-passphrases.html"
 
 
 @dataclass(frozen=True)
@@ -182,32 +183,51 @@ class Made:
     """What was made: the cards' folders, the sheets, what is missing, and the SHA-256 of the wheels' list."""
 
     cards: tuple[Path, ...]
+    images: tuple[Path, ...]
     sheets: tuple[Path, ...]
     amber: tuple[Message, ...]
     digest: str
 
 
-def make_kits(
-    kits: Kits, base: Path, out: Path, lgpio_wheel: Path | None = None, wheelhouse: Path | None = None
-) -> Made:
+@dataclass(frozen=True)
+class Given:
+    """What the technician has already: a wheel of lgpio, wheels of an earlier run, Mosquitto's packages, an image.
+
+    `image_sha256` is the digest published beside the image.
+    """
+
+    lgpio_wheel: Path | None = None
+    wheelhouse: Path | None = None
+    debs: Path | None = None
+    image: Path | None = None
+    image_sha256: str | None = None
+
+
+def make_kits(kits: Kits, base: Path, out: Path, given: Given = Given()) -> Made:
     """Write everything into `out`, which must be new or empty. Raises KitError; then nothing is left half done.
 
-    `base` is the folder of the table, where its plan lies; `wheelhouse` holds wheels that were fetched before.
+    `base` is the folder of the table, where its plan lies.
     """
     plan = _plan(kits, base)
+    debs = _debs(kits, given.debs)
     _empty(out)
     try:
-        wheels, digest = _wheels(kits, out, lgpio_wheel, wheelhouse)
+        wheels, digest = _wheels(kits, out, given.lgpio_wheel, given.wheelhouse)
         drawn = [(kit, new_secrets()) for kit in kits.kit]
         cards = tuple(_card(kits, kit, secrets, plan, out, wheels, drawn) for kit, secrets in drawn)
+        for card in (out / kit.hostname for kit in kits.kit if kit.room and debs):
+            (card / FOLDER / DEBS).mkdir()
+            for deb in debs:
+                shutil.copy(deb, card / FOLDER / DEBS)
         known = [*drawn, *_laptop(kits, out, drawn)]
         sheets = (
             _private(out / LABELS, labels_sheet(drawn, kits.speaks)),
             _private(out / SECRETS, secrets_sheet(known, kits.speaks)),
         )
+        images = write_images(given.image, given.image_sha256, cards, out) if given.image is not None else ()
     except OSError as error:
         raise _not_written(out, error) from None
-    return Made(cards, sheets, missing(kits, wheels), digest)
+    return Made(cards, tuple(images), sheets, missing(kits, wheels), digest)
 
 
 def _plan(kits: Kits, base: Path) -> str | None:
@@ -224,6 +244,22 @@ def _plan(kits: Kits, base: Path) -> str | None:
     except PlanError as error:
         raise KitError(str(error)) from None
     return text
+
+
+def _debs(kits: Kits, folder: Path | None) -> Sequence[Path]:
+    """Return the packages for the room's card, looked at by name and first bytes. Raises KitError."""
+    if folder is None:
+        return ()
+    if kits.room is None:
+        raise KitError(say("debs-no-room"))
+    found = sorted(folder.glob("*.deb"))
+    for deb in found:
+        with deb.open("rb") as file:
+            if file.read(8) != b"!<arch>\n" or not deb.stem.endswith(("_arm64", "_all")):
+                raise KitError(say("debs-other", path=str(deb)))
+    if not any(deb.name.startswith("mosquitto_") for deb in found):
+        raise KitError(say("debs-none", path=str(folder)))
+    return found
 
 
 def _empty(out: Path) -> None:

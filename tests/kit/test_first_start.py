@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from station.kit.card import make_kits
+from station.kit.card import Given, make_kits
 from station.kit.offer import SUMS
 from station.kit.table import KitError, kits_from, read_kits
 from tests.kit.cards import TABLE, card_in, first_start, run_script
@@ -34,7 +34,10 @@ def test_what_a_kit_has_in_words_is_for_nobody_else_on_this_computer(made: Path)
 
 def test_the_passwords_of_a_laptops_room_are_for_nobody_else_either(house: Path, tmp_path: Path) -> None:
     make_kits(
-        kits_from('broker = "laptop.local"\n[[kit]]\nnumber = 1\n', ""), tmp_path, tmp_path / "out", wheelhouse=house
+        kits_from('broker = "laptop.local"\n[[kit]]\nnumber = 1\n', ""),
+        tmp_path,
+        tmp_path / "out",
+        Given(wheelhouse=house),
     )
     texts = [each for each in (tmp_path / "out" / "room").rglob("*") if each.is_file()]
     assert len(texts) == 3
