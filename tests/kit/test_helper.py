@@ -7,7 +7,6 @@ script of tests/kit/test_network.py, since no NetworkManager runs here.
 import asyncio
 import json
 import socket
-import sys
 import tomllib
 from collections.abc import AsyncIterator, Callable
 from pathlib import Path
@@ -19,7 +18,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from station.command.settings import load_settings
-from station.kit.card import settings_toml
 from station.kit.helper.asking import asked
 from station.kit.helper.requests import read
 from station.kit.helper.serve import serve
@@ -27,57 +25,25 @@ from station.kit.helper.settings import changed
 from station.kit.helper.trial import LOOKS, TRIAL, VOLATILE
 from station.kit.helper.work import BACKUPS, RECORD, STICK, Helper, Refused, System, only_stick
 from station.kit.on_card import network
-from station.kit.sheets import new_secrets
-from station.kit.table import kits_from
 from station.practical import events as e
 from station.record.journal import Journal, Moment, read_events
 from station.server.door.secrets import hashed
 from tests.conftest import PATIENCE_S
+from tests.kit.helping import OLD, at_work, card_in
 
-STATION = (sys.executable, "-c", "from station.command.main import run; run()")
-OLD = 'ssid = "Old"\npassword = "long enough"\ncountry = "IE"\n'
 NEW = {"do": "network", "ssid": "New", "password": "long enough too", "country": "IE"}
-RECORDER = """#!/bin/sh
-printf '%s\\n' "$*" >> "$NMCLI_LOG"
-looks=$(grep -c GENERAL.STATE "$NMCLI_LOG")
-case "$*" in
-  *"up id benchwarm-trial"*) [ "$NMCLI_FAILS_AT" != 0 ] || exit 4 ;;
-  *GENERAL.STATE*) if [ "$looks" -ge "$NMCLI_FAILS_AT" ]; then echo deactivating; else echo activated; fi ;;
-  *TYPE,STATE*) echo "ethernet:$NMCLI_CABLE" ;;
-esac
-"""
 
 
 @pytest.fixture
 def system(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> System:
-    for place in (RECORD, BACKUPS, STICK, Path("boot/firmware/benchwarm"), Path("bin"), network.KEYFILES):
-        (tmp_path / place).mkdir(parents=True)
-    kits = kits_from("[[kit]]\nnumber = 3\n", "kits.toml")
-    text = settings_toml(kits, kits.kit[0], new_secrets(), with_plan=False)
-    (tmp_path / "boot" / "firmware" / "station.toml").write_text(f"# bench 3\n{text}")
-    (tmp_path / "boot" / "firmware" / "cmdline.txt").write_text("cfg80211.ieee80211_regdom=IE\n")
-    (tmp_path / "boot" / "firmware" / "benchwarm" / network.FILE).write_text(OLD)
-    tool = tmp_path / "bin" / "nmcli"
-    tool.write_text(RECORDER)
-    tool.chmod(0o755)
-    monkeypatch.setenv("PATH", f"{tool.parent}:/usr/bin:/bin")
-    monkeypatch.setenv("NMCLI_LOG", str(tmp_path / "nmcli.log"))
-    monkeypatch.setenv("NMCLI_FAILS_AT", "99")
-    monkeypatch.setenv("NMCLI_CABLE", "connected")
-    return System(root=tmp_path, station=STATION, pause=lambda _: None)
+    return card_in(tmp_path, monkeypatch)
 
 
 @pytest.fixture
-async def at(system: System, tmp_path: Path) -> AsyncIterator[str]:
+async def at(system: System) -> AsyncIterator[str]:
     """The address of a helper at work."""
-    path = str(tmp_path / "s")
-    with socket.socket(socket.AF_UNIX, socket.SOCK_STREAM) as bound:
-        bound.bind(path)
-        bound.listen()
-        task = asyncio.create_task(serve(bound, Helper(system), idle_s=PATIENCE_S))
+    async with at_work(system) as path:
         yield path
-        task.cancel()
-        await asyncio.wait({task})
 
 
 def record(system: System, count: int) -> None:
