@@ -2926,6 +2926,42 @@ page-checks-bad-number = Gib eine Zahl ein.
 
 ## Pages of staff: the kit
 
+page-machine = Das Gerät
+page-machine-tick = Hake zuerst das Kästchen an.
+page-machine-network = Netz
+page-machine-network-why = Das neue Netz wird eine Minute lang versucht. Antwortet es nicht, kommt das alte zurück. Was hier getippt wird, geht unverschlüsselt über http.
+page-machine-try-network = Dieses Netz versuchen
+page-machine-way = Weg
+page-machine-wifi = WLAN
+page-machine-wired = nur das Kabel
+page-machine-ssid = Name des WLANs
+page-machine-password = Passwort (leer: ein offenes Netz)
+page-machine-country = Land (zwei Buchstaben, wie DE)
+page-machine-hidden = Das Netz zeigt seinen Namen nicht
+page-machine-words = Name, Code, Passphrasen
+page-machine-words-why = Was leer bleibt, bleibt, wie es ist. Die Station startet mit den neuen. Drucke das Etikett neu.
+page-machine-keep = Diese speichern
+page-machine-name = Name des Platzes
+page-machine-code = Code des Platzes
+page-machine-teacher = Passphrase der Lehrkraft
+page-machine-technician = Passphrase der Technik
+page-machine-record = Das Protokoll
+page-machine-backup = Protokoll auf den Stick kopieren
+page-machine-restore = Diese Kopie zurückholen
+page-machine-restore-stick = Eine Kopie vom Stick zurückholen
+page-machine-restore-sure = Das Protokoll, das jetzt da ist, wird beiseitegelegt.
+page-machine-copy = Kopie auf der Karte
+page-machine-file = Name der Datei auf dem Stick
+page-machine-wipe = Protokoll löschen
+page-machine-wipe-sure = Das Protokoll und alle Anmeldungen sind endgültig weg.
+page-machine-update = Neue Version vom Stick
+page-machine-update-why = Auf dem Stick liegt der Ordner wheelhouse. Tippe die Ziffern, die station kit dazu gedruckt hat.
+page-machine-update-go = Installieren
+page-machine-digits = Ziffern
+page-machine-power = Strom
+page-machine-restart = Neu starten
+page-machine-shut-down = Herunterfahren
+page-machine-stops = An diesem Platz arbeitet niemand.
 page-kit-ready = Ist diese Station bereit?
 page-kit-verdict =
     { $which ->

@@ -2919,6 +2919,42 @@ page-checks-bad-number = Type a number.
 
 ## Pages of staff: the kit
 
+page-machine = The machine
+page-machine-tick = Tick the box first.
+page-machine-network = Network
+page-machine-network-why = The new network is tried for a minute. If it does not answer, the old one comes back. What you type here travels over plain http.
+page-machine-try-network = Try this network
+page-machine-way = Way
+page-machine-wifi = Wi-Fi
+page-machine-wired = the cable alone
+page-machine-ssid = Name of the Wi-Fi network
+page-machine-password = Password (empty: an open network)
+page-machine-country = Country (two letters, as IE)
+page-machine-hidden = The network does not show its name
+page-machine-words = Name, code, passphrases
+page-machine-words-why = What stays empty stays as it is. The station starts again with the new ones. Print the label anew.
+page-machine-keep = Keep these
+page-machine-name = Name of the bench
+page-machine-code = Code of the bench
+page-machine-teacher = Teacher's passphrase
+page-machine-technician = Technician's passphrase
+page-machine-record = The record
+page-machine-backup = Copy the record onto the stick
+page-machine-restore = Bring this copy back
+page-machine-restore-stick = Bring a copy back from the stick
+page-machine-restore-sure = The record that is here now is set aside.
+page-machine-copy = Copy on the card
+page-machine-file = Name of the file on the stick
+page-machine-wipe = Delete the record
+page-machine-wipe-sure = The record and all sessions are gone for good.
+page-machine-update = Update from a stick
+page-machine-update-why = The stick holds the folder wheelhouse. Type the digits that station kit printed with it.
+page-machine-update-go = Install it
+page-machine-digits = Digits
+page-machine-power = Power
+page-machine-restart = Restart
+page-machine-shut-down = Shut down
+page-machine-stops = Nobody is at work on this bench.
 page-kit-ready = Is this kit ready?
 page-kit-verdict =
     { $which ->

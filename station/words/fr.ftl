@@ -2925,6 +2925,42 @@ page-checks-bad-number = Saisir un nombre.
 
 ## Pages of staff: the kit
 
+page-machine = La machine
+page-machine-tick = Cocher d’abord la case.
+page-machine-network = Réseau
+page-machine-network-why = Le nouveau réseau est essayé pendant une minute. S’il ne répond pas, l’ancien revient. Ce qui est saisi ici circule en http, non chiffré.
+page-machine-try-network = Essayer ce réseau
+page-machine-way = Voie
+page-machine-wifi = Wi-Fi
+page-machine-wired = le câble seul
+page-machine-ssid = Nom du réseau Wi-Fi
+page-machine-password = Mot de passe (vide : un réseau ouvert)
+page-machine-country = Pays (deux lettres, comme FR)
+page-machine-hidden = Le réseau ne montre pas son nom
+page-machine-words = Nom, code, phrases secrètes
+page-machine-words-why = Ce qui reste vide ne change pas. La station redémarre avec les nouveaux. Réimprimer l’étiquette.
+page-machine-keep = Enregistrer
+page-machine-name = Nom du poste
+page-machine-code = Code du poste
+page-machine-teacher = Phrase secrète du professeur
+page-machine-technician = Phrase secrète du technicien
+page-machine-record = Le cahier
+page-machine-backup = Copier le cahier sur la clé
+page-machine-restore = Reprendre cette copie
+page-machine-restore-stick = Reprendre une copie de la clé
+page-machine-restore-sure = Le cahier présent est mis de côté.
+page-machine-copy = Copie sur la carte
+page-machine-file = Nom du fichier sur la clé
+page-machine-wipe = Effacer le cahier
+page-machine-wipe-sure = Le cahier et toutes les connexions disparaissent pour de bon.
+page-machine-update = Nouvelle version depuis une clé
+page-machine-update-why = La clé contient le dossier wheelhouse. Saisir les chiffres que station kit a imprimés avec lui.
+page-machine-update-go = Installer
+page-machine-digits = Chiffres
+page-machine-power = Courant
+page-machine-restart = Redémarrer
+page-machine-shut-down = Éteindre
+page-machine-stops = Personne ne travaille à ce poste.
 page-kit-ready = Ce kit est-il prêt ?
 page-kit-verdict =
     { $which ->
