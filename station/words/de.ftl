@@ -1446,6 +1446,7 @@ kit-network-file =
 helper-none = Diese Station wurde nicht von einer Karte von station kit installiert. Darum kann sie das nicht selbst tun.
 helper-not-known = Der Helfer der Station kennt diese Bitte nicht, oder ein Wert darin ist falsch.
 helper-busy = Gerade wird noch etwas anderes getan. Versuche es in einer Minute wieder.
+helper-begun = Es wird getan, und die Seite ist so lange weg. Schau danach wieder hier nach; melde dich neu an, wenn du gefragt wirst.
 helper-network-begun = Das neue Netz wird eine Minute lang versucht. Antwortet es nicht, kommt das alte zurück.
 helper-network-kept = Das neue Netz hat eine Minute lang geantwortet und bleibt.
 helper-network-back = Das neue Netz hat nicht eine ganze Minute geantwortet. Das alte ist wieder da.

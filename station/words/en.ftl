@@ -1443,6 +1443,7 @@ kit-network-file =
 helper-none = This station was not installed from a card that station kit made, so it cannot do this by itself.
 helper-not-known = The station's helper does not know this request, or a value in it is wrong.
 helper-busy = Something else is still being done. Try again in a minute.
+helper-begun = It is being done, and the page is away meanwhile. After that, look here again; sign in anew if you are asked.
 helper-network-begun = The new network is tried for a minute. If it does not answer, the old one comes back.
 helper-network-kept = The new network answered for a minute and is kept.
 helper-network-back = The new network did not answer for a whole minute. The old one is back.

@@ -1449,6 +1449,7 @@ kit-network-file =
 helper-none = Cette station n’a pas été installée depuis une carte faite par station kit : elle ne peut pas le faire elle-même.
 helper-not-known = L’assistant de la station ne connaît pas cette demande, ou une valeur est fausse.
 helper-busy = Autre chose est encore en cours. Réessayer dans une minute.
+helper-begun = C’est en cours ; la page est absente pendant ce temps. Revenir ici ensuite, et se reconnecter si c’est demandé.
 helper-network-begun = Le nouveau réseau est essayé pendant une minute. S’il ne répond pas, l’ancien revient.
 helper-network-kept = Le nouveau réseau a répondu pendant une minute et reste.
 helper-network-back = Le nouveau réseau n’a pas répondu une minute entière. L’ancien est de retour.

@@ -62,7 +62,7 @@ async def test_a_passphrase_changes_and_travels_no_further_than_here(station: St
         ({"do": "shell"}, 422),
         ({"do": "restart", "words": "id"}, 422),
         ({"do": "restore", "place": "card", "file": "../../etc/shadow"}, 409),
-        ({"do": "restore", "place": "card", "file": "none.backup"}, 409),
+        ({"do": "restore", "place": "stick", "file": "none.backup"}, 409),
         ({"do": "update", "sha256": "0" * 8}, 409),
     ],
 )

@@ -11,7 +11,6 @@ from typing import Final
 
 from station.kit.on_card import network
 from station.kit.on_card.network import Network
-from station.words import Message, say
 
 TRIAL: Final = "benchwarm-trial"
 VOLATILE: Final = Path("run/NetworkManager/system-connections")
@@ -22,15 +21,13 @@ Ask = Callable[[Sequence[str]], tuple[int | None, str]]
 
 
 class Trial:
-    """Tries networks, one at a time; `outcome` is what became of the newest."""
+    """Tries networks, one at a time."""
 
     def __init__(self, here: Path, root: Path, ask: Ask, pause: Callable[[float], None] = time.sleep) -> None:
         self.here, self.root, self._ask, self._pause = here, root, ask, pause
-        self.outcome: Message | None = None
 
     def run(self, wanted: Network) -> bool:
         """Try it for a minute; return whether it is kept. What was there before is back otherwise."""
-        self.outcome = say("helper-network-begun")
         cmdline, path = self.here.parent / "cmdline.txt", self.root / VOLATILE / f"{TRIAL}.nmconnection"
         if wanted.ssid is not None:
             network.radio(wanted, cmdline, self._run)
@@ -48,7 +45,6 @@ class Trial:
             path.unlink(missing_ok=True)
         if not kept:
             self._back()
-        self.outcome = say("helper-network-kept") if kept else say("helper-network-back")
         return kept
 
     def _answers_for_a_minute(self, wanted: Network) -> bool:

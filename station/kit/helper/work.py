@@ -140,11 +140,15 @@ def only_stick(lsblk: str) -> str:
 
 
 class Helper:
-    """Does what is asked, one request at a time. `do` raises Refused."""
+    """Does what is asked, one request at a time; what takes the station's page away, or long, after the answer.
+
+    `outcome` tells what became of the newest of these, once it is no longer at `work`. `do` raises Refused.
+    """
 
     def __init__(self, system: System) -> None:
         self.system = system
         self.trial = Trial(self._here, system.root, system.ask, system.pause)
+        self.at_work, self.outcome = False, plain("")
         self._do: dict[type, Callable[[Any], Done]] = {
             ask.NetworkAsk: self._network,
             ask.Restart: lambda _: Done(say("helper-restarts"), then=lambda: system.systemctl("reboot")),
@@ -169,29 +173,52 @@ class Helper:
             raise Refused(say("file-problem", path=str(error.filename or ""), reason=str(error.strerror))) from None
 
     def _network(self, asked: ask.NetworkAsk) -> Done:
-        return Done(say("helper-network-begun"), then=lambda: self.trial.run(asked.wanted))
+        def tried() -> Message:
+            return say("helper-network-kept") if self.trial.run(asked.wanted) else say("helper-network-back")
+
+        return self._later(say("helper-network-begun"), tried)
+
+    def _later(self, told: Message, work: Callable[[], Message]) -> Done:
+        """Answer with `told`, then do the work and keep what it tells."""
+        self.at_work, self.outcome = True, told
+
+        def then() -> None:
+            try:
+                self.outcome = work()
+            except Refused as error:
+                self.outcome = error.args[0]
+            except OSError as error:
+                self.outcome = say("file-problem", path=str(error.filename or ""), reason=str(error.strerror))
+            finally:
+                self.at_work = False
+
+        return Done(told, then=then)
 
     def _wipe(self, _: ask.Wipe) -> Done:
+        return self._later(say("helper-begun"), lambda: self._at_rest("wipe", "--yes"))
+
+    def _at_rest(self, *words: str) -> Message:
         with self.system.at_rest():
-            return Done(plain(self.system.own("wipe", "--yes", "--record", self._record)))
+            return plain(self.system.own(*words, "--record", self._record))
 
     def _restore(self, asked: ask.Restore) -> Done:
         if asked.place == "card":
-            return self._restored(self.system.root / BACKUPS / asked.file)
+            copy = self.system.root / BACKUPS / asked.file
+            return self._later(say("helper-begun"), lambda: self._at_rest("restore", str(copy)))
         with self.system.stick(write=False) as stick:
             # The station's user cannot read a stick: a copy where it can.
             copy = self.system.root / BACKUPS / f"stick-{asked.file}"
             shutil.copyfile(stick / asked.file, copy)
         if self.system.real and self.system.user:
             shutil.chown(copy, self.system.user, self.system.user)
-        try:
-            return self._restored(copy)
-        finally:
-            copy.unlink(missing_ok=True)
 
-    def _restored(self, file: Path) -> Done:
-        with self.system.at_rest():
-            return Done(plain(self.system.own("restore", str(file), "--record", self._record)))
+        def restored() -> Message:
+            try:
+                return self._at_rest("restore", str(copy))
+            finally:
+                copy.unlink(missing_ok=True)
+
+        return self._later(say("helper-begun"), restored)
 
     def _back_up(self, _: ask.BackUp) -> Done:
         copy = self.system.root / BACKUPS / "for-the-stick.backup"
@@ -212,11 +239,14 @@ class Helper:
         return (stick / f"record-{number:03}.backup").exists()
 
     def _update(self, asked: ask.Update) -> Done:
-        with self.system.stick(write=False) as stick:
-            words = ["update", str(stick / "wheelhouse"), "--sha256", asked.sha256]
-            if not self.system.real:
-                words += ["--home", str(self.system.root / str(HOME).lstrip("/"))]
-            return Done(plain(self.system.own(*words, as_root=True)))
+        def updated() -> Message:
+            with self.system.stick(write=False) as stick:
+                words = ["update", str(stick / "wheelhouse"), "--sha256", asked.sha256]
+                if not self.system.real:
+                    words += ["--home", str(self.system.root / str(HOME).lstrip("/"))]
+                return plain(self.system.own(*words, as_root=True))
+
+        return self._later(say("helper-begun"), updated)
 
     def _settings(self, asked: ask.Settings) -> Done:
         path = self.system.boot / "station.toml"
@@ -237,9 +267,10 @@ class Helper:
             "ssid": now.ssid if now else None,
             "wired": now is not None and now.ssid is None,
             "country": now.country if now else None,
+            "at_work": self.at_work,
             "copies": sorted(each.name for each in copies.glob("*.backup")) if copies.is_dir() else [],
         }
-        return Done(self.trial.outcome or plain(""), found)
+        return Done(self.outcome, found)
 
     @property
     def _record(self) -> str:

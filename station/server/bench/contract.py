@@ -201,9 +201,13 @@ class PlanAnswer(PlanChecked):
 
 
 class MachineShown(TypedDict):
-    """The machine as its helper tells: `here` is whether there is one, `told` what became of a network's trial."""
+    """The machine as its helper tells: `here` is whether there is one, `told` what became of the newest request.
+
+    While that is still being done it is `at_work`.
+    """
 
     here: bool
+    at_work: bool
     told: str
     ssid: str | None
     wired: bool

@@ -60,12 +60,13 @@ def add_machine(app: FastAPI, watch: Watch) -> None:
 
     @app.get("/api/kit/machine", dependencies=[Depends(requires(*STAFF))])
     async def machine() -> MachineShown | Response:
-        """The network as the card has it, what became of a trial, and the copies that can be restored."""
+        """The network as the card has it, what became of the newest request, and the copies that can be restored."""
         if watch.desk is None:
             return problem(503, "not_here", say("kit-cannot-look"))
         here, told, found = await watch.desk.ask({"do": "look"})
         return {
             "here": here,
+            "at_work": bool(found.get("at_work")),
             "told": told,
             "ssid": found.get("ssid"),
             "wired": bool(found.get("wired")),

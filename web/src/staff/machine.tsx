@@ -11,6 +11,7 @@ const PATH = "/api/kit/machine";
 /** An update installs for minutes. */
 const ANSWER_MS = 1_900_000;
 const LOOK_AGAIN_MS = 5000;
+const MOST_TRIES = 120;
 
 type Request = Readonly<Record<string, string | boolean>> & { readonly do: string };
 interface Told {
@@ -31,8 +32,15 @@ async function ask(request: Request): Promise<Told> {
 
 export function Machine() {
   const [machine, found] = useState<MachineShown | null>(null);
-  const look = () => void get<MachineShown>(PATH).then(found, () => undefined);
+  /** Counts answers that did not come: the page is away while the record is put in place. */
+  const [tries, again] = useState(0);
+  const look = () => void get<MachineShown>(PATH).then(found, () => again((tried) => tried + 1));
   useEffect(look, []);
+  useEffect(() => {
+    if (!machine?.at_work || tries > MOST_TRIES) return;
+    const timer = setTimeout(look, LOOK_AGAIN_MS);
+    return () => clearTimeout(timer);
+  }, [machine, tries]);
   if (!machine) return null;
   if (!machine.here)
     return (
@@ -43,10 +51,13 @@ export function Machine() {
     );
   return (
     <>
+      <p class="told kit-outcome" aria-live="polite">
+        {said(machine.told)}
+      </p>
       <Network machine={machine} look={look} />
       <Settings />
-      <Record copies={machine.copies} />
-      <Update />
+      <Record copies={machine.copies} look={look} />
+      <Update look={look} />
       <Power />
     </>
   );
@@ -114,11 +125,6 @@ function Network({ machine, look }: { machine: MachineShown; look: () => void })
   const [password, type] = useState("");
   const [country, live] = useState(machine.country ?? "");
   const [hidden, hide] = useState(false);
-  useEffect(() => {
-    if (machine.told === "") return;
-    const timer = setTimeout(look, LOOK_AGAIN_MS);
-    return () => clearTimeout(timer);
-  }, [machine]);
   const request = (): Request =>
     wired ? { do: "network", wired } : { do: "network", hidden, ...filled({ ssid, password, country }) };
   return (
@@ -145,9 +151,6 @@ function Network({ machine, look }: { machine: MachineShown; look: () => void })
           </>
         )}
       </Asking>
-      <p class="told" aria-live="polite">
-        {said(machine.told)}
-      </p>
     </section>
   );
 }
@@ -175,7 +178,7 @@ function Settings() {
   );
 }
 
-function Record({ copies }: { copies: readonly string[] }) {
+function Record({ copies, look }: { copies: readonly string[]; look: () => void }) {
   const [copy, choose] = useState(copies[0] ?? "");
   const [file, name] = useState("");
   return (
@@ -187,6 +190,7 @@ function Record({ copies }: { copies: readonly string[] }) {
           request={() => ({ do: "restore", place: "card", file: copy })}
           button={phrase("page-machine-restore")}
           sure={phrase("page-machine-restore-sure")}
+          asked={look}
         >
           <label>
             {phrase("page-machine-copy")}
@@ -202,15 +206,21 @@ function Record({ copies }: { copies: readonly string[] }) {
         request={() => ({ do: "restore", place: "stick", file })}
         button={phrase("page-machine-restore-stick")}
         sure={phrase("page-machine-restore-sure")}
+        asked={look}
       >
         <Field label={phrase("page-machine-file")} value={file} change={name} most={90} />
       </Asking>
-      <Asking request={() => ({ do: "wipe" })} button={phrase("page-machine-wipe")} sure={phrase("page-machine-wipe-sure")} />
+      <Asking
+        request={() => ({ do: "wipe" })}
+        button={phrase("page-machine-wipe")}
+        sure={phrase("page-machine-wipe-sure")}
+        asked={look}
+      />
     </section>
   );
 }
 
-function Update() {
+function Update({ look }: { look: () => void }) {
   const [digits, type] = useState("");
   return (
     <section class="kit-part">
@@ -219,6 +229,7 @@ function Update() {
       <Asking
         request={() => ({ do: "update", sha256: digits.replace(/\s/g, "").toLowerCase() })}
         button={phrase("page-machine-update-go")}
+        asked={look}
       >
         <Field label={phrase("page-machine-digits")} value={digits} change={type} most={90} />
       </Asking>
