@@ -52,6 +52,7 @@ def signed_in(open_context: OpenContext, station: Station, expected: tuple[str, 
     watched.expected = expected
     page = context.new_page()
     page.goto(f"{station.url}kit")
+    expect(page.locator(".kit-verdict[data-status]")).to_be_visible()
     page.locator("form select").first.select_option("technician")
     page.locator("form input[type=password]").first.fill(TECHNICIAN)
     page.locator("form button").first.click()
