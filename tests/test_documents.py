@@ -11,6 +11,7 @@ from pydantic import BaseModel
 from station.command.main import COMMANDS
 from station.command.room.settings import RoomSettings
 from station.command.settings import Settings
+from station.kit.on_card.network import read as read_network
 from station.kit.table import Kits, kits_from
 from station.practical.acts import ActName
 from station.practical.events import EVENTS
@@ -70,7 +71,10 @@ def test_every_setting_and_every_key_of_a_plan_is_on_its_page(file: str, key: st
     assert re.search(rf"\b{key}\b", page(file))
 
 
-@pytest.mark.parametrize(("file", "read", "count"), [("plan.md", read_plan, 2), ("kits.md", kits_from, 1)])
+@pytest.mark.parametrize(
+    ("file", "read", "count"),
+    [("plan.md", read_plan, 2), ("kits.md", kits_from, 1), ("network.md", lambda text, _: read_network(text), 1)],
+)
 def test_the_examples_of_the_manual_are_files_that_the_station_takes(
     file: str, read: Callable[[str, str], object], count: int
 ) -> None:

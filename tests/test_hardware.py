@@ -162,3 +162,43 @@ def test_the_sums() -> None:
     assert f"= {short_s:.2f} to {long_s:.2f} s" in TEXT
     assert short_s >= BEEP_S, "the wanted beep is not cut"
     assert long_s <= 0.5
+
+
+def test_the_cup_and_the_whole_bench_cost_what_their_parts_do() -> None:
+    cup = sum(float(row["price, from memory"]) * int(row["quantity"]) for row in rows("for the cup"))
+    assert f"**The cup: {cup:.0f} euro.**" in TEXT
+    found = re.search(r"\*\*All of it: (\d+) to (\d+) euro\*\*", TEXT)
+    assert found is not None
+    least, most = (int(price) + round(cup) for price in found.groups())
+    assert f"a bench costs **{least} to {most} euro**" in TEXT
+
+
+def test_the_strips_join_what_the_wiring_does() -> None:
+    strips = [row["joins"] for row in rows("strip")]
+    positions = [int(each) for strip in strips for each in re.findall(r"position (\d+)", strip)]
+    assert sorted(positions) == sorted({int(row["position"]) for row in rows("from")})
+    parts = {row["part"]: int(row["quantity"]) for row in rows("part")}
+    for value in ("4.7 kΩ", "470 Ω", "2.2 kΩ", "10 kΩ", "1 kΩ"):
+        ends = sum(len(re.findall(rf"(?<![\d.]){re.escape(value)}", strip)) for strip in strips)
+        assert ends == 2 * parts[f"{value} resistor"], value
+    ground = next(strip for strip in strips if "position 9" in strip)
+    assert all(each in ground for each in ("emitter", "10 kΩ", "probe ground", "short legs", "button"))
+    assert not re.search(r"position 2\b", ground)
+
+
+def test_the_current_from_the_3v3_pins_is_not_the_gpio_figure() -> None:
+    pull_up_ma = 3.3 / 4700 * 1000
+    assert f"3.3 V / 4.7 kΩ = {pull_up_ma:.1f} mA for the pull-up" in TEXT
+    assert "GPIO pins together" in TEXT
+
+
+def test_the_way_of_a_card_takes_two_minutes_of_hands_and_says_how_sure_that_is() -> None:
+    steps = rows("step")
+    seconds = sum(int(row["hands, estimated"].split()[0]) for row in steps if row["hands, estimated"] != "none")
+    assert f"About {seconds // 60} min {seconds % 60} s of hands" in TEXT
+    assert seconds <= 120
+    assert all(re.search("tested|not provable here", row["how sure"]) for row in steps)
+
+
+def test_no_soldering_wires_every_function_of_the_panel() -> None:
+    assert [row["for"] for row in rows("for")][1:] == ["probe", "lamps", "buzzer", "button"]

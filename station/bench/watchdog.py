@@ -3,10 +3,11 @@
 Outside systemd, with no `NOTIFY_SOCKET`, all of it does nothing.
 """
 
+import asyncio
 import os
 import socket
 
-FRESH_S = 10.0
+FEED_S, FRESH_S = 1.0, 10.0
 """A sample older than this, good or bad, means that the reader hangs: systemd is no longer fed and starts us anew."""
 
 
@@ -34,6 +35,13 @@ def ready() -> bool:
 def stopping() -> bool:
     """Say that the station is shutting down."""
     return notify("STOPPING=1")
+
+
+async def keep_fed() -> None:
+    """Feed the watchdog once a second, where all that is asked is that the event loop, and so the page, lives."""
+    while True:
+        notify("WATCHDOG=1")
+        await asyncio.sleep(FEED_S)
 
 
 def feed(sample_age_s: float) -> bool:

@@ -8,6 +8,7 @@ from station.command.settings import default_record_folder
 from station.command.terminal import EXIT_RECORD, CommandError
 from station.record.journal import JournalError
 from station.record.upkeep import backup
+from station.room.store.upkeep import backup_room
 from station.words import say
 from station.words.speaking import spoken
 
@@ -17,12 +18,16 @@ def add_to(commands: Any) -> None:
     parser = commands.add_parser("backup", help="copy the whole record into one file, also while the station works")
     parser.add_argument("file", type=Path, metavar="FILE", help="the file to write")
     parser.add_argument("--record", type=Path, metavar="FOLDER", help="where the record is kept")
+    parser.add_argument("--room", type=Path, metavar="FOLDER", help="what a room keeps in this folder, instead")
     parser.set_defaults(work=_backup)
 
 
 def _backup(options: argparse.Namespace) -> int:
     try:
-        count = backup(options.record or default_record_folder(), options.file)
+        if options.room is not None:
+            count = backup_room(options.room, options.file)
+        else:
+            count = backup(options.record or default_record_folder(), options.file)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     print(spoken(say("told-backed-up", path=str(options.file), count=count)))

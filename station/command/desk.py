@@ -10,6 +10,7 @@ from typing import cast
 from station.bench.calculation.worker import nice
 from station.bench.check.finding import FindingShown, FindingsShown
 from station.command.settings import Settings
+from station.kit.helper.asking import asked
 from station.kit.on_page import NO_WHEELS, made_on_page, wheelhouse_here
 from station.server.bench.desk import KitDesk, Looks
 from station.server.door.hosts import addresses
@@ -66,4 +67,5 @@ def kit_desk(settings: Settings, port: int, config: Path | None) -> KitDesk:
         lambda: addresses(settings.server.host, port),
         lambda kits, plan: made_on_page(kits, plan, wheelhouse_here()),
         lambda: None if wheelhouse_here() else NO_WHEELS,
+        asked,
     )

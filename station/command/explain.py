@@ -52,7 +52,7 @@ async def _until_mended(config: Path | None, error: CommandError, attempt: Calla
     print(spoken(say("told-not-at-work", address=address)), flush=True)
     watchdog.ready()
     serving = asyncio.create_task(server.serve([bound]))
-    work = [asyncio.create_task(each) for each in (_mended(config, reason, attempt), stop.wait(), _fed())]
+    work = [asyncio.create_task(each) for each in (_mended(config, reason, attempt), stop.wait(), watchdog.keep_fed())]
     try:
         done, _ = await asyncio.wait([*work, serving], return_when=asyncio.FIRST_COMPLETED)
     finally:
@@ -106,13 +106,6 @@ async def _attention(config: Path | None) -> None:
             while True:
                 lamps.tick(asyncio.get_running_loop().time())
                 await asyncio.sleep(TICK_S)
-
-
-async def _fed() -> None:
-    """Feed the watchdog: that this page is served is all that is asked of the station now."""
-    while True:
-        watchdog.feed(0.0)
-        await asyncio.sleep(1.0)
 
 
 _said: set[str] = set()

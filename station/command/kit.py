@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from station.command.terminal import CommandError, language_in
-from station.kit.card import Made, make_kits
+from station.kit.card import Given, Made, make_kits
 from station.kit.table import KitError, read_kits
 from station.words import Message, say
 from station.words.speaking import spoken
@@ -19,15 +19,19 @@ def add_to(commands: Any) -> None:
     parser.add_argument("--out", type=Path, required=True, metavar="FOLDER", help="a new folder")
     parser.add_argument("--lgpio", type=Path, metavar="FILE.whl", help="a wheel of lgpio for the cards' system")
     parser.add_argument("--wheelhouse", type=Path, metavar="FOLDER", help="wheels of an earlier run")
+    parser.add_argument("--debs", type=Path, metavar="FOLDER", help="Mosquitto's packages, for a room offline")
+    parser.add_argument("--image", type=Path, metavar="BASE.img[.xz]", help="the official image: write complete ones")
+    parser.add_argument("--image-sha256", metavar="HEX", help="the image's digest, as published beside it")
     parser.set_defaults(work=_kit, language=lambda options: language_in(options.table))
 
 
 def _kit(options: argparse.Namespace) -> int:
-    for given in (options.lgpio, options.wheelhouse):
-        if given is not None and not given.exists():
-            raise CommandError(say("file-not-there", path=str(given)))
+    for path in (options.lgpio, options.wheelhouse, options.debs, options.image):
+        if path is not None and not path.exists():
+            raise CommandError(say("file-not-there", path=str(path)))
+    given = Given(options.lgpio, options.wheelhouse, options.debs, options.image, options.image_sha256)
     try:
-        made = make_kits(read_kits(options.table), options.table.parent, options.out, options.lgpio, options.wheelhouse)
+        made = make_kits(read_kits(options.table), options.table.parent, options.out, given)
     except KitError as error:
         raise CommandError(str(error)) from None
     for line in _made(made, options.out):
@@ -39,6 +43,8 @@ def _made(made: Made, out: Path) -> Iterator[Message]:
     """Yield what was made, and what to do with each part of it."""
     labels, words = made.sheets
     yield say("told-cards", count=len(made.cards), path=str(out))
+    if made.images:
+        yield say("told-images", path=str(out))
     yield say("told-labels", path=str(labels))
     yield say("told-secrets", path=str(words))
     if (out / "room" / "record").is_dir():

@@ -8,6 +8,7 @@ from station.command.settings import default_record_folder
 from station.command.terminal import EXIT_RECORD, CommandError
 from station.record.journal import JournalError
 from station.record.upkeep import restore
+from station.room.store.upkeep import restore_room
 from station.words import say
 from station.words.speaking import spoken
 
@@ -17,13 +18,14 @@ def add_to(commands: Any) -> None:
     parser = commands.add_parser("restore", help="put a backup in the record's place; stop the station first")
     parser.add_argument("file", type=Path, metavar="FILE", help="a file that `station backup` wrote")
     parser.add_argument("--record", type=Path, metavar="FOLDER", help="where the record is kept")
+    parser.add_argument("--room", type=Path, metavar="FOLDER", help="what a room keeps in this folder, instead")
     parser.set_defaults(work=_restore)
 
 
 def _restore(options: argparse.Namespace) -> int:
-    folder = options.record or default_record_folder()
+    folder = options.room or options.record or default_record_folder()
     try:
-        count, aside = restore(options.file, folder)
+        count, aside = (restore_room if options.room is not None else restore)(options.file, folder)
     except JournalError as error:
         raise CommandError(str(error), EXIT_RECORD) from None
     print(spoken(say("told-restored", path=str(folder), count=count)))

@@ -13,9 +13,11 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 from secrets import token_hex
-from typing import Any
+from typing import Any, Final
 
+from station.kit.image import write_images
 from station.kit.offer import SUMS, fetched, own_wheel, verified, write_sums
+from station.kit.on_card import network
 from station.kit.room import LINK_FILE, Drawn, laptop_files, needs_laptop, room_card, toml_text
 from station.kit.sheets import KitSecrets, labels_sheet, new_secrets, secrets_sheet
 from station.kit.table import Kit, KitError, Kits
@@ -23,12 +25,22 @@ from station.practical.kinds import read_plan
 from station.practical.plan import PlanError
 from station.practical.safety import safe
 from station.room.wire import PORT
-from station.words import Message, in_language, say
+from station.words import Message, in_language, languages, say
 
 FOLDER = "benchwarm"
-SCRIPTS = ("first-start.sh", "install.sh")
+SCRIPTS = ("first-start.sh", "install.sh", "progress.py", "network.py")
+"""Beside this file, or in `on_card`, those in Python."""
+WORDS_FILE: Final = "words.json"
+SSH_FILE: Final = "ssh"
+"""Its being there lets install.sh switch ssh on; the key itself is the technician's in `user-data`."""
+CABLE: Final = {"network": {"version": 2, "ethernets": {"eth0": {"dhcp4": True, "optional": True}}}}
+"""What cloud-init does for the network, once, in netplan's words. Wi-Fi is network.toml's, at every start."""
 UNITS = (
+    "station-helper.service",
+    "station-helper.socket",
     "station-install.service",
+    "station-network.service",
+    "station-progress.service",
     "station.service",
     "station-room.service",
     "station-backup.service",
@@ -47,11 +59,17 @@ def card_files(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, draw
     found = {
         # New for each run, so that a card written again configures itself again; made from nothing secret.
         "meta-data": f"instance-id: benchwarm-{kit.hostname}-{token_hex(6)}\nlocal-hostname: {kit.hostname}\n",
-        "network-config": _json_yaml(network_config(kits, kit)),
+        "network-config": _json_yaml(CABLE),
         "user-data": f"#cloud-config\n{_json_yaml(user_data(kits, kit))}",
     }
+    found[f"{FOLDER}/{network.FILE}"] = network_toml(kits, kit)
+    if kits.ssh_key is not None:
+        found[f"{FOLDER}/{SSH_FILE}"] = f"{kits.ssh_key}\n"
     for name in SCRIPTS:
-        found[f"{FOLDER}/{name}"] = (files("station.kit") / name).read_text(encoding="utf-8")
+        found[f"{FOLDER}/{name}"] = _script(name)
+    found[f"{FOLDER}/{WORDS_FILE}"] = (
+        json.dumps(progress_words(kits, room=kit.room), ensure_ascii=False, indent=1) + "\n"
+    )
     found |= room_card(kits, secrets, drawn) if kit.room else _bench(kits, kit, secrets, plan)
     for name in UNITS:
         found[f"{FOLDER}/systemd/{name}"] = (systemd_folder() / name).read_text(encoding="utf-8")
@@ -65,6 +83,34 @@ def _bench(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None) -> dict[
     if kits.broker_host is not None:
         found[LINK_FILE] = f"{secrets.link_password}\n"
     return found
+
+
+def _script(name: str) -> str:
+    of = "station.kit.on_card" if name.endswith(".py") else "station.kit"
+    return (files(of) / name).read_text(encoding="utf-8")
+
+
+def progress_words(kits: Kits, *, room: bool) -> dict[str, dict[str, str]]:
+    """Return what progress.py says, by language and key, the kit's language first: nothing else is there to say it."""
+    steps = (
+        say("progress-system"),
+        say("progress-wheels"),
+        say("progress-station"),
+        say("progress-broker") if room else say("progress-panel"),
+        say("progress-services"),
+    )
+    told = {
+        "title": say("progress-title"),
+        "waits": say("progress-waits"),
+        "failed": say("progress-failed"),
+        "failed-mend": say("progress-mend"),
+        "done": say("progress-done"),
+        "stay": say("progress-stay"),
+    }
+    for number, what in enumerate(steps, 1):
+        told[str(number)] = say("progress-step", number=number, total=len(steps), what=what)
+    order = [kits.speaks, *(each for each in languages() if each != kits.speaks)]
+    return {language: {key: in_language(each, language) for key, each in told.items()} for language in order}
 
 
 def user_data(kits: Kits, kit: Kit) -> dict[str, Any]:
@@ -86,17 +132,14 @@ def user_data(kits: Kits, kit: Kit) -> dict[str, Any]:
     }
 
 
-def network_config(kits: Kits, kit: Kit) -> dict[str, Any]:
-    """Return the network in netplan's words: cable always, Wi-Fi where one is named; the boot waits for neither."""
-    found: dict[str, Any] = {"version": 2, "ethernets": {"eth0": {"dhcp4": True, "optional": True}}}
-    network = kit.network or kits.network
-    if network is not None:
-        point: dict[str, Any] = {"hidden": True} if network.hidden else {}
-        if network.password is not None:
-            point["password"] = network.password
-        wifi = {"dhcp4": True, "optional": True, "access-points": {network.ssid: point}}
-        found["wifis"] = {"wlan0": {**wifi, "regulatory-domain": kit.country or kits.country}}
-    return {"network": found}
+def network_toml(kits: Kits, kit: Kit) -> str:
+    """Return the card's network.toml: the network that the table names, with words on how to change it."""
+    chosen, country = kit.network or kits.network, kit.country or kits.country
+    words = in_language(say("kit-network-file"), kits.speaks)
+    head = "".join(f"# {line}\n" for line in words.splitlines())
+    if chosen is None:
+        return head
+    return head + network.toml(network.Network(chosen.ssid, chosen.password, chosen.hidden, country))
 
 
 def settings_toml(kits: Kits, kit: Kit, secrets: KitSecrets, *, with_plan: bool) -> str:
@@ -132,7 +175,7 @@ def _json_yaml(values: Mapping[str, Any]) -> str:
 # One folder per card, the wheelhouse in each, and the two sheets beside them.
 
 
-WHEELHOUSE, LABELS, SECRETS = "wheelhouse", "labels.html", "codes-and-passphrases.html"
+WHEELHOUSE, DEBS, LABELS, SECRETS = "wheelhouse", "debs", "labels.html", "codes-and-passphrases.html"
 
 
 @dataclass(frozen=True)
@@ -140,32 +183,51 @@ class Made:
     """What was made: the cards' folders, the sheets, what is missing, and the SHA-256 of the wheels' list."""
 
     cards: tuple[Path, ...]
+    images: tuple[Path, ...]
     sheets: tuple[Path, ...]
     amber: tuple[Message, ...]
     digest: str
 
 
-def make_kits(
-    kits: Kits, base: Path, out: Path, lgpio_wheel: Path | None = None, wheelhouse: Path | None = None
-) -> Made:
+@dataclass(frozen=True)
+class Given:
+    """What the technician has already: a wheel of lgpio, wheels of an earlier run, Mosquitto's packages, an image.
+
+    `image_sha256` is the digest published beside the image.
+    """
+
+    lgpio_wheel: Path | None = None
+    wheelhouse: Path | None = None
+    debs: Path | None = None
+    image: Path | None = None
+    image_sha256: str | None = None
+
+
+def make_kits(kits: Kits, base: Path, out: Path, given: Given = Given()) -> Made:
     """Write everything into `out`, which must be new or empty. Raises KitError; then nothing is left half done.
 
-    `base` is the folder of the table, where its plan lies; `wheelhouse` holds wheels that were fetched before.
+    `base` is the folder of the table, where its plan lies.
     """
     plan = _plan(kits, base)
+    debs = _debs(kits, given.debs)
     _empty(out)
     try:
-        wheels, digest = _wheels(kits, out, lgpio_wheel, wheelhouse)
+        wheels, digest = _wheels(kits, out, given.lgpio_wheel, given.wheelhouse)
         drawn = [(kit, new_secrets()) for kit in kits.kit]
         cards = tuple(_card(kits, kit, secrets, plan, out, wheels, drawn) for kit, secrets in drawn)
+        for card in (out / kit.hostname for kit in kits.kit if kit.room and debs):
+            (card / FOLDER / DEBS).mkdir()
+            for deb in debs:
+                shutil.copy(deb, card / FOLDER / DEBS)
         known = [*drawn, *_laptop(kits, out, drawn)]
         sheets = (
             _private(out / LABELS, labels_sheet(drawn, kits.speaks)),
             _private(out / SECRETS, secrets_sheet(known, kits.speaks)),
         )
+        images = write_images(given.image, given.image_sha256, cards, out) if given.image is not None else ()
     except OSError as error:
         raise _not_written(out, error) from None
-    return Made(cards, sheets, missing(kits, wheels), digest)
+    return Made(cards, tuple(images), sheets, missing(kits, wheels), digest)
 
 
 def _plan(kits: Kits, base: Path) -> str | None:
@@ -182,6 +244,22 @@ def _plan(kits: Kits, base: Path) -> str | None:
     except PlanError as error:
         raise KitError(str(error)) from None
     return text
+
+
+def _debs(kits: Kits, folder: Path | None) -> Sequence[Path]:
+    """Return the packages for the room's card, looked at by name and first bytes. Raises KitError."""
+    if folder is None:
+        return ()
+    if kits.room is None:
+        raise KitError(say("debs-no-room"))
+    found = sorted(folder.glob("*.deb"))
+    for deb in found:
+        with deb.open("rb") as file:
+            if file.read(8) != b"!<arch>\n" or not deb.stem.endswith(("_arm64", "_all")):
+                raise KitError(say("debs-other", path=str(deb)))
+    if not any(deb.name.startswith("mosquitto_") for deb in found):
+        raise KitError(say("debs-none", path=str(folder)))
+    return found
 
 
 def _empty(out: Path) -> None:

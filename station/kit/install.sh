@@ -33,21 +33,39 @@ install -d "$home/releases" || fail "$cannot_write"
 : > "$log" || fail "$cannot_write"
 service=station.service
 [ -d "$here/mosquitto" ] && service=station-room.service   # the room has no probe
-config="$boot/config.txt"
+config="$boot/config.txt" cmdline="$boot/cmdline.txt"
 restart=no
 if [ "$service" = station.service ] && [ -f "$config" ]; then
-  if ! grep -qE '^dtoverlay=w1-gpio' "$config"; then
-    cp "$config" "$config.part" && printf '\n[all]\ndtoverlay=w1-gpio\n' >> "$config.part" && settle "$config" \
-      || fail "$cannot_write"
-    tell "one-wire bus: on after a restart"
+  lines=""                           # what hardware.md has in config.txt, and this card has not
+  grep -qE '^dtoverlay=w1-gpio' "$config" || lines="${lines}dtoverlay=w1-gpio\n"
+  if grep -q '^pins = "real"' "$boot/station.toml" 2>/dev/null; then
+    for line in gpio=17,22,23,27=op,dl dtparam=strict_gpiod; do grep -qxF "$line" "$config" || lines="$lines$line\n"; done
+  fi
+  if [ -n "$lines" ]; then
+    cp "$config" "$config.part" && printf '\n[all]\n%b' "$lines" >> "$config.part" && settle "$config" || fail "$cannot_write"
+    tell "probe's bus and lamps' pins: as config.txt now has them after a restart"
+    restart=yes
   fi
   [ -z "$root" ] && [ ! -e /sys/bus/w1/devices/w1_bus_master1 ] && restart=yes
+fi
+# Without this word the kernel of a Raspberry Pi counts no memory, and the units' limits do nothing. One line, no more.
+if [ -f "$cmdline" ] && ! grep -qw 'cgroup_enable=memory' "$cmdline"; then
+  sed '1s/[[:space:]]*$/ cgroup_enable=memory/;1q' "$cmdline" > "$cmdline.part" && settle "$cmdline" || fail "$cannot_write"
+  tell "limits of memory: in force after a restart"
+  restart=yes
+fi
+# The network was taken before this (station-network.service); what came of it.
+[ -f "$here/network-result.txt" ] && tell "$(cat "$here/network-result.txt")"
+if [ -e "$here/ssh" ] && [ -z "$root" ]; then
+  if systemctl enable --now ssh.service >> "$log" 2>&1; then tell "sign-in over the network (ssh): on, by key alone"
+  else tell "AMBER: ssh could not be switched on"; fi
 fi
 install -d "$root/etc/sysusers.d" "$root/etc/tmpfiles.d" "$root/etc/udev/rules.d" "$root/etc/systemd/system" \
   && install -C -m 644 "$here/systemd/station-sysusers.conf" "$root/etc/sysusers.d/station.conf" \
   && install -C -m 644 "$here/systemd/station-tmpfiles.conf" "$root/etc/tmpfiles.d/station.conf" \
   && install -C -m 644 "$here/systemd/60-station-probe.rules" "$root/etc/udev/rules.d/" \
-  && install -C -m 644 "$here"/systemd/station*.service "$here"/systemd/station*.timer "$root/etc/systemd/system/" \
+  && install -C -m 644 "$here"/systemd/station*.service "$here"/systemd/station*.timer \
+      "$here"/systemd/station*.socket "$root/etc/systemd/system/" \
   || fail "$cannot_write"
 
 # A release with this name is whole. Where the link leads to another one, the station was updated: that one stays.
@@ -138,7 +156,11 @@ if [ -z "$root" ]; then
   { systemd-sysusers && systemd-tmpfiles --create; udevadm control --reload && udevadm trigger --action=add --subsystem-match=w1
     systemctl daemon-reload; } >> "$log" 2>&1
   systemctl enable "$service" station-backup.timer >> "$log" 2>&1 || fail "the service could not be enabled"
-  [ "$restart" = no ] && systemctl start --no-block "$service" station-backup.timer
+  # What the bench's page may ask for and only root may do; the room's page asks for nothing.
+  helper=""
+  [ "$service" = station.service ] && helper=station-helper.socket && systemctl enable "$helper" >> "$log" 2>&1
+  # shellcheck disable=SC2086 # none, or one
+  [ "$restart" = no ] && systemctl start --no-block "$service" station-backup.timer $helper
 fi
 sync
 if [ "$waits" = yes ]; then
@@ -150,5 +172,5 @@ tell "done"
 echo done > "$done_marker.part" && settle "$done_marker" || fail "$cannot_write"
 sync
 # cloud-init has ended: the unit is ordered after it.
-if [ "$restart" = yes ]; then systemctl reboot --no-block; fi
+if [ "$restart" = yes ] && [ -z "$root" ]; then systemctl reboot --no-block; fi
 exit 0

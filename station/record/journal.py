@@ -103,9 +103,9 @@ def open_to_write(path: Path) -> sqlite3.Connection:
     return connection
 
 
-def set_aside(folder: Path, why: str) -> Path | None:
+def set_aside(folder: Path, why: str, name: str = FILE_NAME) -> Path | None:
     """Move the record with its log into a numbered folder of its own beside it; None when there is none."""
-    parts = [part for suffix in ("", *SIDE_FILES) if (part := folder / f"{FILE_NAME}{suffix}").exists()]
+    parts = [part for suffix in ("", *SIDE_FILES) if (part := folder / f"{name}{suffix}").exists()]
     if not parts:
         return None
     number = 1

@@ -3,6 +3,7 @@
 import os
 import shutil
 import sqlite3
+from collections.abc import Callable
 from functools import reduce
 from pathlib import Path
 
@@ -72,9 +73,17 @@ def backup(folder: Path, target: Path) -> int:
 
     Raises JournalError when there is no record, the copy cannot be written, or it is not sound.
     """
+    return copied(lambda: open_to_read(folder), target, checked)
+
+
+def copied(opened: Callable[[], sqlite3.Connection], target: Path, check: Callable[[Path], int]) -> int:
+    """Copy what `opened` opens into one file, which takes its name once `check` counted its events; return the count.
+
+    Raises JournalError.
+    """
     part = target.with_name(f"{target.name}.part")
     try:
-        source = open_to_read(folder)
+        source = opened()
         try:
             part.unlink(missing_ok=True)
             # For nobody else on this computer: it holds all that a class did.
@@ -88,8 +97,8 @@ def backup(folder: Path, target: Path) -> int:
                 copy.close()
         finally:
             source.close()
-        count = checked(part)
-        _put_in_place(part, target)
+        count = check(part)
+        put_in_place(part, target)
     except (sqlite3.Error, OSError) as error:
         part.unlink(missing_ok=True)
         text = say("record-backup-not-written", path=str(target), reason=str(error))
@@ -114,7 +123,7 @@ def restore(source: Path, folder: Path) -> tuple[int, Path | None]:
             part = folder / f"{FILE_NAME}.part"
             part.write_bytes(source.read_bytes())
             aside = set_aside(folder, BEFORE_RESTORE)
-            _put_in_place(part, folder / FILE_NAME)
+            put_in_place(part, folder / FILE_NAME)
         finally:
             os.close(lock)
     except OSError as error:
@@ -175,7 +184,8 @@ def checked(file: Path) -> int:
     return int(count)
 
 
-def _put_in_place(part: Path, target: Path) -> None:
+def put_in_place(part: Path, target: Path) -> None:
+    """Let a whole file take its name: a cut power leaves the old one or the new one."""
     with part.open("rb+") as file:
         os.fsync(file.fileno())
     part.replace(target)

@@ -1425,6 +1425,48 @@ noted-check = { $code ->
 
 ## kit
 
+progress-title = Diese Station wird eingerichtet
+progress-step = Installation, Schritt { $number } von { $total }: { $what }
+progress-system = Einstellungen des Systems
+progress-wheels = ihre Teile werden kopiert
+progress-station = die Station selbst, einige Minuten
+progress-panel = Lampen, Summer und Knopf
+progress-broker = die Verbindung zu den Plätzen
+progress-services = sie startet
+progress-waits = Die Installation beginnt gleich.
+progress-failed = Die Installation ist fehlgeschlagen.
+progress-mend = Beim nächsten Start wird es erneut versucht. Diese Zeilen sagen, warum:
+progress-done = Installiert. Die Seite kommt von selbst, vielleicht nach einem Neustart.
+progress-stay = Lass den Strom an. Diese Seite geht von selbst weiter.
+kit-network-file =
+    Das Netz dieses Platzes. An jedem Computer geändert, gilt es ab dem nächsten Start.
+    WLAN: ssid = "Name des Netzes", password = "8 bis 63 Zeichen", country = "DE", vielleicht hidden = true
+    Nur das Kabel: wired = true
+    Was daraus wurde, steht in network-result.txt neben dieser Datei.
+helper-none = Diese Station wurde nicht von einer Karte von station kit installiert. Darum kann sie das nicht selbst tun.
+helper-not-known = Der Helfer der Station kennt diese Bitte nicht, oder ein Wert darin ist falsch.
+helper-busy = Gerade wird noch etwas anderes getan. Versuche es in einer Minute wieder.
+helper-begun = Es wird getan, und die Seite ist so lange weg. Schau danach wieder hier nach; melde dich neu an, wenn du gefragt wirst.
+helper-network-begun = Das neue Netz wird eine Minute lang versucht. Antwortet es nicht, kommt das alte zurück.
+helper-network-kept = Das neue Netz hat eine Minute lang geantwortet und bleibt.
+helper-network-back = Das neue Netz hat nicht eine ganze Minute geantwortet. Das alte ist wieder da.
+helper-restarts = Die Station startet neu. Ihre Seite ist in ein bis zwei Minuten wieder da.
+helper-shuts-down = Die Station fährt herunter. Zieh den Stecker, wenn ihr grünes Licht nicht mehr blinkt.
+helper-backed-up = Das Protokoll liegt auf dem Stick: { $file }.
+helper-settings = Gespeichert. Die Station startet damit neu; wer angemeldet ist, meldet sich neu an.
+helper-no-stick = Kein Stick gefunden. Stecke einen ein, formatiert als FAT32, exFAT oder ext4.
+helper-several-sticks = Mehrere Sticks sind eingesteckt. Lass einen stecken.
+helper-stick-unreadable = Der Stick lässt sich nicht lesen. Versuche einen anderen.
+image-no-mtools = Abbilder brauchen mtools: sudo apt install mtools. Ohne das die Ordner von Hand kopieren.
+image-other = { $path }: Die Bootpartition hat kein { $file }, also ist es nicht das System für diese Karten
+image-no-boot = { $path }: kein Abbild mit einer FAT-Bootpartition am Anfang; nimm das offizielle
+image-not-as-named = { $path }: SHA-256 beginnt mit { $digits_text }, anders als genannt; lade es neu herunter
+image-not-whole = { $path }: lässt sich nicht auspacken; lade es neu herunter
+image-no-room = { $path }: Hier werden { $gigabytes } GB gebraucht; wähle einen anderen Ort
+image-not-written = { $path }: nicht geschrieben: { $reason }
+debs-none = { $path }: kein Paket von Mosquitto für arm64 darin; die Seite kits.toml im Handbuch nennt den Befehl, der den Ordner füllt
+debs-other = { $path }: kein Paket für arm64; fülle den Ordner auf dem System der Karten
+debs-no-room = --debs: Kein Platz dieser Tabelle ist der Raum, also braucht nichts Mosquitto
 kit-plan-cannot-be-read = { $path }: Der Plan lässt sich nicht lesen: { $reason }
 kit-folder-not-empty = { $path }: nicht leer; nenne einen neuen Ordner, denn jeder Lauf erzeugt neue Codes
 kit-wheel-not-as-listed = { $path }: nicht so, wie { $file } daneben es angibt; lass --wheelhouse weg, um alles zu holen
@@ -1542,6 +1584,7 @@ export-cannot-be-written = { $path }: lässt sich nicht schreiben: { $reason }; 
 told-exported = { $path }: { $count } Versuche.
 export-is-there = { $path }: ist schon da; nenne einen neuen Ordner, oder eine Datei, die auf .zip endet
 file-not-there = { $path }: nicht da; prüfe den Namen
+told-images = Vollständige Abbilder, eines für jede Karte: { $path }. Schreibe jedes, wie es ist, ohne Einstellungen des Schreibprogramms.
 told-cards = { $count } Karten in { $path }: Kopiere den Inhalt jedes Ordners auf die Boot-Partition seiner Karte.
 told-labels = { $path }: ausdrucken, zerschneiden, ein Etikett auf jedes Gehäuse.
 told-secrets = { $path }: ausdrucken, einschließen, die Datei löschen.
@@ -2884,6 +2927,42 @@ page-checks-bad-number = Gib eine Zahl ein.
 
 ## Pages of staff: the kit
 
+page-machine = Das Gerät
+page-machine-tick = Hake zuerst das Kästchen an.
+page-machine-network = Netz
+page-machine-network-why = Das neue Netz wird eine Minute lang versucht. Antwortet es nicht, kommt das alte zurück. Was hier getippt wird, geht unverschlüsselt über http.
+page-machine-try-network = Dieses Netz versuchen
+page-machine-way = Weg
+page-machine-wifi = WLAN
+page-machine-wired = nur das Kabel
+page-machine-ssid = Name des WLANs
+page-machine-password = Passwort (leer: ein offenes Netz)
+page-machine-country = Land (zwei Buchstaben, wie DE)
+page-machine-hidden = Das Netz zeigt seinen Namen nicht
+page-machine-words = Name, Code, Passphrasen
+page-machine-words-why = Was leer bleibt, bleibt, wie es ist. Die Station startet mit den neuen. Drucke das Etikett neu.
+page-machine-keep = Diese speichern
+page-machine-name = Name des Platzes
+page-machine-code = Code des Platzes
+page-machine-teacher = Passphrase der Lehrkraft
+page-machine-technician = Passphrase der Technik
+page-machine-record = Das Protokoll
+page-machine-backup = Protokoll auf den Stick kopieren
+page-machine-restore = Diese Kopie zurückholen
+page-machine-restore-stick = Eine Kopie vom Stick zurückholen
+page-machine-restore-sure = Das Protokoll, das jetzt da ist, wird beiseitegelegt.
+page-machine-copy = Kopie auf der Karte
+page-machine-file = Name der Datei auf dem Stick
+page-machine-wipe = Protokoll löschen
+page-machine-wipe-sure = Das Protokoll und alle Anmeldungen sind endgültig weg.
+page-machine-update = Neue Version vom Stick
+page-machine-update-why = Auf dem Stick liegt der Ordner wheelhouse. Tippe die Ziffern, die station kit dazu gedruckt hat.
+page-machine-update-go = Installieren
+page-machine-digits = Ziffern
+page-machine-power = Strom
+page-machine-restart = Neu starten
+page-machine-shut-down = Herunterfahren
+page-machine-stops = An diesem Platz arbeitet niemand.
 page-kit-ready = Ist diese Station bereit?
 page-kit-verdict =
     { $which ->

@@ -1422,6 +1422,48 @@ noted-check = { $code ->
 
 ## kit
 
+progress-title = This station is being set up
+progress-step = Installing, step { $number } of { $total }: { $what }
+progress-system = settings of the system
+progress-wheels = its parts are copied
+progress-station = the station itself, some minutes
+progress-panel = lamps, buzzer and button
+progress-broker = the link to the benches
+progress-services = it starts
+progress-waits = The installation begins soon.
+progress-failed = The installation failed.
+progress-mend = It is tried again at the next start. These lines say why:
+progress-done = Installed. The page comes by itself, perhaps after a restart.
+progress-stay = Leave the power on. This page follows by itself.
+kit-network-file =
+    The network of this bench. Changed on any computer, it holds from the next start on.
+    Wi-Fi: ssid = "the network's name", password = "8 to 63 characters", country = "IE", perhaps hidden = true
+    The cable alone: wired = true
+    What came of it stands in network-result.txt beside this file.
+helper-none = This station was not installed from a card that station kit made, so it cannot do this by itself.
+helper-not-known = The station's helper does not know this request, or a value in it is wrong.
+helper-busy = Something else is still being done. Try again in a minute.
+helper-begun = It is being done, and the page is away meanwhile. After that, look here again; sign in anew if you are asked.
+helper-network-begun = The new network is tried for a minute. If it does not answer, the old one comes back.
+helper-network-kept = The new network answered for a minute and is kept.
+helper-network-back = The new network did not answer for a whole minute. The old one is back.
+helper-restarts = The station restarts. Its page is back in a minute or two.
+helper-shuts-down = The station shuts down. Pull the plug when its green light has stopped blinking.
+helper-backed-up = The record lies on the stick: { $file }.
+helper-settings = Kept. The station starts again with it; whoever is signed in signs in anew.
+helper-no-stick = No stick was found. Plug one in, formatted as FAT32, exFAT or ext4.
+helper-several-sticks = Several sticks are plugged in. Leave one.
+helper-stick-unreadable = The stick cannot be read. Try another one.
+image-no-mtools = Images need mtools: sudo apt install mtools. Without it, copy the folders by hand.
+image-other = { $path }: its boot partition has no { $file }, so it is not the system that these cards are for
+image-no-boot = { $path }: no image with a FAT boot partition in front; take the official one
+image-not-as-named = { $path }: its SHA-256 begins with { $digits_text }, not as named; download it again
+image-not-whole = { $path }: cannot be unpacked; download it again
+image-no-room = { $path }: { $gigabytes } GB are needed here; choose another place
+image-not-written = { $path }: not written: { $reason }
+debs-none = { $path }: no package of Mosquitto for arm64 in it; the manual, page kits.toml, has the command that fills it
+debs-other = { $path }: not a package for arm64; fill the folder on the cards' own system
+debs-no-room = --debs: no kit in this table is the room, so nothing needs Mosquitto
 kit-plan-cannot-be-read = { $path }: the plan cannot be read: { $reason }
 kit-folder-not-empty = { $path }: not empty; name a new folder, since each run makes new codes
 kit-wheel-not-as-listed = { $path }: not as { $file } beside it has it; leave --wheelhouse out to fetch all
@@ -1539,6 +1581,7 @@ export-cannot-be-written = { $path }: cannot be written: { $reason }; choose ano
 told-exported = { $path }: { $count } practicals.
 export-is-there = { $path }: is there already; name a new folder, or a file that ends in .zip
 file-not-there = { $path }: not there; check the name
+told-images = Complete images, one for each card: { $path }. Write each as it is, without the writer's own settings.
 told-cards = { $count } cards in { $path }: copy what is in each folder onto the boot partition of its card.
 told-labels = { $path }: print it, cut it, one label on each box.
 told-secrets = { $path }: print it, lock it away, delete the file.
@@ -2877,6 +2920,42 @@ page-checks-bad-number = Type a number.
 
 ## Pages of staff: the kit
 
+page-machine = The machine
+page-machine-tick = Tick the box first.
+page-machine-network = Network
+page-machine-network-why = The new network is tried for a minute. If it does not answer, the old one comes back. What you type here travels over plain http.
+page-machine-try-network = Try this network
+page-machine-way = Way
+page-machine-wifi = Wi-Fi
+page-machine-wired = the cable alone
+page-machine-ssid = Name of the Wi-Fi network
+page-machine-password = Password (empty: an open network)
+page-machine-country = Country (two letters, as IE)
+page-machine-hidden = The network does not show its name
+page-machine-words = Name, code, passphrases
+page-machine-words-why = What stays empty stays as it is. The station starts again with the new ones. Print the label anew.
+page-machine-keep = Keep these
+page-machine-name = Name of the bench
+page-machine-code = Code of the bench
+page-machine-teacher = Teacher's passphrase
+page-machine-technician = Technician's passphrase
+page-machine-record = The record
+page-machine-backup = Copy the record onto the stick
+page-machine-restore = Bring this copy back
+page-machine-restore-stick = Bring a copy back from the stick
+page-machine-restore-sure = The record that is here now is set aside.
+page-machine-copy = Copy on the card
+page-machine-file = Name of the file on the stick
+page-machine-wipe = Delete the record
+page-machine-wipe-sure = The record and all sessions are gone for good.
+page-machine-update = Update from a stick
+page-machine-update-why = The stick holds the folder wheelhouse. Type the digits that station kit printed with it.
+page-machine-update-go = Install it
+page-machine-digits = Digits
+page-machine-power = Power
+page-machine-restart = Restart
+page-machine-shut-down = Shut down
+page-machine-stops = Nobody is at work on this bench.
 page-kit-ready = Is this kit ready?
 page-kit-verdict =
     { $which ->

@@ -1428,6 +1428,48 @@ noted-check = { $code ->
 
 ## kit
 
+progress-title = Cette station s’installe
+progress-step = Installation, étape { $number } sur { $total } : { $what }
+progress-system = réglages du système
+progress-wheels = copie de ses composants
+progress-station = la station elle-même, quelques minutes
+progress-panel = voyants, signal sonore et bouton
+progress-broker = la liaison avec les postes
+progress-services = elle démarre
+progress-waits = L’installation va commencer.
+progress-failed = L’installation a échoué.
+progress-mend = Elle sera retentée au prochain démarrage. Ces lignes disent pourquoi :
+progress-done = Installée. La page vient toute seule, peut-être après un redémarrage.
+progress-stay = Laissez le courant. Cette page avance toute seule.
+kit-network-file =
+    Le réseau de ce poste. Modifié sur un ordinateur quelconque, il vaut dès le prochain démarrage.
+    Wi-Fi : ssid = "nom du réseau", password = "8 à 63 caractères", country = "FR", éventuellement hidden = true
+    Le câble seul : wired = true
+    Le résultat figure dans network-result.txt à côté de ce fichier.
+helper-none = Cette station n’a pas été installée depuis une carte faite par station kit : elle ne peut pas le faire elle-même.
+helper-not-known = L’assistant de la station ne connaît pas cette demande, ou une valeur est fausse.
+helper-busy = Autre chose est encore en cours. Réessayer dans une minute.
+helper-begun = C’est en cours ; la page est absente pendant ce temps. Revenir ici ensuite, et se reconnecter si c’est demandé.
+helper-network-begun = Le nouveau réseau est essayé pendant une minute. S’il ne répond pas, l’ancien revient.
+helper-network-kept = Le nouveau réseau a répondu pendant une minute et reste.
+helper-network-back = Le nouveau réseau n’a pas répondu une minute entière. L’ancien est de retour.
+helper-restarts = La station redémarre. Sa page revient dans une à deux minutes.
+helper-shuts-down = La station s’éteint. Débrancher quand sa lumière verte ne clignote plus.
+helper-backed-up = Le cahier est sur la clé : { $file }.
+helper-settings = Enregistré. La station redémarre ainsi ; toute personne connectée se connecte de nouveau.
+helper-no-stick = Aucune clé trouvée. En brancher une, formatée en FAT32, exFAT ou ext4.
+helper-several-sticks = Plusieurs clés sont branchées. N’en laisser qu’une.
+helper-stick-unreadable = La clé est illisible. En essayer une autre.
+image-no-mtools = Les images demandent mtools : sudo apt install mtools. Sans lui, copier les dossiers à la main.
+image-other = { $path } : sa partition de démarrage n’a pas { $file } ; ce n’est pas le système de ces cartes
+image-no-boot = { $path } : pas d’image avec une partition de démarrage FAT en tête ; prendre l’officielle
+image-not-as-named = { $path } : son SHA-256 commence par { $digits_text }, pas comme indiqué ; la télécharger de nouveau
+image-not-whole = { $path } : impossible à décompresser ; la télécharger de nouveau
+image-no-room = { $path } : il faut { $gigabytes } Go ici ; choisir un autre endroit
+image-not-written = { $path } : pas écrit : { $reason }
+debs-none = { $path } : aucun paquet de Mosquitto pour arm64 ; la page kits.toml du manuel donne la commande qui le remplit
+debs-other = { $path } : pas un paquet pour arm64 ; remplir le dossier sur le système des cartes
+debs-no-room = --debs : aucun kit de cette table n’est la salle, donc rien n’a besoin de Mosquitto
 kit-plan-cannot-be-read = { $path } : impossible de lire le plan : { $reason }
 kit-folder-not-empty = { $path } : n’est pas vide ; indiquer un nouveau dossier, car chaque exécution crée de nouveaux codes
 kit-wheel-not-as-listed = { $path } : pas tel que { $file } à côté l’indique ; laisser --wheelhouse de côté pour tout télécharger
@@ -1545,6 +1587,7 @@ export-cannot-be-written = { $path } : impossible d’écrire : { $reason } ;
 told-exported = { $path } : { $count } TP.
 export-is-there = { $path } : existe déjà ; indiquer un nouveau dossier, ou un fichier qui se termine par .zip
 file-not-there = { $path } : absent ; vérifier le nom
+told-images = Images complètes, une par carte : { $path }. Les écrire telles quelles, sans les réglages du logiciel d’écriture.
 told-cards = { $count } cartes dans { $path } : copier le contenu de chaque dossier sur la partition de démarrage de sa carte.
 told-labels = { $path } : l’imprimer, le découper, une étiquette sur chaque boîte.
 told-secrets = { $path } : l’imprimer, le mettre sous clé, supprimer le fichier.
@@ -2883,6 +2926,42 @@ page-checks-bad-number = Saisir un nombre.
 
 ## Pages of staff: the kit
 
+page-machine = La machine
+page-machine-tick = Cocher d’abord la case.
+page-machine-network = Réseau
+page-machine-network-why = Le nouveau réseau est essayé pendant une minute. S’il ne répond pas, l’ancien revient. Ce qui est saisi ici circule en http, non chiffré.
+page-machine-try-network = Essayer ce réseau
+page-machine-way = Voie
+page-machine-wifi = Wi-Fi
+page-machine-wired = le câble seul
+page-machine-ssid = Nom du réseau Wi-Fi
+page-machine-password = Mot de passe (vide : un réseau ouvert)
+page-machine-country = Pays (deux lettres, comme FR)
+page-machine-hidden = Le réseau ne montre pas son nom
+page-machine-words = Nom, code, phrases secrètes
+page-machine-words-why = Ce qui reste vide ne change pas. La station redémarre avec les nouveaux. Réimprimer l’étiquette.
+page-machine-keep = Enregistrer
+page-machine-name = Nom du poste
+page-machine-code = Code du poste
+page-machine-teacher = Phrase secrète du professeur
+page-machine-technician = Phrase secrète du technicien
+page-machine-record = Le cahier
+page-machine-backup = Copier le cahier sur la clé
+page-machine-restore = Reprendre cette copie
+page-machine-restore-stick = Reprendre une copie de la clé
+page-machine-restore-sure = Le cahier présent est mis de côté.
+page-machine-copy = Copie sur la carte
+page-machine-file = Nom du fichier sur la clé
+page-machine-wipe = Effacer le cahier
+page-machine-wipe-sure = Le cahier et toutes les connexions disparaissent pour de bon.
+page-machine-update = Nouvelle version depuis une clé
+page-machine-update-why = La clé contient le dossier wheelhouse. Saisir les chiffres que station kit a imprimés avec lui.
+page-machine-update-go = Installer
+page-machine-digits = Chiffres
+page-machine-power = Courant
+page-machine-restart = Redémarrer
+page-machine-shut-down = Éteindre
+page-machine-stops = Personne ne travaille à ce poste.
 page-kit-ready = Ce kit est-il prêt ?
 page-kit-verdict =
     { $which ->

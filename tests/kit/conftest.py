@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from station.kit.card import make_kits
+from station.kit.card import Given, make_kits
 from station.kit.offer import repacked, write_sums
 from station.kit.table import kits_from
 from tests.kit.cards import TABLE
@@ -23,7 +23,7 @@ def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def made(house: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     out = tmp_path_factory.mktemp("kits") / "cards"
-    result = make_kits(kits_from(TABLE, "kits.toml"), out, out, wheelhouse=house)
+    result = make_kits(kits_from(TABLE, "kits.toml"), out, out, Given(wheelhouse=house))
     assert [card.name for card in result.cards] == ["bench-1", "bench-2", "room"]
     assert "lgpio" in " ".join(result.amber)
     return out

@@ -10,7 +10,8 @@ import tomli_w
 
 from station.command.room.settings import load_room_settings
 from station.command.settings import load_settings
-from station.kit.card import UNITS, card_files, network_config, user_data
+from station.kit.card import SSH_FILE, UNITS, card_files, network_toml, user_data
+from station.kit.on_card.network import Network, read
 from station.kit.sheets import CODE_LETTERS, KitSecrets, address, labels_sheet, new_secrets, secrets_sheet
 from station.kit.table import Kits, kits_from
 from tests.records import PLAN_TEXT
@@ -64,12 +65,13 @@ def test_no_word_that_opens_anything_is_on_the_card(files: dict[str, str], secre
         assert words.replace("-", "") not in text
 
 
-def test_the_network_is_written_as_it_is_called() -> None:
-    """Netplan's format; JSON is YAML, so a colon or a quote in a name changes nothing."""
-    wifi = network_config(KITS, KITS.kit[0])["network"]["wifis"]["wlan0"]
-    assert wifi["access-points"] == {'Lab: 4"': {"password": "pass: #word"}}
-    assert wifi["regulatory-domain"] == "IE"
-    assert wifi["optional"] is True, "the boot waits for no network"
+def test_the_network_is_written_as_it_is_called(files: dict[str, str]) -> None:
+    """Wi-Fi stands in one place, network.toml; cloud-init knows the cable alone, in netplan's format."""
+    found = read(files["benchwarm/network.toml"])
+    assert found == Network(ssid='Lab: 4"', password="pass: #word", country="IE")
+    assert json.loads(files["network-config"])["network"].keys() == {"version", "ethernets"}
+    assert json.loads(files["network-config"])["network"]["ethernets"]["eth0"]["optional"], "the boot waits for none"
+    assert "pass: #word" not in "".join(text for name, text in files.items() if name != "benchwarm/network.toml")
 
 
 def test_the_first_boot_runs_one_script_and_opens_no_door(files: dict[str, str]) -> None:
@@ -116,4 +118,18 @@ def test_the_label_says_where_and_the_other_sheet_what_opens(secrets: KitSecrets
 
 def test_without_wifi_there_is_the_cable() -> None:
     kits: Kits = kits_from("[[kit]]\nnumber = 1\n", "kits.toml")
-    assert set(network_config(kits, kits.kit[0])["network"]) == {"version", "ethernets"}
+    text = network_toml(kits, kits.kit[0])
+    assert read(text) is None
+    assert all(line.startswith("#") for line in text.splitlines())
+
+
+def test_with_a_key_the_technician_may_sign_in_and_without_one_nobody(files: dict[str, str]) -> None:
+    key = "ssh-ed25519 AAAAC3NzaC1lZDI1NTE5AAAAIOWN technician"
+    kits = kits_from(f'ssh_key = "{key}"\n[[kit]]\nnumber = 1\n', "kits.toml")
+    with_key = card_files(kits, kits.kit[0], new_secrets(), None)
+    (technician,) = json.loads(with_key["user-data"].partition("\n")[2])["users"]
+    assert technician["ssh_authorized_keys"] == [key]
+    assert technician["sudo"] == "ALL=(ALL) NOPASSWD:ALL"
+    assert technician["lock_passwd"], "by key alone"
+    assert f"benchwarm/{SSH_FILE}" in with_key
+    assert f"benchwarm/{SSH_FILE}" not in files

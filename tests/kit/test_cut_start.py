@@ -34,6 +34,7 @@ class Card:
         self.environment["BENCHWARM_PIP_OPTIONS"] += " --no-compile"  # a third of the time; the other file compiles
         self.environment["PYTHONDONTWRITEBYTECODE"] = "1"
         (self.boot / "config.txt").write_text("dtparam=audio=on\n")
+        (self.boot / "cmdline.txt").write_text("console=tty1 root=PARTUUID=1-02 rootwait\n")
 
     def start(self) -> "subprocess.CompletedProcess[str]":
         return run_script(self.boot, self.environment)
@@ -76,7 +77,12 @@ class Card:
         assert self.files() == whole.files()
         assert (self.home / ".venv").readlink() == Path("releases/first")
         assert not [each.name for each in self.root.rglob("*.part")]
-        assert (self.boot / "config.txt").read_text() == "dtparam=audio=on\n\n[all]\ndtoverlay=w1-gpio\n"
+        assert (self.boot / "config.txt").read_text() == (
+            "dtparam=audio=on\n\n[all]\ndtoverlay=w1-gpio\ngpio=17,22,23,27=op,dl\ndtparam=strict_gpiod\n"
+        )
+        assert (self.boot / "cmdline.txt").read_text() == (
+            "console=tty1 root=PARTUUID=1-02 rootwait cgroup_enable=memory\n"
+        )
         assert (self.boot / "station.toml").read_text() == (whole.boot / "station.toml").read_text()
 
     def marks(self, *below: str) -> dict[str, tuple[int, int, int]]:

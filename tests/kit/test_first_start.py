@@ -4,6 +4,7 @@ What the station needs beside itself is what is installed here; tests/kit/arm64.
 """
 
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -12,11 +13,13 @@ from pathlib import Path
 
 import pytest
 
-from station.kit.card import make_kits
+from station.kit.card import Given, make_kits
 from station.kit.offer import SUMS
 from station.kit.table import KitError, kits_from, read_kits
 from tests.kit.cards import TABLE, card_in, first_start, run_script
 from tests.kit.wheels import as_version
+
+HARDWARE = Path(__file__).parents[2] / "hardware.md"
 
 
 @pytest.mark.fault("other-users")
@@ -31,7 +34,10 @@ def test_what_a_kit_has_in_words_is_for_nobody_else_on_this_computer(made: Path)
 
 def test_the_passwords_of_a_laptops_room_are_for_nobody_else_either(house: Path, tmp_path: Path) -> None:
     make_kits(
-        kits_from('broker = "laptop.local"\n[[kit]]\nnumber = 1\n', ""), tmp_path, tmp_path / "out", wheelhouse=house
+        kits_from('broker = "laptop.local"\n[[kit]]\nnumber = 1\n', ""),
+        tmp_path,
+        tmp_path / "out",
+        Given(wheelhouse=house),
     )
     texts = [each for each in (tmp_path / "out" / "room").rglob("*") if each.is_file()]
     assert len(texts) == 3
@@ -90,11 +96,16 @@ def test_the_first_boot_installs_the_station_without_a_network(made: Path, tmp_p
     root = tmp_path / "card"
     boot, environment = card_in(root, made / "bench-2")
     (boot / "config.txt").write_text("dtparam=audio=on\n")
+    (boot / "cmdline.txt").write_text("console=tty1 rootwait  \n")
     for _ in range(2):  # a plug pulled half way through means that it runs again
         first_start(boot, environment)
     result = (boot / "benchwarm" / "result.txt").read_text()
     assert result.splitlines()[-1] == "done"
-    assert (boot / "config.txt").read_text().count("dtoverlay=w1-gpio") == 1
+    wanted = re.search(r"```\n(dtoverlay.*?)```", HARDWARE.read_text(), re.DOTALL)
+    assert wanted is not None
+    assert (boot / "config.txt").read_text() == f"dtparam=audio=on\n\n[all]\n{wanted[1]}", "as hardware.md promises"
+    (line,) = (boot / "cmdline.txt").read_text().splitlines()
+    assert line == "console=tty1 rootwait cgroup_enable=memory", "one line, or the kernel does not see it"
     assert (root / "etc" / "systemd" / "system" / "station.service").is_file()
     release = root / "opt" / "benchwarm" / "releases" / "first"
     assert [each for each in release.rglob("*") if each.is_file() and b"releases/first.part" in each.read_bytes()] == []

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from station.kit.card import SCRIPTS, UNITS
+from station.kit.card import SCRIPTS, UNITS, WORDS_FILE
+from station.kit.on_card import network
 from station.kit.on_page import EVERY_CARD, NO_WHEELS, made_on_page, wheelhouse_here
 from station.kit.table import KitError
 from station.server.door.secrets import LONGEST
@@ -41,6 +42,8 @@ def made(house: Path) -> dict[str, bytes]:
 def test_each_card_has_its_folder_and_the_wheels_are_there_once(made: dict[str, bytes]) -> None:
     expected = {"meta-data", "network-config", "user-data", "station.toml", "plan.toml"}
     expected |= {f"benchwarm/{name}" for name in SCRIPTS} | {f"benchwarm/systemd/{name}" for name in UNITS}
+    expected.add(f"benchwarm/{WORDS_FILE}")
+    expected.add(f"benchwarm/{network.FILE}")
     for bench in ("bench-1", "bench-2"):
         assert {name.removeprefix(f"{bench}/") for name in made if name.startswith(f"{bench}/")} == expected
     wheels = {name for name in made if name.endswith(".whl")}

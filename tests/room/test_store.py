@@ -11,8 +11,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from station.practical import events as e
+from station.record.journal import JournalError
 from station.room.store.database import FILE_NAME, StoreError
 from station.room.store.store import Differs, Kept, RoomStore, Sent, row_of
+from station.room.store.upkeep import backup_room, restore_room
 from station.room.wire import digest_of
 
 FIRST, SECOND = "aaaaaaaaaaaaaaaa", "bbbbbbbbbbbbbbbb"
@@ -242,3 +244,38 @@ def test_what_the_room_keeps_outlives_a_kill_after_its_log_was_deleted(tmp_path:
     with pytest.raises(StoreError, match="moved or deleted; restart the room"):
         store.keep("b", FIRST, happened(1, 20))
     store.close()
+
+
+@pytest.mark.fault("no-backup")
+def test_a_backup_of_a_room_at_work_comes_back_and_what_was_there_is_set_aside(
+    store: RoomStore, tmp_path: Path
+) -> None:
+    store.hold()
+    store.keep("bench-1", FIRST, happened(5))
+    target = tmp_path / "stick" / "room.backup"
+    target.parent.mkdir()
+    assert backup_room(tmp_path, target) == 5
+    assert [each.name for each in target.parent.iterdir()] == ["room.backup"], "one file that stands alone"
+    assert target.stat().st_mode & 0o077 == 0
+    store.keep("bench-1", FIRST, happened(2, 6))
+    with pytest.raises(JournalError):
+        restore_room(target, tmp_path)  # the room is at work
+    store.close()
+    count, aside = restore_room(target, tmp_path)
+    assert count == 5
+    assert aside is not None
+    assert len(list(RoomStore(aside).events("bench-1"))) == 7
+    assert list(RoomStore(tmp_path).events("bench-1")) == happened(5)
+
+
+@pytest.mark.fault("no-backup")
+@pytest.mark.parametrize("content", [b"", b"no database at all", b"SQLite format 3\0" * 300])
+def test_what_is_no_backup_of_a_room_is_refused_and_changes_nothing(
+    store: RoomStore, tmp_path: Path, content: bytes
+) -> None:
+    store.keep("bench-1", FIRST, happened(3))
+    store.close()
+    (tmp_path / "spoilt").write_bytes(content)
+    with pytest.raises(JournalError):
+        restore_room(tmp_path / "spoilt", tmp_path)
+    assert len(list(RoomStore(tmp_path).events("bench-1"))) == 3

@@ -19,6 +19,7 @@ from station.bench.loop import Bench, last_event
 from station.bench.panel.panel import open_panel
 from station.bench.panel.pins import PanelPins
 from station.bench.probes.probe import Deliver, ProbeReading
+from station.kit.helper.asking import asked
 from station.kit.on_page import NO_WHEELS, made_on_page
 from station.practical import events as e
 from station.practical.kinds import read_plan
@@ -110,7 +111,9 @@ async def _watch(folder: Path, plan: Plan) -> tuple[Watch, HandProbe]:
     await bench.start(plan, STARTED)
     watch = Watch(bench, ABOUT)
     look = partial(_looked, Kit(driver="none", folder=folder))
-    watch.desk = KitDesk(Looks(look), lambda: list(ADDRESSES), partial(made_on_page, wheels=None), lambda: NO_WHEELS)
+    watch.desk = KitDesk(
+        Looks(look), lambda: list(ADDRESSES), partial(made_on_page, wheels=None), lambda: NO_WHEELS, asked
+    )
     return watch, probe
 
 

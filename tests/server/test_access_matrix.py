@@ -39,6 +39,8 @@ MATRIX: dict[tuple[str, str], tuple[dict[str, int], dict[str, object] | None]] =
     ("GET", "/api/records.zip"): (STAFF, None),
     ("POST", "/api/kit/cards"): (STAFF, {"kits_toml": "[[kit]]\nnumber = 1\n"}),
     ("POST", "/api/kit/lamps"): (STAFF | {"teacher": 409, "technician": 409}, {}),
+    ("GET", "/api/kit/machine"): (STAFF, None),
+    ("POST", "/api/kit/machine"): (STAFF | {"teacher": 409, "technician": 409}, {"do": "restart"}),
     ("POST", "/api/acts"): (ACTING, {"act": "pause", "key": "matrix"}),
     ("POST", "/api/staff"): (STAFF, {"act": "rename", "name": "Bench by the door"}),
     ("POST", "/api/session"): (dict.fromkeys(ROLES, 204), GIVEN["bench"]),

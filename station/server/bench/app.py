@@ -15,6 +15,7 @@ from station.server.bare_app import BENCH_PAGES, add_pages, bare_app
 from station.server.bench.contract import ActDone, BenchState, BenchStream, Checks, ShortState
 from station.server.bench.downloads import add_downloads, add_everything
 from station.server.bench.kit import add_cards, add_kit
+from station.server.bench.machine import add_machine
 from station.server.bench.planning import add_planning, add_preparing
 from station.server.bench.stream import EVENT_STREAM, Streamed, sequence_number, stream
 from station.server.bench.watch import Watch
@@ -62,6 +63,7 @@ def make_app(watch: Watch, version: str, access: Access | None = None) -> FastAP
     add_everything(app, watch)
     add_kit(app, watch)
     add_cards(app, watch)
+    add_machine(app, watch)
     add_planning(app, watch)
     add_preparing(app)
     add_pages(app, BENCH_PAGES)

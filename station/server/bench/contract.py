@@ -200,6 +200,27 @@ class PlanAnswer(PlanChecked):
     values: dict[str, Any]
 
 
+class MachineShown(TypedDict):
+    """The machine as its helper tells: `here` is whether there is one, `told` what became of the newest request.
+
+    While that is still being done it is `at_work`.
+    """
+
+    here: bool
+    at_work: bool
+    told: str
+    ssid: str | None
+    wired: bool
+    country: str | None
+    copies: list[str]
+
+
+class MachineDone(TypedDict):
+    """What was done, or is being done."""
+
+    told: str
+
+
 class KitShown(FindingsShown):
     """What is said of the kit, `age_s` seconds ago; `cards_lack`: what cards made here would lack."""
 

@@ -2,16 +2,19 @@
 
 import asyncio
 import time
-from collections.abc import Awaitable, Callable, Iterator
+from collections.abc import Awaitable, Callable, Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from station.bench.check.finding import FindingsShown
+from station.words import Message
 
 FRESH_S, REST = 5.0, 3.0
 """A look is not repeated sooner than this, nor sooner than so many times as long as it took: whoever asks all the time
 has a quarter of one core at most, with a low priority."""
 
 Look = Callable[[], Awaitable[FindingsShown]]
+AskMachine = Callable[[Mapping[str, Any]], Awaitable[tuple[bool, Message, Mapping[str, Any]]]]
 MakeCards = Callable[[str, str | None], Iterator[bytes]]
 
 
@@ -47,9 +50,11 @@ class KitDesk:
 
     `make_cards` turns the texts of kits.toml and perhaps plan.toml into the pieces of a zip, or raises ValueError with
     the line that says what to change, before it gives any; `cards_lack` says what the zip will lack, None for nothing.
+    `ask` has what needs root done by name: whether it was, what to tell, and what was found.
     """
 
     looks: Looks
     addresses: Callable[[], list[str]]
     make_cards: MakeCards
     cards_lack: Callable[[], str | None]
+    ask: AskMachine

@@ -35,7 +35,7 @@ async def serve_room(
     await desk.begin()
     ready()
     serving = asyncio.create_task(server.serve([bound]))
-    tasks = [serving, *(asyncio.create_task(work()) for work in (desk.run, stopped, *works))]
+    tasks = [serving, *(asyncio.create_task(work()) for work in (desk.run, stopped, watchdog.keep_fed, *works))]
     watchdog.ready()
     try:
         done, _ = await asyncio.wait(tasks, return_when=asyncio.FIRST_COMPLETED)

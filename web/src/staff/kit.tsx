@@ -4,6 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { answered } from "../live/ask";
 import type { KitShown as Kit } from "./contract";
 import { phrase, said } from "../words";
+import { Machine } from "./machine";
 import { Frame, StaffOnly, startPage } from "./frame";
 
 function KitPage() {
@@ -18,6 +19,7 @@ function KitPage() {
             {looking.kit?.panel !== "none" && <LampsTest />}
             <MakeCards lack={looking.kit?.cards_lack ?? null} />
             <AllRecords />
+            <Machine />
           </>
         )}
       </StaffOnly>
