@@ -3,7 +3,8 @@
 // they are asked for. Every catalogue is a language of the page; its file's name is the language's code.
 //
 // What a catalogue may hold: messages with text, values ({ $volume }), selectors by a value, references to other messages
-// and to terms without values of their own. Attributes and functions are refused: numbers come as text.
+// and to terms without values of their own. Attributes and functions are refused: numbers come as text. A word between
+// <mean> and </mean> is explained on the page: its marks become the characters that web/src/words/marks.ts knows.
 import { readFile, readdir } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -16,6 +17,13 @@ export const FOLDER = path.join(web, "../station/words");
 export const FIRST = "en";
 /** Words that only the page says. The station gives its own messages their English text. */
 const OF_THE_PAGE = "page-";
+/** Its variants are the words that are explained, in the order of their marks. */
+const GLOSSARY = "page-glossary-word";
+/** Characters that no text has: one for each word of the glossary, the last one ends it. */
+const FIRST_MARK = 0xfdd0;
+const LAST_MARK = 0xfdef;
+const MARK = /<(\/?)([a-z]+(?:-[a-z]+)*)>/g;
+const MARKED = /[\ufdd0-\ufdef]/;
 const ID = /["'`]([a-z][a-z0-9]*(?:-[a-z0-9]+)+)["'`]/g;
 
 /** The codes of all languages, English first. */
@@ -43,6 +51,14 @@ export function compiled(text, name) {
     entries.set(id, entry);
   }
   const open = [];
+  const glossary = entries.get(GLOSSARY)?.value.elements[0].expression.variants.map(({ key }) => key.name) ?? [];
+
+  function textOf(node) {
+    return node.value.replace(MARK, (_, end, term) => {
+      if (!glossary.includes(term)) throw wrong(node, `${GLOSSARY} has no ${term}`);
+      return String.fromCharCode(end ? LAST_MARK : FIRST_MARK + glossary.indexOf(term));
+    });
+  }
 
   function referred(id, node) {
     const entry = entries.get(id);
@@ -55,7 +71,8 @@ export function compiled(text, name) {
   }
 
   function partsOf(node) {
-    if (node.type === "TextElement" || node.type === "StringLiteral") return [node.type === "TextElement" ? node.value : node.parse().value];
+    if (node.type === "TextElement") return [textOf(node)];
+    if (node.type === "StringLiteral") return [node.parse().value];
     if (node.type === "Placeable") return partsOf(node.expression);
     if (node.type === "NumberLiteral") return [node.value];
     if (node.type === "VariableReference") return [[node.id.name]];
@@ -146,11 +163,14 @@ export function words({ options = null } = {}) {
     return `import { english } from "@words";\nObject.assign(english.catalogue, ${catalogueText});`;
   }
 
+  /** The station gives its messages their English text, in which no word is marked. */
+  const explains = (id, pattern) => !id.startsWith(OF_THE_PAGE) && MARKED.test(JSON.stringify(pattern));
+
   async function languageModule(code) {
     const { "language-name": _, "language-decimal": sign, "language-dates": dates, ...messages } = await catalogue(code);
-    const wanted = Object.entries(messages).filter(([id]) => {
+    const wanted = Object.entries(messages).filter(([id, pattern]) => {
       if (sources === null) return true;
-      return code === FIRST ? atFirst.has(id) : atAll.has(id) || !id.startsWith(OF_THE_PAGE);
+      return code === FIRST ? atFirst.has(id) || explains(id, pattern) : atAll.has(id) || !id.startsWith(OF_THE_PAGE);
     });
     return [
       `const catalogue = ${JSON.stringify(Object.fromEntries(wanted))};`,

@@ -552,7 +552,7 @@ prompt-still-recorded = The temperature is still recorded.
 prompt-paused = Paused. Press to go on.
 button-go-on = Go on
 prompt-finished = Finished. Rinse cup and probe, clear up, wash your hands.
-prompt-finished-before-turn = Finished before the turning point: no end-point to read yet.
+prompt-finished-before-turn = Finished before the turning point: no <end-point>end-point</end-point> to read yet.
 prompt-go-on-or-clear = Go on measuring, or clear up and wash your hands.
 prompt-several-probes = Several probes are plugged in. Unplug all but one.
 prompt-probe-id = Or write the number of this bench's probe as probe.id in station.toml.
@@ -684,7 +684,7 @@ refusal-far-from-planned = { $typed_cm3 } cm³ is far from the planned { $planne
 refusal-not-among-volumes = { $volume_cm3 } cm³ is not among the volumes added, up to { $most_cm3 } cm³.
 practical-hydrochloric-acid = How strong is this hydrochloric acid?
 practical-nitric-acid = How strong is the nitric acid?
-practical-neutralisation = Heat of neutralisation
+practical-neutralisation = Heat of <neutralisation>neutralisation</neutralisation>
 practical-urea = Cold by dissolving: urea in water
 reason-stirred-late = stirred late
 reason-lid-off = lid off
@@ -1790,25 +1790,25 @@ page-volume-chart-text =
 ## Results: the two end-points, and remarks
 
 page-answer-title = The answer
-page-answer-own-acid = You read { $volume } cm³, so the acid is { $concentration } mol/dm³.
-page-answer-own-volume = You read { $volume } cm³ as the neutralisation volume.
+page-answer-own-acid = You read { $volume } cm³, so the acid is <concentration>{ $concentration } mol/dm³</concentration>.
+page-answer-own-volume = You read { $volume } cm³ as the <neutralisation>neutralisation volume</neutralisation>.
 page-answer-own-change = You read a change of { $change } °C.
 page-answer-best-acid = The best computed value is { $value }.
-page-answer-best-volume = The best computed neutralisation volume is { $volume } ± { $u } cm³.
-page-answer-best-change = The best computed change is { $change } ± { $u } °C.
+page-answer-best-volume = The best computed neutralisation volume is { $volume } <uncertainty>±</uncertainty> { $u } cm³.
+page-answer-best-change = The best computed change is { $change } <uncertainty>±</uncertainty> { $u } °C.
 page-answer-best-enthalpy = The best computed change is { $change } ± { $u } °C, so the enthalpy change is { $enthalpy }.
 page-answer-bottle = The bottle was made up to { $concentration } mol/dm³.
-page-worth-heat = The heat balance is worth more here. It allows for the growing volume in the cup and for heat lost to the room. Straight lines leave both out.
-page-worth-heat-once = The heat balance is worth more here. It allows for heat lost to the room while everything mixes. Extended lines only estimate that.
-page-worth-lines = The straight lines are worth more here. The heat balance does not fit your data well.
+page-worth-heat = The <heat-balance>heat balance</heat-balance> is worth more here. It allows for the growing volume in the cup and for heat lost to the room. Straight lines leave both out.
+page-worth-heat-once = The <heat-balance>heat balance</heat-balance> is worth more here. It allows for heat lost to the room while everything mixes. Extended lines only estimate that.
+page-worth-lines = The straight lines are worth more here. The <heat-balance>heat balance</heat-balance> does not fit your data well.
 page-differ-title = How the two methods differ
-page-differ-lines = Straight lines: one line of best fit goes through the readings before the turn, one through those after it. You read the volume where they cross. This treats both arms as straight.
-page-differ-heat = Heat balance: the station follows the heat through the whole practical. The reaction gives out heat, which warms the liquid and the cup; some escapes to the room. The end-point is the volume that fits all temperatures best.
+page-differ-lines = Straight lines: one <best-fit>line of best fit</best-fit> goes through the readings before the turn, one through those after it. You read the volume where they cross. This treats both arms as straight.
+page-differ-heat = <heat-balance>Heat balance</heat-balance>: the station follows the heat through the whole practical. The reaction is <exothermic>exothermic</exothermic>: its heat warms the liquid and the cup; some escapes to the room. The <end-point>end-point</end-point> is the volume that fits all temperatures best.
 page-more-about = more
 page-by-straight-lines = Where the straight lines cross
-page-by-heat-balance = Heat balance of the whole trace
+page-by-heat-balance = <heat-balance>Heat balance</heat-balance> of the whole trace
 page-end-point = { $volume } cm³
-page-plus-minus = standard uncertainty { $u } cm³
+page-plus-minus = standard <uncertainty>uncertainty</uncertainty> { $u } cm³
 page-interval = Probably between { $low } and { $high } cm³ (19 times in 20)
 page-scatter-only = This range covers only the scatter of your points.
 page-scatter-bias =
@@ -1848,7 +1848,7 @@ page-line-extended = extended to the moment of mixing
 page-by-extended-lines = Extended straight lines
 page-change = { $change } °C
 page-change-interval = Probably between { $low } and { $high } °C (19 times in 20)
-page-change-plus-minus = standard uncertainty { $u } °C
+page-change-plus-minus = standard <uncertainty>uncertainty</uncertainty> { $u } °C
 page-heat =
     { $way ->
         [in] heat taken in
@@ -1856,7 +1856,7 @@ page-heat =
     }
 page-joules = { $heat } J
 page-joules-plus-minus = standard uncertainty { $u } J
-page-enthalpy-of = enthalpy change per mole of { $what }
+page-enthalpy-of = enthalpy change per <mole>mole</mole> of { $what }
 page-enthalpy = { $enthalpy } kJ/mol
 page-enthalpy-plus-minus = standard uncertainty { $u } kJ/mol
 page-lines-know = This range covers only the scatter of your readings.
@@ -1875,7 +1875,7 @@ page-refused-change = The lines give no change of temperature. { $reason }
 page-table = Readings
 page-table-volume = volume added / cm³
 page-table-repeat = repeat { $repeat } / °C
-page-table-mean = mean / °C
+page-table-mean = <mean>mean</mean> / °C
 page-once-table = Numbers of each repeat / °C
 page-quantity = temperature
 page-rows-start = start
@@ -2040,7 +2040,7 @@ page-guide-title = Before you start
 page-guide-in-cup = In the cup
 page-guide-added = You add
 page-guide-strength = { $concentration } mol/dm³
-page-guide-assumed = You are to find the concentration. Hazards are those of { $concentration } mol/dm³.
+page-guide-assumed = You are to find the <concentration>concentration</concentration>. Hazards are those of { $concentration } mol/dm³.
 page-guide-no-pictogram = No hazard pictogram at this concentration.
 page-guide-basis = Where this comes from
 page-guide-how = How it goes
@@ -2094,7 +2094,7 @@ page-doubt-of = repeat { $repeat }: { $note }
 page-doubt-other-volume = It was another volume
 page-doubt-leave-out = Leave repeat { $repeat } out
 page-doubt-right = It was right
-page-doubt-parted = Repeats { $first } and { $second } differ by up to { $apart } °C from portion { $portion } on. Look for a slip before you use their mean.
+page-doubt-parted = Repeats { $first } and { $second } differ by up to { $apart } °C from portion { $portion } on. Look for an <anomalous>anomalous</anomalous> reading before you use their <mean>mean</mean>.
 page-mistakes-one-more = Do one more repeat: rinsed and refilled
 page-mistakes-more-title = How many portions are in the cup now?
 page-mistakes-quick-volume = The volume that went in: one tap
@@ -2122,6 +2122,37 @@ page-mistakes-note-withdrawn = withdrawn
 page-mistakes-group-label = Label, such as Group 4. No names.
 page-mistakes-group-keep = Use this label
 page-mistakes-back = Back
+
+## Words that explain themselves: marked in the texts of students, opened by a press.
+
+page-glossary-word =
+    { $which ->
+        [neutralisation] neutralisation
+        [end-point] end-point
+        [best-fit] line of best fit
+        [uncertainty] ± (uncertainty)
+        [mean] mean
+        [anomalous] anomalous
+        [exothermic] exothermic
+        [concentration] concentration
+        [mole] mole
+       *[heat-balance] heat balance
+    }
+page-glossary-means =
+    { $which ->
+        [neutralisation] Acid and alkali react and form water and a salt. When neither is left over, the mixture is neutral.
+        [end-point] The volume of alkali that just uses up all the acid. What is added after it only cools the cup.
+        [best-fit] A straight line drawn as close to all its points as possible. About as many points lie above it as below.
+        [uncertainty] How far a result may be from the true value. About two out of three results lie within ± of it.
+        [mean] Add all values and divide by how many there are. It is also called the average.
+        [anomalous] A reading is anomalous if it does not fit the pattern of the others. Look for its cause before you leave it out.
+        [exothermic] An exothermic reaction gives out heat. Its surroundings get warmer.
+        [concentration] How much of a substance is dissolved in each dm³ of solution. It is measured in mol/dm³.
+        [mole] A counting unit for particles, like a dozen for eggs. One mole is 6.02 × 10²³ particles.
+       *[heat-balance] A calculation that follows all the heat: what is given out, what warms the cup, what is lost. It uses every temperature measured.
+    }
+page-glossary = A word and what it means
+page-glossary-close = Close the explanation
 
 ## Settings of a device, and what staff may do
 
@@ -2222,8 +2253,8 @@ page-seeing-typed = typed
 ## The students' own lines and reading
 
 page-own-lines-title = Your own lines first
-page-own-lines-task = Draw two straight lines of best fit: one through the readings that rise, one through those that fall. Drag the handles, or choose one and use the arrow keys.
-page-own-lines-task-falling = Draw two straight lines of best fit: one through the readings before the turn, one through those after it. Drag the handles, or choose one and use the arrow keys.
+page-own-lines-task = Draw two straight <best-fit>lines of best fit</best-fit>: one through the readings that rise, one through those that fall. Drag the handles, or choose one and use the arrow keys.
+page-own-lines-task-falling = Draw two straight <best-fit>lines of best fit</best-fit>: one through the readings before the turn, one through those after it. Drag the handles, or choose one and use the arrow keys.
 page-own-lines-chart = Mean readings with your two lines
 page-own-lines-chart-text = { $points } mean readings and two straight lines that you place.
 page-own-lines-handle =
@@ -2329,16 +2360,16 @@ page-why-liquid-at = { $liquid } cm³
 page-why-change = { $change } °C
 page-why-crossing-name = crossing
 page-why-heat-name = heat balance
-page-why-two = The two lines of best fit through your readings cross at { $crossing }. A line of best fit takes for granted that the readings really lie on a straight line. Do they?
+page-why-two = The two <best-fit>lines of best fit</best-fit> through your readings cross at { $crossing }. A line of best fit takes for granted that the readings really lie on a straight line. Do they?
 page-why-more = Portion { $first } had { $firstLiquid } cm³ of liquid to warm and changed it by { $firstChange } °C. Portion { $last } had { $lastLiquid } cm³ and changed it by { $lastChange } °C. Each gave out about the same heat, but there was more and more liquid for it to warm. The room, and portions that are cooler than the cup, take a share too.
 page-why-more-words = Each portion before the end-point gives out about the same heat. But there is more and more liquid in the cup for it to warm. So each portion changes the temperature by less than the one before.
 page-why-bend = So the first arm gets flatter and flatter: it is bent. The second arm is bent too: each further portion has more liquid to cool. A straight line cannot follow. Drawn on to the heat balance’s end-point, the first line is already { $above } °C beyond the second one: the lines have met before they got there.
 page-why-bend-words = So the first arm gets flatter and flatter: it is bent. The second arm is bent too: each further portion has more liquid to cool. Straight lines drawn through bent arms and on towards each other meet too early.
 page-why-same = Now imagine a cup that holds { $liquid } cm³ all the time and loses no heat to the room. Every portion comes in as warm as the cup. Your readings move: before the end-point every portion now changes the temperature by the same amount, after it nothing changes any more. The curve is straight.
 page-why-same-words = Now imagine a cup that holds the same amount of liquid all the time and loses no heat to the room. Every portion comes in as warm as the cup. Before the end-point every portion then changes the temperature by the same amount; after it nothing changes any more. The curve is straight.
-page-why-low = The straightened curve turns at { $endPoint }. That is the end-point by heat balance. The crossing of the straight lines came out { $apart } cm³ too low: not because anybody measured badly, but because straight lines were drawn through bent arms.
-page-why-high = The straightened curve turns at { $endPoint }. That is the end-point by heat balance. Straight lines through bent arms mostly cross too early; here the scatter of the readings brought them { $apart } cm³ beyond it.
-page-why-agree = The straightened curve turns at { $endPoint }. That is the end-point by heat balance. Straight lines through bent arms mostly cross too early; here the two agree within what the readings can tell.
+page-why-low = The straightened curve turns at { $endPoint }. That is the <end-point>end-point</end-point> by <heat-balance>heat balance</heat-balance>. The crossing of the straight lines came out { $apart } cm³ too low: not because anybody measured badly, but because straight lines were drawn through bent arms.
+page-why-high = The straightened curve turns at { $endPoint }. That is the <end-point>end-point</end-point> by <heat-balance>heat balance</heat-balance>. Straight lines through bent arms mostly cross too early; here the scatter of the readings brought them { $apart } cm³ beyond it.
+page-why-agree = The straightened curve turns at { $endPoint }. That is the <end-point>end-point</end-point> by <heat-balance>heat balance</heat-balance>. Straight lines through bent arms mostly cross too early; here the two agree within what the readings can tell.
 
 ## The record to print, downloads, readings of another bench
 
@@ -2468,11 +2499,11 @@ page-steps-open = How every number was worked out
 page-steps-whose = Numbers of
 page-steps-of-mean = mean
 page-steps-by-lines = From the straight lines
-page-steps-by-heat = By the heat balance
+page-steps-by-heat = By the <heat-balance>heat balance</heat-balance>
 page-steps-opens = Open a number to see the line that made it.
 page-steps-unrounded = The station carries on with unrounded numbers, so a last figure may differ by one.
 page-steps-accepted = Accepted value
-page-steps-accepted-value = { $enthalpy } ± { $u } kJ/mol
+page-steps-accepted-value = { $enthalpy } ± { $u } kJ/<mole>mol</mole>
 page-steps-yours = Yours, by heat balance: { $enthalpy }
 page-steps-source = Source: { $source }
 page-steps-think = Questions for your evaluation

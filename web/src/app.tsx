@@ -15,6 +15,7 @@ import { type Session, useSession } from "./live/session";
 import { Header, Notices, type Place, usePlace } from "./page/header";
 import { later, laterStill } from "./page/shared";
 import { useTone } from "./page/sound";
+import { Glossary } from "./page/terms";
 import { phrase, said } from "./words";
 
 const Guide = later(() => import("./bench/guide").then((part) => part.Guide));
@@ -123,6 +124,7 @@ export function App({ model, now_ms, take }: Props) {
       </main>
       <Notices view={view} heard={heard} acting={acting} />
       {view.bench.practice && place === "" && view.state !== "done" && <PractiseBar view={view} />}
+      <Glossary />
       {acting.asksCode && <CodeForm acting={acting} />}
     </>
   );

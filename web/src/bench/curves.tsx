@@ -7,7 +7,8 @@ import type { Acting } from "../live/acts";
 import type { Message, PortionsView, View } from "../live/contract";
 import type { Model } from "../live/model";
 import { Opened, later, laterStill } from "../page/shared";
-import { phrase } from "../words";
+import { Explained } from "../page/terms";
+import { marked, phrase } from "../words";
 import { isTyped } from "./live_trace";
 import { Answer, Compared, ResultWords, Waiting } from "./results";
 
@@ -90,8 +91,8 @@ function Found({ view }: { view: PortionsView }) {
           {result?.straight_lines && result.heat_balance && (
             <div class="differ">
               <h3>{phrase("page-differ-title")}</h3>
-              <p>{phrase("page-differ-lines")}</p>
-              <p>{phrase("page-differ-heat")}</p>
+              <p><Explained text={marked("page-differ-lines")} /></p>
+              <p><Explained text={marked("page-differ-heat")} /></p>
               <h3>{low ? phrase("page-why-open-low") : phrase("page-why-open")}</h3>
               <Why view={view} />
             </div>

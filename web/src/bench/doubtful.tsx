@@ -6,7 +6,8 @@ import { kindOf } from "../kinds";
 import type { Act, Acting } from "../live/acts";
 import type { PortionsView, View } from "../live/contract";
 import { NumberField, Taps, useNumber } from "../page/forms";
-import { messageOf, phrase, said } from "../words";
+import { Explained } from "../page/terms";
+import { marked, messageOf, phrase, said } from "../words";
 import { likelyVolumes } from "./corrections/possible";
 import { parted } from "./parting";
 
@@ -93,7 +94,7 @@ export function Doubtful({ view, acting }: Props) {
       <ul>
         {apart && (
           <li>
-            <p>{phrase("page-doubt-parted", { first: apart.first, second: apart.second, portion: apart.portion, apart: fixed(apart.apart_c, 1) })}</p>
+            <p><Explained text={marked("page-doubt-parted", { first: apart.first, second: apart.second, portion: apart.portion, apart: fixed(apart.apart_c, 1) })} /></p>
             <div class="answers">
               {[apart.first, apart.second].map((repeat) => (
                 <button type="button" key={repeat} onClick={() => leaveOut(repeat)}>

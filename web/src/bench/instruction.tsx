@@ -7,8 +7,9 @@ import type { Act, Acting } from "../live/acts";
 import { type View, isOnce } from "../live/contract";
 import { asksForSomething } from "../live/model";
 import { later, useFitted, useMeant } from "../page/shared";
+import { Explained } from "../page/terms";
 import { timeLeftText } from "../phrases/bench";
-import { phrase, said } from "../words";
+import { markedSaid, phrase, said } from "../words";
 import { Corrections, Question, useAsking } from "./doing";
 import { Drawing, drawnFor } from "./drawings";
 
@@ -70,8 +71,8 @@ function useKeptFocus(meaning: string) {
 export function InstructionCard({ view, poured_s, heard, acting }: InstructionCardProps) {
   const { code, portion } = view.instruction;
   // "portion 3:" stays on one line, too.
-  const text = keptTogether(said(view.instruction.text)).replace(/ (\d+:)/, "\u00a0$1");
-  const detail = view.instruction.detail && keptTogether(said(view.instruction.detail));
+  const text = keptTogether(markedSaid(view.instruction.text)).replace(/ (\d+:)/, "\u00a0$1");
+  const detail = view.instruction.detail && keptTogether(markedSaid(view.instruction.detail));
   const fitted = useFitted(`${text} ${detail}`);
   const foot = useKeptFocus(`${code} ${portion} ${view.repeat}`);
   const hint = view.bench.panel === "none" ? phrase("page-doing-dry-hands") : phrase("page-doing-at-the-cup");
@@ -94,10 +95,10 @@ export function InstructionCard({ view, poured_s, heard, acting }: InstructionCa
       <div class={`instruction-body${aside ? " instruction-aside" : ""}`}>
         <div class="instruction-words" ref={fitted} aria-live="polite" aria-atomic="true">
           <h2 class="instruction-text" key={text} data-testid={aside ? undefined : "instruction"}>
-            {text}
+            <Explained text={text} />
           </h2>
           <p class="instruction-detail" key={`${text} ${detail}`}>
-            {detail}
+            <Explained text={detail ?? ""} />
           </p>
         </div>
         <div class={`instruction-foot${pressesTwo(view) ? " foot-two" : ""}`} ref={foot} tabIndex={-1}>

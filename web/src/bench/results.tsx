@@ -5,12 +5,13 @@ import { keptTogether, lowered, rounded, short, signed } from "../format";
 import { type OwnReading, type Repeat, type View, isOnce } from "../live/contract";
 import type { EndPoint, OnceResult, PortionsResult, RepeatRemarks, Result } from "../live/results";
 import { TableFrame } from "../page/shared";
+import { Explained } from "../page/terms";
 import { answerText, worthText } from "../phrases/answer";
 import { offChangeText, offText } from "../phrases/own_lines";
 import { celsiusPlaces, cm3Places, plusMinus } from "../phrases/quantities";
 import { committedNothingText } from "../phrases/reasons";
 import { inRepeatsText, intervalText, scatterText } from "../phrases/results";
-import { keyed, phrase, said } from "../words";
+import { keyed, marked, phrase, said } from "../words";
 import { reasonInWords } from "./names";
 
 // The answer comes first: the question's own quantity, in a sentence, and the reaction that it follows from.
@@ -21,7 +22,7 @@ export function Answer({ view }: { view: View }) {
   return (
     <section class="answer">
       <h2>{phrase("page-answer-title")}</h2>
-      <p class="answer-text" data-testid="answer">{keptTogether(text).replace(/ ± /g, "\u00a0±\u00a0")}</p>
+      <p class="answer-text" data-testid="answer"><Explained text={keptTogether(text).replace(/ (.?±.?) /g, "\u00a0$1\u00a0")} /></p>
       {view.reaction && <p class="answer-reaction">{lowered(view.reaction.equation)}</p>}
     </section>
   );
@@ -34,7 +35,7 @@ function inWords(value: EndPoint) {
   return {
     number: phrase("page-end-point", { volume: rounded(value.end_point_cm3, cm3Places(u_cm3)) }),
     interval: intervalText(value.interval_95_cm3, u_cm3),
-    plusMinus: phrase("page-plus-minus", { u: plusMinus(u_cm3, cm3Places(u_cm3)) }),
+    plusMinus: marked("page-plus-minus", { u: plusMinus(u_cm3, cm3Places(u_cm3)) }),
   };
 }
 
@@ -52,12 +53,12 @@ export function ResultWords({ result, repeats, over }: ResultWordsProps) {
     <>
       <div class="results">
         {lines && (
-          <MethodCard name={phrase("page-by-straight-lines")} method="lines" {...inWords(lines)} brief={!over}>
+          <MethodCard name={marked("page-by-straight-lines")} method="lines" {...inWords(lines)} brief={!over}>
             <RemarkLine text={scatterText(lines.predicted_bias_cm3 ?? null)} />
           </MethodCard>
         )}
         {heat && (
-          <MethodCard name={phrase("page-by-heat-balance")} method="heat" {...inWords(heat)} brief={!over}>
+          <MethodCard name={marked("page-by-heat-balance")} method="heat" {...inWords(heat)} brief={!over}>
             <RemarkLine text={heat.describes_trace ? phrase("page-heat-balance-knows") : phrase("page-not-described")} />
           </MethodCard>
         )}
@@ -85,7 +86,7 @@ interface MethodCardProps {
 export function MethodCard({ name, method, number, interval, plusMinus, brief, children }: MethodCardProps) {
   return (
     <div class={`result result-${method}${brief ? " result-brief" : ""}`}>
-      <h3>{name}</h3>
+      <h3><Explained text={name} /></h3>
       <p class="end-point">{keptTogether(number)}</p>
       <p class="interval">
         {keptTogether(interval)}
@@ -93,7 +94,7 @@ export function MethodCard({ name, method, number, interval, plusMinus, brief, c
       {!brief && (
         <details class="more-about">
           <summary>{phrase("page-more-about")}</summary>
-          <p class="plus-minus">{keptTogether(plusMinus)}</p>
+          <p class="plus-minus"><Explained text={keptTogether(plusMinus)} /></p>
         </details>
       )}
       {!brief && children}
@@ -248,7 +249,7 @@ export function Compared({ view }: { view: View }) {
 }
 
 function WorthMore({ text }: { text: string }) {
-  return text === "" ? null : <p class="worth-more">{text}</p>;
+  return text === "" ? null : <p class="worth-more"><Explained text={text} /></p>;
 }
 
 // Results that are not shown yet: what they wait for, and what the students have read themselves.

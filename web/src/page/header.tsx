@@ -5,13 +5,14 @@ import { type Freshness, keptTogether, short } from "../format";
 import { kindOf } from "../kinds";
 import type { Acting } from "../live/acts";
 import type { View } from "../live/contract";
-import { phrase, said } from "../words";
+import { markedSaid, phrase, said } from "../words";
 import { sound, useHearing } from "./sound";
+import { Explained } from "./terms";
 
 export function Header({ view, place }: { view: View; place: Place }) {
   return (
     <header class={place === "" || place === "big" ? "head-compact" : undefined}>
-      <h1>{said(view.plan.title)}</h1>
+      <h1><Explained text={markedSaid(view.plan.title)} /></h1>
       <div class="head-tools">
         <SoundSwitch />
         <Menu place={place} />

@@ -8,6 +8,8 @@
 //                                 notes, guide, steps, names of reagents. English in, the reader's language out. What a
 //                                 person typed (notes, group, bench name) is never passed.
 //   said({ id, values, text })    the same for a message that the station names; `text` is its English.
+//   marked(id, values), markedSaid(text)
+//                                 the same with the marks of words that explain themselves, for `Explained` of ../page/terms
 //   remember(answer)              takes in which texts of an answer are messages: each answer has `messages`, id and values
 //                                 by English text. Whatever is received goes through it (../live/ask does for answers).
 // Call them while drawing, never keep their text in a constant of a module. The page is drawn afresh, root and all, when
@@ -27,6 +29,7 @@ import { english, languages } from "@words";
 import { setDecimalSign } from "../format";
 import { type Units, unitsOf } from "./dress";
 import { type GivenValues, type Language, type Value, formatted } from "./fluent";
+import { unmarked } from "./marks";
 import type { Values } from "./messages";
 
 export type { Units } from "./dress";
@@ -76,8 +79,14 @@ const plain = new Map<string, string>();
 const named = new Map<string, Omit<Said, "text">>();
 const listeners = new Set<() => void>();
 
+/** The values that a message wants. */
+type Wanted<Id extends MessageId> = Values[Id] extends null ? [] : [values: Values[Id]];
+
 /** A message of the page, with its values. */
-export function phrase<Id extends MessageId>(id: Id, ...[values]: Values[Id] extends null ? [] : [values: Values[Id]]): string {
+export const phrase = <Id extends MessageId>(id: Id, ...values: Wanted<Id>): string => unmarked(marked(id, ...values));
+
+/** The same with the marks of the words that explain themselves. */
+export function marked<Id extends MessageId>(id: Id, ...[values]: Wanted<Id>): string {
   if (values) return message(id, values) ?? id;
   let told = plain.get(id);
   if (told === undefined) {
@@ -93,13 +102,16 @@ function message(id: string, values: GivenValues): string | null {
 }
 
 /** A sentence of the station in the reader's language, units and decimal sign; English where it is not known. */
-export function said(told: string | Said): string {
+export const said = (told: string | Said): string => unmarked(markedSaid(told));
+
+/** The same with the marks of the words that explain themselves. */
+export function markedSaid(told: string | Said): string {
   if (typeof told === "string") return sentence(told);
   const { id, values, text } = told;
   if (!id || current.catalogue[id] === undefined) return sentence(text);
   const names: string[] = [];
   const filled = Object.entries(values ?? {}).map(([name, value]): [string, Value] => {
-    if (typeof value === "object") return [name, said(value)];
+    if (typeof value === "object") return [name, markedSaid(value)];
     if (!AS_IT_IS.test(name)) return [name, value];
     names.push(String(value));
     return [name, String.fromCharCode(PLACE + names.length - 1)];
@@ -128,7 +140,7 @@ function sentence(text: string): string {
   if (remembered.size >= MOST_REMEMBERED) remembered.clear();
   const of = named.get(text);
   const isKnown = of?.id && current.catalogue[of.id] !== undefined;
-  const told = isKnown ? said({ ...of, text }) : dress(text);
+  const told = isKnown ? markedSaid({ ...of, text }) : dress(text);
   remembered.set(text, told);
   return told;
 }

@@ -7,9 +7,10 @@ import type { Box, Point } from "../../chart/frame";
 import { temperatureOn } from "../../chart/volume";
 import { fixed, keptTogether, short, signed } from "../../format";
 import type { PortionsView } from "../../live/contract";
+import { Explained } from "../../page/terms";
 import { roundedCm3 } from "../../phrases/quantities";
 import { moreLiquidText } from "../../phrases/why";
-import { phrase } from "../../words";
+import { marked, phrase } from "../../words";
 import { type Rise, type Segment, type WhyChart, type WhyData, firstAndLastRise, whyChart, whyData } from "./points";
 
 interface WhyProps {
@@ -29,12 +30,12 @@ function texts(data: WhyData | null, acid_cm3: number): string[] {
   const beyond_c = Math.abs(temperatureOn(crossing.before, end_point_cm3) - temperatureOn(crossing.after, end_point_cm3));
   const last =
     low_cm3 > SAME_CM3
-      ? phrase("page-why-low", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(low_cm3, 1) })
+      ? marked("page-why-low", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(low_cm3, 1) })
       : low_cm3 < -SAME_CM3
-        ? phrase("page-why-high", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(-low_cm3, 1) })
-        : phrase("page-why-agree", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3) });
+        ? marked("page-why-high", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(-low_cm3, 1) })
+        : marked("page-why-agree", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3) });
   return [
-    phrase("page-why-two", { crossing: roundedCm3(crossing.end_point_cm3, crossing.u_end_point_cm3) }),
+    marked("page-why-two", { crossing: roundedCm3(crossing.end_point_cm3, crossing.u_end_point_cm3) }),
     rises ? moreLiquidText(...rises) : phrase("page-why-more-words"),
     low_cm3 > SAME_CM3 ? phrase("page-why-bend", { above: fixed(beyond_c, 2) }) : phrase("page-why-bend-words"),
     phrase("page-why-same", { liquid: short(Math.round(acid_cm3 + end_point_cm3)) }),
@@ -65,7 +66,7 @@ export function Why({ view }: WhyProps) {
           <>
             <p class="why-step">{phrase("page-why-step", { step: one, of: STEPS })}</p>
             <h4>{phrase("page-why-names", { which: one - 1 })}</h4>
-            <p>{keptTogether(told[one - 1] ?? "")}</p>
+            <p><Explained text={keptTogether(told[one - 1] ?? "")} /></p>
           </>
         )}
       </Steady>
