@@ -25,6 +25,11 @@ FOLLOW = """() => {
 }"""
 
 
+# Bytes that have come so far, but for the live stream's.
+CARRIED = """() => [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')]
+    .filter(({ name }) => !name.includes('/api/'))
+    .reduce((sum, { transferSize }) => sum + transferSize, 0)"""
+
 PLAN = """
 results = "at once"
 repeats = 2
@@ -163,3 +168,22 @@ def test_the_first_view_travels_light(over: Station, open_page: OpenPage) -> Non
     later = re.compile("/page/(de|own_lines|own_values|trace_figure|why|working|record)-")
     assert not [name for name in entries if later.match(name)]
     assert page.evaluate("document.querySelectorAll('style, [style], script:not([src])').length") == 0
+
+
+@pytest.mark.parametrize("fixture", ["over", "bench"])
+def test_the_first_view_in_german_is_hardly_heavier(
+    fixture: str, request: pytest.FixtureRequest, open_page: OpenPage
+) -> None:
+    """Its words come in two parts; nothing that is seen before the second one is in English."""
+    station = request.getfixturevalue(fixture)
+    english, german = (open_page(station, locale=locale) for locale in ("en-GB", "de-DE"))
+    for page in (english, german):
+        page.wait_for_timeout(500)
+    carried = {page: page.evaluate(CARRIED) for page in (english, german)}
+    assert carried[german] - carried[english] <= 12_000
+    expect(german.locator("html")).to_have_attribute("lang", "de")
+    first = german.locator(".instrument").inner_text()
+    german.wait_for_function(
+        "() => performance.getEntriesByType('resource').some(({ name }) => name.includes('/page/rest-'))"
+    )
+    assert not re.search(r"\b(the|with|your|and)\b", first), first

@@ -96,7 +96,38 @@ export function marked<Id extends MessageId>(id: Id, ...[values]: Wanted<Id>): s
   return told;
 }
 
+/** So long after a language came all of its words are there, asked for or not / ms. */
+const REST_MS = 2000;
+
+/** The rest of each language that comes in two parts. */
+const rests = new Map<Language, Promise<void>>();
+
+/** All words of the language now spoken: whatever is drawn after the first view waits for them. Where they cannot come,
+ * what is missing is said in English. */
+export function allWords(): Promise<void> {
+  const language = current;
+  if (!language.rest) return Promise.resolve();
+  const known = rests.get(language) ?? language.rest().then(
+    (rest) => {
+      language.catalogue = { ...language.catalogue, ...rest };
+      delete language.rest;
+      if (language === current) forget();
+    },
+    () => undefined,
+  );
+  rests.set(language, known);
+  return known;
+}
+
+/** Whether the language spoken has this message; one that it lacks is fetched with all the others. */
+function has(id: string): boolean {
+  if (current.catalogue[id] !== undefined) return true;
+  void allWords();
+  return false;
+}
+
 function message(id: string, values: GivenValues): string | null {
+  if (current !== english) has(id);
   const pattern = current.catalogue[id] ?? english.catalogue[id];
   return pattern === undefined ? null : dress(formatted(pattern, values, plurals));
 }
@@ -108,7 +139,7 @@ export const said = (told: string | Said): string => unmarked(markedSaid(told));
 export function markedSaid(told: string | Said): string {
   if (typeof told === "string") return sentence(told);
   const { id, values, text } = told;
-  if (!id || current.catalogue[id] === undefined) return sentence(text);
+  if (!id || !has(id)) return sentence(text);
   const names: string[] = [];
   const filled = Object.entries(values ?? {}).map(([name, value]): [string, Value] => {
     if (typeof value === "object") return [name, markedSaid(value)];
@@ -139,7 +170,7 @@ function sentence(text: string): string {
   if (known !== undefined) return known;
   if (remembered.size >= MOST_REMEMBERED) remembered.clear();
   const of = named.get(text);
-  const isKnown = of?.id && current.catalogue[of.id] !== undefined;
+  const isKnown = of?.id && has(of.id);
   const told = isKnown ? markedSaid({ ...of, text }) : dress(text);
   remembered.set(text, told);
   return told;
@@ -154,14 +185,19 @@ export function dress(text: string): string {
 /** Whose dates are written, as a BCP 47 tag. */
 export const languageOfDates = (): string => current.dates;
 
-function change(): void {
-  version += 1;
+/** What was said with fewer words is said again at the next drawing. */
+function forget(): void {
   remembered.clear();
   plain.clear();
+  for (const listener of listeners) listener();
+}
+
+function change(): void {
+  version += 1;
   plurals = new Intl.PluralRules(current.tag);
   setDecimalSign(current.decimalSign);
   if (typeof document !== "undefined") document.documentElement.lang = current.tag;
-  for (const listener of listeners) listener();
+  forget();
 }
 
 /** Speak `code` from now on. False when its words could not be fetched: the old language stays. */
@@ -173,6 +209,7 @@ export async function setLanguage(code: LanguageCode): Promise<boolean> {
     if (wanted !== code || language === current) return true;
     [current, spoken] = [language, code];
     change();
+    if (language.rest) setTimeout(() => void allWords(), REST_MS);
     return true;
   } catch {
     return false;
