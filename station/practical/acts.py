@@ -28,6 +28,7 @@ ActName = Literal[
     "read_now",
     "answer",
     "rinsed",
+    "one_more",
     "repeat_restarted",
     "repeat_set_aside",
     "repeat_restored",

@@ -343,6 +343,10 @@ def _ended(state: State, event: e.PracticalEnded, _: float) -> State:
     return replace(state, step=Step.DONE, prompted=None, ended_early=event.early)
 
 
+def _repeat_asked(state: State, _: e.RepeatAsked, __: float) -> State:
+    return replace(state, step=Step.RINSE, ended_early=False, set_up_over=frozenset())
+
+
 def _finish_undone(state: State, _: e.FinishUndone, __: float) -> State:
     """Where a repeat was broken off it goes on; the reading that was not waited for is waited for again."""
     repeat = state.current
@@ -385,5 +389,6 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.Resumed: _resumed,
     e.PracticalEnded: _ended,
     e.FinishUndone: _finish_undone,
+    e.RepeatAsked: _repeat_asked,
     **GROUP_CHANGES,
 }

@@ -148,6 +148,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.PAUSED, "portion_added"): rules.added,
     (Step.PAUSED, "answer"): answer_events,
     (Step.PAUSED, "finish"): rules.finish,
+    (Step.DONE, "one_more"): rules.one_more,
     (Step.DONE, "rinsed"): rules.rinsed,
     (Step.DONE, "finish_undone"): rules.finish_undone,
     (Step.DONE, "reading"): reading_events,

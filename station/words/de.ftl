@@ -1279,6 +1279,7 @@ noted-by-role = durch die { $role ->
     }
 noted-resumed = fortgesetzt
 noted-finish-undone = Ende zurückgenommen, es geht weiter
+noted-repeat-asked = noch ein Durchgang
 noted-practical-ended = Versuch beendet
 noted-early = vorzeitig
 sheet-temperature-at-end-point = Temperatur am Äquivalenzpunkt
@@ -1805,6 +1806,7 @@ page-answer-best-volume = Das beste berechnete Neutralisationsvolumen ist { $vol
 page-answer-best-change = Die beste berechnete Änderung ist { $change } <uncertainty>±</uncertainty> { $u } °C.
 page-answer-best-enthalpy = Die beste berechnete Änderung ist { $change } ± { $u } °C, also ist die Enthalpieänderung { $enthalpy }.
 page-answer-bottle = Die Flasche war mit { $concentration } mol/dm³ angesetzt.
+page-answer-reaction = Die <neutralisation>Neutralisation</neutralisation>: { $equation_text }
 page-worth-heat = Die <heat-balance>Wärmebilanz</heat-balance> ist hier mehr wert. Sie berücksichtigt, dass das Volumen im Becher wächst und Wärme an den Raum verloren geht. Geraden lassen beides weg.
 page-worth-heat-once = Die <heat-balance>Wärmebilanz</heat-balance> ist hier mehr wert. Sie berücksichtigt die Wärme, die beim Mischen an den Raum verloren geht. Verlängerte Geraden schätzen das nur.
 page-worth-lines = Die Geraden sind hier mehr wert. Die <heat-balance>Wärmebilanz</heat-balance> passt nicht gut zu deinen Daten.
@@ -2001,10 +2003,14 @@ page-doing-places =
 page-doing-to-bench = Zurück zum Platz
 page-doing-sound =
     { $which ->
-        [off] Ton aus
-        [on] Ton an
-       *[asleep] Tippen für Ton
+        [undecided] Ton einschalten
+        [off] Ton einschalten
+        [on] Ton ausschalten
+       *[asleep] Ton aufwecken
     }
+page-doing-sound-offer = Ein Ton kann dir sagen, wann etwas zu tun ist.
+page-doing-sound-without = Ohne Ton
+page-doing-pressed-early = Dein Druck wurde bemerkt. Die Taste hatte sich gerade geändert: Lies sie, dann drück noch einmal.
 page-doing-may-be-old = Nicht aktuell
 page-doing-at-the-cup = Am Becher den Knopf der Station drücken. Handys trocken halten.
 page-doing-dry-hands = Diese Seite nur mit sauberen, trockenen Händen berühren.
@@ -2102,7 +2108,7 @@ page-doubt-other-volume = Es war ein anderes Volumen
 page-doubt-leave-out = Durchgang { $repeat } auslassen
 page-doubt-right = Es stimmte
 page-doubt-parted = Die Durchgänge { $first } und { $second } liegen ab Portion { $portion } bis zu { $apart } °C auseinander. Such nach einem <anomalous>Ausreißer</anomalous>, bevor du ihren <mean>Mittelwert</mean> benutzt.
-page-mistakes-one-more = Noch eine Wiederholung: ausgespült und neu gefüllt
+page-mistakes-one-more = Noch einen Durchgang machen
 page-mistakes-more-title = Wie viele Portionen sind jetzt im Becher?
 page-mistakes-quick-volume = Das Volumen, das in den Becher kam: einmal tippen
 page-mistakes-volume-of = { $volume } cm³
@@ -2351,6 +2357,8 @@ page-why-with-repeat = Gezeigt an deinen eigenen Messwerten von Durchgang { $rep
 page-why-step = Schritt { $step } von { $of }
 page-why-back = Zurück
 page-why-next = Weiter
+page-why-done = Fertig
+page-why-again = Die Erklärung noch einmal lesen
 page-why-not-possible = Zu diesen Messwerten gibt es keine korrigierte Kurve, darum nur in Worten.
 page-why-names =
     { $which ->
@@ -2470,6 +2478,7 @@ page-record-thermometer = { $digital ->
 }
 page-record-probe-again = wieder der Fühler der Station
 page-record-finish-undone = Ende zurückgenommen: Die Gruppe maß weiter
+page-record-repeat-asked = noch ein Durchgang wurde gewünscht
 page-record-ended-early = vorzeitig beendet
 page-record-adopted = Messwerte von { $label } übernommen
 page-record-returned = wieder die eigenen Messwerte

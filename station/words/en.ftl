@@ -1276,6 +1276,7 @@ noted-by-role = by the { $role ->
     }
 noted-resumed = resumed
 noted-finish-undone = finish undone, going on
+noted-repeat-asked = one more repeat
 noted-practical-ended = practical ended
 noted-early = early
 sheet-temperature-at-end-point = temperature at the end-point
@@ -1798,6 +1799,7 @@ page-answer-best-volume = The best computed neutralisation volume is { $volume }
 page-answer-best-change = The best computed change is { $change } <uncertainty>±</uncertainty> { $u } °C.
 page-answer-best-enthalpy = The best computed change is { $change } ± { $u } °C, so the enthalpy change is { $enthalpy }.
 page-answer-bottle = The bottle was made up to { $concentration } mol/dm³.
+page-answer-reaction = <neutralisation>Neutralisation</neutralisation>: { $equation_text }
 page-worth-heat = The <heat-balance>heat balance</heat-balance> is worth more here. It allows for the growing volume in the cup and for heat lost to the room. Straight lines leave both out.
 page-worth-heat-once = The <heat-balance>heat balance</heat-balance> is worth more here. It allows for heat lost to the room while everything mixes. Extended lines only estimate that.
 page-worth-lines = The straight lines are worth more here. The <heat-balance>heat balance</heat-balance> does not fit your data well.
@@ -1994,10 +1996,14 @@ page-doing-places =
 page-doing-to-bench = Back to the bench
 page-doing-sound =
     { $which ->
-        [off] Sound off
-        [on] Sound on
-       *[asleep] Tap for sound
+        [undecided] Turn sound on
+        [off] Turn sound on
+        [on] Turn sound off
+       *[asleep] Wake the sound
     }
+page-doing-sound-offer = A tone can tell you when there is something to do.
+page-doing-sound-without = No sound
+page-doing-pressed-early = Your press was seen. The button had just changed: read it, then press again.
 page-doing-may-be-old = Not up to date
 page-doing-at-the-cup = At the cup press the bench button. Keep phones dry.
 page-doing-dry-hands = Touch this page with clean, dry hands only.
@@ -2095,7 +2101,7 @@ page-doubt-other-volume = It was another volume
 page-doubt-leave-out = Leave repeat { $repeat } out
 page-doubt-right = It was right
 page-doubt-parted = Repeats { $first } and { $second } differ by up to { $apart } °C from portion { $portion } on. Look for an <anomalous>anomalous</anomalous> reading before you use their <mean>mean</mean>.
-page-mistakes-one-more = Do one more repeat: rinsed and refilled
+page-mistakes-one-more = Do one more repeat
 page-mistakes-more-title = How many portions are in the cup now?
 page-mistakes-quick-volume = The volume that went in: one tap
 page-mistakes-volume-of = { $volume } cm³
@@ -2344,6 +2350,8 @@ page-why-with-repeat = Shown with your own readings of repeat { $repeat }.
 page-why-step = Step { $step } of { $of }
 page-why-back = Back
 page-why-next = Next
+page-why-done = Done
+page-why-again = Read the explanation again
 page-why-not-possible = There is no corrected curve of these readings, so it is told in words only.
 page-why-names =
     { $which ->
@@ -2463,6 +2471,7 @@ page-record-thermometer = { $digital ->
 }
 page-record-probe-again = the station’s probe again
 page-record-finish-undone = finish undone: the group went on
+page-record-repeat-asked = one more repeat was asked for
 page-record-ended-early = finished early
 page-record-adopted = readings taken over from { $label }
 page-record-returned = own readings again

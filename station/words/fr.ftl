@@ -1282,6 +1282,7 @@ noted-by-role = par le { $role ->
     }
 noted-resumed = repris
 noted-finish-undone = fin annulée, le TP continue
+noted-repeat-asked = un essai de plus
 noted-practical-ended = TP terminé
 noted-early = avant la fin
 sheet-temperature-at-end-point = température à l’équivalence
@@ -1808,6 +1809,7 @@ page-answer-best-volume = Le meilleur volume calculé à l’équivalence est { 
 page-answer-best-change = La meilleure variation calculée est { $change } <uncertainty>±</uncertainty> { $u } °C.
 page-answer-best-enthalpy = La meilleure variation calculée est { $change } ± { $u } °C ; la variation d’enthalpie est donc { $enthalpy }.
 page-answer-bottle = Le flacon avait été préparé à { $concentration } mol/dm³.
+page-answer-reaction = <neutralisation>Neutralisation</neutralisation> : { $equation_text }
 page-worth-heat = Ici, le <heat-balance>bilan thermique</heat-balance> vaut davantage. Il tient compte du volume qui augmente dans le gobelet et de la chaleur perdue vers la salle. Les droites négligent les deux.
 page-worth-heat-once = Ici, le <heat-balance>bilan thermique</heat-balance> vaut davantage. Il tient compte de la chaleur perdue vers la salle pendant le mélange. Les droites prolongées ne font que l’estimer.
 page-worth-lines = Ici, les droites valent davantage. Le <heat-balance>bilan thermique</heat-balance> ne s’accorde pas bien avec tes données.
@@ -2000,10 +2002,14 @@ page-doing-places =
 page-doing-to-bench = Retour au poste
 page-doing-sound =
     { $which ->
-        [off] Son coupé
-        [on] Son activé
-       *[asleep] Touche ici pour le son
+        [undecided] Activer le son
+        [off] Activer le son
+        [on] Couper le son
+       *[asleep] Réveiller le son
     }
+page-doing-sound-offer = Un son peut te dire quand il y a quelque chose à faire.
+page-doing-sound-without = Sans son
+page-doing-pressed-early = Ton appui a été vu. Le bouton venait de changer : lis-le, puis appuie de nouveau.
 page-doing-may-be-old = Pas à jour
 page-doing-at-the-cup = Près du gobelet, appuie sur le bouton du poste. Garde les téléphones au sec.
 page-doing-dry-hands = Ne touche cette page qu’avec les mains propres et sèches.
@@ -2101,7 +2107,7 @@ page-doubt-other-volume = C’était un autre volume
 page-doubt-leave-out = Écarter l’essai { $repeat }
 page-doubt-right = C’était juste
 page-doubt-parted = Les essais { $first } et { $second } s’écartent jusqu’à { $apart } °C à partir de la portion { $portion }. Cherche une mesure <anomalous>aberrante</anomalous> avant d’utiliser leur <mean>moyenne</mean>.
-page-mistakes-one-more = Faire un essai de plus : rincé et rempli
+page-mistakes-one-more = Faire un essai de plus
 page-mistakes-more-title = Combien de portions y a-t-il maintenant dans le gobelet ?
 page-mistakes-quick-volume = Le volume ajouté : un seul appui
 page-mistakes-volume-of = { $volume } cm³
@@ -2350,6 +2356,8 @@ page-why-with-repeat = Montrée avec tes propres mesures de l’essai { $repeat 
 page-why-step = Étape { $step } sur { $of }
 page-why-back = Retour
 page-why-next = Suite
+page-why-done = Terminé
+page-why-again = Relire l’explication
 page-why-not-possible = Il n’y a pas de courbe corrigée de ces mesures ; l’explication se fait donc seulement avec des mots.
 page-why-names =
     { $which ->
@@ -2469,6 +2477,7 @@ page-record-thermometer = { $digital ->
 }
 page-record-probe-again = de nouveau le capteur de la station
 page-record-finish-undone = fin annulée : le groupe a continué
+page-record-repeat-asked = un essai de plus a été demandé
 page-record-ended-early = terminé avant la fin
 page-record-adopted = mesures reprises de { $label }
 page-record-returned = de nouveau les mesures du groupe

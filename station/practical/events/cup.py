@@ -298,6 +298,14 @@ class PracticalEnded(Event):
 
 
 @dataclass(frozen=True)
+class RepeatAsked(Event):
+    """All planned repeats are done, and the group does one more: the cup is set up for it."""
+
+    kind: ClassVar[str] = "repeat_asked"
+    key: str | None = None
+
+
+@dataclass(frozen=True)
 class FinishUndone(Event):
     """The group had finished early and goes on: a repeat that was broken off is under way again."""
 

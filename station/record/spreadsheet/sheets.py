@@ -122,6 +122,7 @@ _SAID: dict[type[e.Event], Said] = {
         "" if event.by is None else say("noted-by-role", role=event.by),
     ),
     e.Resumed: lambda _: (say("noted-resumed"), ""),
+    e.RepeatAsked: lambda _: (say("noted-repeat-asked"), ""),
     e.FinishUndone: lambda _: (say("noted-finish-undone"), ""),
     e.PracticalEnded: lambda event: (say("noted-practical-ended"), say("noted-early") if event.early else ""),
 }

@@ -84,7 +84,7 @@ function Found({ view }: { view: PortionsView }) {
   const low = (result?.straight_lines?.end_point_cm3 ?? 0) < (result?.heat_balance?.end_point_cm3 ?? 0);
   return (
     <>
-      <ResultWords result={result} repeats={repeats} over={isOver(view)} />
+      <ResultWords view={view} result={result} repeats={repeats} over={isOver(view)} />
       {state === "done" && (
         <>
           <Compared view={view} />

@@ -328,7 +328,7 @@ function OnceResultWords({ view, over }: { view: OnceView; over: boolean }) {
         {over && !lines && refused.straight_lines && <RemarkLine text={phrase("page-refused-change", { reason: said(refused.straight_lines) })} />}
         {over && !heat && refused.heat_balance && <RemarkLine text={phrase("page-refused-heat", { reason: said(refused.heat_balance) })} />}
       </div>
-      <Remarks result={result} repeats={view.repeats} />
+      <Remarks view={view} result={result} repeats={view.repeats} />
     </>
   );
 }

@@ -12,10 +12,13 @@ import { setAsideText } from "../phrases/reasons";
 import { dress, marked, phrase, said } from "../words";
 import { addedWord, reasonInWords } from "./names";
 
+/** Decimals of the probe's temperatures, live as in the table. */
+export const PROBE_DECIMALS = 2;
+
 /** Decimals of the readings in a table: as many as the finest typed one has, and two of the probe's. */
 export function decimalsOf(repeats: View["repeats"]): number {
   const readings = repeats.flatMap((repeat) => repeat.readings).filter(({ temperature_c }) => temperature_c !== null);
-  if (readings.length === 0 || !readings.every(({ typed }) => typed)) return 2;
+  if (readings.length === 0 || !readings.every(({ typed }) => typed)) return PROBE_DECIMALS;
   return Math.max(...readings.map(({ temperature_c }) => short(temperature_c ?? 0).split(".")[1]?.length ?? 0));
 }
 

@@ -12,6 +12,7 @@ import { celsiusPlaces, cm3Places, plusMinus } from "../phrases/quantities";
 import { committedNothingText } from "../phrases/reasons";
 import { inRepeatsText, intervalText, scatterText } from "../phrases/results";
 import { keyed, marked, phrase, said } from "../words";
+import { doubtsNamed, isNamed } from "./doubts";
 import { reasonInWords } from "./names";
 
 // The answer comes first: the question's own quantity, in a sentence, and the reaction that it follows from.
@@ -23,7 +24,7 @@ export function Answer({ view }: { view: View }) {
     <section class="answer">
       <h2>{phrase("page-answer-title")}</h2>
       <p class="answer-text" data-testid="answer"><Explained text={keptTogether(text).replace(/ (.?±.?) /g, "\u00a0$1\u00a0")} /></p>
-      {view.reaction && <p class="answer-reaction">{lowered(view.reaction.equation)}</p>}
+      {view.reaction && <p class="answer-reaction"><Explained text={marked("page-answer-reaction", { equation_text: lowered(view.reaction.equation) })} /></p>}
     </section>
   );
 }
@@ -40,13 +41,14 @@ function inWords(value: EndPoint) {
 }
 
 interface ResultWordsProps {
+  view: View;
   result: PortionsResult | null;
   repeats: readonly Repeat[];
   /** Whether a repeat has just ended; only then are refusals and remarks of a method news. */
   over: boolean;
 }
 
-export function ResultWords({ result, repeats, over }: ResultWordsProps) {
+export function ResultWords({ view, result, repeats, over }: ResultWordsProps) {
   if (!result) return over ? <p class="remark">{phrase("page-own-lines-computing")}</p> : null;
   const { straight_lines: lines, heat_balance: heat, refused } = result;
   return (
@@ -65,7 +67,7 @@ export function ResultWords({ result, repeats, over }: ResultWordsProps) {
         {over && !lines && refused.straight_lines && <RemarkLine text={phrase("page-refused", { reason: said(refused.straight_lines) })} />}
         {over && !heat && refused.heat_balance && <RemarkLine text={phrase("page-refused-heat", { reason: said(refused.heat_balance) })} />}
       </div>
-      <Remarks result={result} repeats={repeats} />
+      <Remarks view={view} result={result} repeats={repeats} />
     </>
   );
 }
@@ -108,10 +110,12 @@ export function RemarkLine({ text }: { text: string }) {
 
 // Remarks of plausibility and of the fit, in the station's own words.
 
-export function Remarks({ result, repeats }: { result: Result; repeats: readonly Repeat[] }) {
+/** Without the doubts that are named with their buttons already. */
+export function Remarks({ view, result, repeats }: { view: View; result: Result; repeats: readonly Repeat[] }) {
   const ended = repeats.filter(({ status }) => status === "ended").map(({ repeat }) => repeat);
   const counted = repeats.filter(({ status }) => status !== "set aside").length;
-  const remarks = remarksOn(result, ended);
+  const doubts = doubtsNamed(view);
+  const remarks = remarksOn(result, ended, (text, repeat) => isNamed(doubts, text, repeat));
   if (remarks.length === 0) return null;
   return (
     <div class="remarks">
@@ -136,12 +140,12 @@ interface Remark {
 
 type Method = "straight_lines" | "heat_balance";
 
-/** `refused` repeats are told only where the others gave a number: else the refusal of the mean says it already. */
-export function remarksOn(result: Result, ended: readonly number[]): Remark[] {
+/** Without what `isSaid` elsewhere. `refused` repeats are told only where the others gave a number: else the refusal of the mean says it already. */
+export function remarksOn(result: Result, ended: readonly number[], isSaid: (text: string, repeat: number | null) => boolean = () => false): Remark[] {
   const repeats: readonly RepeatRemarks[] = result.repeats ?? [];
-  const told: Remark[] = (result.notes ?? []).map((text) => ({ repeats: [], text }));
+  const told: Remark[] = (result.notes ?? []).filter((text) => !isSaid(text, null)).map((text) => ({ repeats: [], text }));
   for (const { repeat, notes = [], refused = {} } of repeats) {
-    for (const text of notes) add(told, repeat, text);
+    for (const text of notes) if (!isSaid(text, repeat)) add(told, repeat, text);
     if (!ended.includes(repeat)) continue;
     for (const method of ["straight_lines", "heat_balance"] as const) {
       const reason = refused[method];

@@ -6,6 +6,7 @@ import { kindOf } from "../kinds";
 import type { Acting } from "../live/acts";
 import type { View } from "../live/contract";
 import { markedSaid, phrase, said } from "../words";
+import { useEarlyPress } from "./shared";
 import { sound, useHearing } from "./sound";
 import { Explained } from "./terms";
 
@@ -51,11 +52,17 @@ export function Notices({ view, heard, acting }: NoticesProps) {
   const { fault } = view;
   const probe = heard === "fresh" ? probeTrouble(view) : "";
   const inMemory = view.bench.in_memory === true;
-  const some = heard !== "fresh" || probe !== "" || fault !== null || inMemory || acting.trouble !== null;
+  const early = useEarlyPress();
+  const offers = useHearing() === "undecided" && view.state === "ready" && !view.bench.read_only;
+  const some = heard !== "fresh" || probe !== "" || fault !== null || inMemory || offers || acting.trouble !== null;
   return (
     <>
       {some && <div class="notices-room" />}
       <div class="notices">
+        <div role="status" class="early">
+          {early && <p>{phrase("page-doing-pressed-early")}</p>}
+        </div>
+        {offers && <SoundOffer />}
         <div role="status" class="contact">
           {heard !== "fresh" && <p>{heard === "old" ? phrase("page-silent") : phrase("page-lost")}</p>}
           {probe !== "" && <p>{probe}</p>}
@@ -85,9 +92,24 @@ export function Notices({ view, heard, acting }: NoticesProps) {
 
 // The way to the other views, and the switch of the sound.
 
-const WAVES = { on: "M17 8q4 4 0 8M20 5q7 7 0 14", off: "M17 9l6 6M23 9l-6 6", asleep: "M17 9h5l-5 6h5" } as const;
+const WAVES = { on: "M17 8q4 4 0 8M20 5q7 7 0 14", off: "M17 9l6 6M23 9l-6 6", undecided: "M17 9l6 6M23 9l-6 6", asleep: "M17 9h5l-5 6h5" } as const;
 
-/** Says in words whether anything can be heard; the press that arms the sound is on it. */
+/** Offered once on a device, before the practical begins. */
+function SoundOffer() {
+  return (
+    <section class="sound-offer" aria-labelledby="sound-offer">
+      <p id="sound-offer">{phrase("page-doing-sound-offer")}</p>
+      <button type="button" class="plain" data-sound="offer" onClick={() => void sound.press()}>
+        {phrase("page-doing-sound", { which: "undecided" })}
+      </button>
+      <button type="button" class="plain" onClick={() => sound.decline()}>
+        {phrase("page-doing-sound-without")}
+      </button>
+    </section>
+  );
+}
+
+/** Its drawing says whether anything can be heard, its words what a press does. */
 export function SoundSwitch() {
   const hearing = useHearing();
   return (

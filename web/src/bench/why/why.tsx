@@ -1,7 +1,7 @@
 // Why straight lines come out low, step by step, with this bench's own readings. Loaded when it is asked for.
 
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Axes, Sized, Swatch } from "../../chart/axes";
 import type { Box, Point } from "../../chart/frame";
 import { temperatureOn } from "../../chart/volume";
@@ -45,6 +45,12 @@ function texts(data: WhyData | null, acid_cm3: number): string[] {
 
 export function Why({ view }: WhyProps) {
   const [step, setStep] = useState(1);
+  const [over, setOver] = useState(false);
+  const again = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    // The button that was pressed is gone: the keyboard stays near by.
+    if (over) again.current?.focus({ preventScroll: true });
+  }, [over]);
   const data = whyData(view);
   const acid_cm3 = view.plan.acid.volume_cm3;
   const told = texts(data, acid_cm3);
@@ -56,6 +62,13 @@ export function Why({ view }: WhyProps) {
           <p key={text}>{text}</p>
         ))}
       </div>
+    );
+  }
+  if (over) {
+    return (
+      <button type="button" ref={again} class="plain" onClick={() => (setStep(1), setOver(false))}>
+        {phrase("page-why-again")}
+      </button>
     );
   }
   const go = (to: number) => setStep(Math.min(STEPS, Math.max(1, to)));
@@ -78,8 +91,8 @@ export function Why({ view }: WhyProps) {
         <button type="button" aria-disabled={step === 1} onClick={() => go(step - 1)}>
           {phrase("page-why-back")}
         </button>
-        <button type="button" class="strong" aria-disabled={step === STEPS} onClick={() => go(step + 1)}>
-          {phrase("page-why-next")}
+        <button type="button" class="strong" onClick={() => (step === STEPS ? setOver(true) : go(step + 1))}>
+          {step === STEPS ? phrase("page-why-done") : phrase("page-why-next")}
         </button>
       </div>
       <p class="remark">{data.repeat === null ? phrase("page-why-with-mean") : phrase("page-why-with-repeat", { repeat: data.repeat })}</p>
