@@ -49,6 +49,10 @@ def _end_point_read(state: State, event: e.EndPointRead, time_s: float) -> State
     return replace(state, own_reading=read)
 
 
+def _sketched(state: State, event: e.CurveSketched, _: float) -> State:
+    return replace(state, sketch=tuple((float(volume_cm3), float(c)) for volume_cm3, c in event.points))
+
+
 def _group(state: State, event: e.GroupNamed, _: float) -> State:
     return replace(state, group=event.label)
 
@@ -118,6 +122,7 @@ GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.StationStarted: _started,
     e.ThermometerChosen: _thermometer,
     e.EndPointRead: _end_point_read,
+    e.CurveSketched: _sketched,
     e.GroupNamed: _group,
     e.NoteWritten: _note,
     e.NoteWithdrawn: _note_withdrawn,

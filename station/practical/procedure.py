@@ -92,6 +92,7 @@ Rule: TypeAlias = Callable[[State, Act, float], Events]
 
 TABLE: dict[tuple[Step, str], Rule] = {
     (Step.READY, "alkali_temperature"): rules.alkali_temperature,
+    (Step.READY, "sketch_left_out"): set_up_events,
     (Step.READY, "alkali_left_out"): set_up_events,
     (Step.READY, "probe_rinsed"): set_up_events,
     (Step.READY, "thermometer"): thermometer_events,

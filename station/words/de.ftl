@@ -524,6 +524,9 @@ prompt-set-up-probe = Spüle { $tool ->
     } trocken.
 prompt-set-up-taken = Temperatur gemessen: { $reagent }, { $temperature_c } °C.
 prompt-set-up-clean = Tropfen daran kämen sonst in den Becher.
+prompt-set-up-sketch = Zeichne, wie die Temperatur wohl verläuft.
+prompt-set-up-sketch-where = Zeichne es auf dieser Seite, vor der ersten Portion. Es wird nicht bewertet.
+button-sketch-left-out = Ohne Skizze weiter
 button-probe-rinsed = Abgespült und abgewischt
 prompt-set-up-fill = Fülle den Becher: { $amount }. { $tool ->
         [probe] Fühler
@@ -576,6 +579,8 @@ prompt-own-mix = Gib { $amount } auf einmal dazu, wann du willst. Rühre um.
 reason-not-sure = unsicher
 refusal-question-not-open = Diese Frage ist nicht offen: Sie wurde beantwortet oder spielt keine Rolle mehr.
 refusal-finish-stands = Eure eigene Ablesung ist gespeichert, deshalb bleibt der Versuch beendet.
+refusal-sketch-not-now = Eine Vorhersage kann man nur vor der ersten Portion zeichnen.
+refusal-sketch-empty = Zeichne zuerst eine Linie von links nach rechts.
 refusal-not-this-step = Jetzt ist ein anderer Schritt dran: Folge der Anweisung.
 refusal-answers-are = Die Antworten sind: { $known_text }.
 reason-spilled = der Becher wurde verschüttet
@@ -1280,6 +1285,7 @@ noted-by-role = durch die { $role ->
 noted-resumed = fortgesetzt
 noted-finish-undone = Ende zurückgenommen, es geht weiter
 noted-repeat-asked = noch ein Durchgang
+noted-sketch = Vorhersage gezeichnet
 noted-practical-ended = Versuch beendet
 noted-early = vorzeitig
 sheet-temperature-at-end-point = Temperatur am Äquivalenzpunkt
@@ -2263,6 +2269,21 @@ page-seeing-moment-once = { $time }: { $temperature } °C, Durchgang { $repeat }
 page-seeing-unsure-why = unsicher: { $reason }
 page-seeing-typed = eingetippt
 
+## The curve that the group expects
+
+page-sketch-title = Deine Vorhersage
+page-sketch-task = Zeichne mit Finger oder Maus, von links nach rechts. Mit der Tastatur: ← und → wählen ein Volumen, ↑ und ↓ stellen die Temperatur ein.
+page-sketch-drawing = Zeichnung deiner Vorhersage
+page-sketch-at = { $volume } cm³: { $temperature } °C
+page-sketch-at-none = { $volume } cm³: noch nichts gezeichnet
+page-sketch-keep = Das ist unsere Vorhersage
+page-sketch-clear = Löschen
+page-sketch-draw = Zeichnen
+page-sketch-first = Vorhersage zeichnen
+page-sketch-again = Vorhersage neu zeichnen
+page-sketch-legend = deine Vorhersage
+page-sketch-question = Wo verlässt die gemessene Kurve deine Vorhersage, und warum?
+
 ## The students' own lines and reading
 
 page-own-lines-title = Zuerst deine eigenen Geraden
@@ -2479,6 +2500,7 @@ page-record-thermometer = { $digital ->
 page-record-probe-again = wieder der Fühler der Station
 page-record-finish-undone = Ende zurückgenommen: Die Gruppe maß weiter
 page-record-repeat-asked = noch ein Durchgang wurde gewünscht
+page-record-sketch = Vorhersage gezeichnet
 page-record-ended-early = vorzeitig beendet
 page-record-adopted = Messwerte von { $label } übernommen
 page-record-returned = wieder die eigenen Messwerte
@@ -2629,6 +2651,12 @@ page-plan-paces =
        *[quick] zügig, sobald der Verlauf genug hergibt
     }
 page-plan-prompts = Wann abgelesen wird, sagt
+page-plan-predict = Vor der ersten Portion
+page-plan-predicts =
+    { $which ->
+       *[false] nichts weiter
+        [true] die Gruppe zeichnet ihre Vorhersage
+    }
 page-plan-prompters =
     { $which ->
         [station] die Station

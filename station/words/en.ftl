@@ -524,6 +524,9 @@ button-alkali-left-out = Go on without it
 prompt-set-up-probe = Rinse the { $tool } with water. Wipe it dry.
 prompt-set-up-taken = Temperature taken: { $reagent }, { $temperature_c } °C.
 prompt-set-up-clean = Drops left on it would get into the cup.
+prompt-set-up-sketch = Draw how you think the temperature will go.
+prompt-set-up-sketch-where = Draw it on this page before the first portion. It is not judged.
+button-sketch-left-out = Go on without a sketch
 button-probe-rinsed = Rinsed and wiped
 prompt-set-up-fill = Fill the cup: { $amount }. { $tool ->
         [probe] Probe
@@ -573,6 +576,8 @@ prompt-own-mix = Add all { $amount } when you choose. Stir.
 reason-not-sure = not sure
 refusal-question-not-open = That question is closed: it was answered, or no longer matters.
 refusal-finish-stands = You have recorded your own reading, so the practical stays finished.
+refusal-sketch-not-now = A prediction can be drawn only before the first portion.
+refusal-sketch-empty = Draw a line from left to right first.
 refusal-not-this-step = Another step is asked for now: follow the instruction.
 refusal-answers-are = The answers are: { $known_text }.
 reason-spilled = the cup was spilled
@@ -1277,6 +1282,7 @@ noted-by-role = by the { $role ->
 noted-resumed = resumed
 noted-finish-undone = finish undone, going on
 noted-repeat-asked = one more repeat
+noted-sketch = prediction drawn
 noted-practical-ended = practical ended
 noted-early = early
 sheet-temperature-at-end-point = temperature at the end-point
@@ -2256,6 +2262,21 @@ page-seeing-moment-once = { $time }: { $temperature } °C, repeat { $repeat }, {
 page-seeing-unsure-why = not sure: { $reason }
 page-seeing-typed = typed
 
+## The curve that the group expects
+
+page-sketch-title = Your prediction
+page-sketch-task = Draw with finger or mouse, from left to right. With the keyboard: ← and → choose a volume, ↑ and ↓ set its temperature.
+page-sketch-drawing = Drawing of your prediction
+page-sketch-at = { $volume } cm³: { $temperature } °C
+page-sketch-at-none = { $volume } cm³: nothing drawn yet
+page-sketch-keep = This is our prediction
+page-sketch-clear = Clear
+page-sketch-draw = Draw it
+page-sketch-first = Draw your prediction
+page-sketch-again = Draw your prediction again
+page-sketch-legend = your prediction
+page-sketch-question = Where does the measured curve leave your prediction, and why?
+
 ## The students' own lines and reading
 
 page-own-lines-title = Your own lines first
@@ -2472,6 +2493,7 @@ page-record-thermometer = { $digital ->
 page-record-probe-again = the station’s probe again
 page-record-finish-undone = finish undone: the group went on
 page-record-repeat-asked = one more repeat was asked for
+page-record-sketch = prediction drawn
 page-record-ended-early = finished early
 page-record-adopted = readings taken over from { $label }
 page-record-returned = own readings again
@@ -2622,6 +2644,12 @@ page-plan-paces =
        *[quick] quick, as soon as the trace holds enough
     }
 page-plan-prompts = Who says when to read
+page-plan-predict = Before the first portion
+page-plan-predicts =
+    { $which ->
+       *[false] nothing more
+        [true] the group draws its prediction
+    }
 page-plan-prompters =
     { $which ->
         [station] the station

@@ -527,6 +527,9 @@ prompt-set-up-probe = Rince le { $tool ->
     } à l’eau. Essuie-le.
 prompt-set-up-taken = Température mesurée : { $reagent }, { $temperature_c } °C.
 prompt-set-up-clean = Des gouttes restées dessus tomberaient dans le gobelet.
+prompt-set-up-sketch = Dessine comment la température va évoluer, selon toi.
+prompt-set-up-sketch-where = Dessine sur cette page avant la première portion. Ce n’est pas noté.
+button-sketch-left-out = Continuer sans croquis
 button-probe-rinsed = Rincé et essuyé
 prompt-set-up-fill = Remplis : { $amount }. { $tool ->
         [probe] Capteur
@@ -579,6 +582,8 @@ prompt-own-mix = Ajoute tout quand tu veux : { $amount }. Agite.
 reason-not-sure = incertain
 refusal-question-not-open = Cette question n’est plus ouverte : on y a répondu, ou elle ne compte plus.
 refusal-finish-stands = Votre propre lecture est enregistrée : la manipulation reste terminée.
+refusal-sketch-not-now = On ne peut dessiner une prévision qu’avant la première portion.
+refusal-sketch-empty = Trace d’abord une ligne de gauche à droite.
 refusal-not-this-step = C’est une autre étape maintenant : suis la consigne.
 refusal-answers-are = Les réponses possibles sont : { $known_text }.
 reason-spilled = le gobelet s’est renversé
@@ -1283,6 +1288,7 @@ noted-by-role = par le { $role ->
 noted-resumed = repris
 noted-finish-undone = fin annulée, le TP continue
 noted-repeat-asked = un essai de plus
+noted-sketch = prévision dessinée
 noted-practical-ended = TP terminé
 noted-early = avant la fin
 sheet-temperature-at-end-point = température à l’équivalence
@@ -2262,6 +2268,21 @@ page-seeing-moment-once = { $time } : { $temperature } °C, essai { $repeat },
 page-seeing-unsure-why = incertain : { $reason }
 page-seeing-typed = saisie
 
+## The curve that the group expects
+
+page-sketch-title = Ta prévision
+page-sketch-task = Dessine avec le doigt ou la souris, de gauche à droite. Au clavier : ← et → choisissent un volume, ↑ et ↓ règlent sa température.
+page-sketch-drawing = Dessin de ta prévision
+page-sketch-at = { $volume } cm³ : { $temperature } °C
+page-sketch-at-none = { $volume } cm³ : rien n’est encore dessiné
+page-sketch-keep = C’est notre prévision
+page-sketch-clear = Effacer
+page-sketch-draw = Dessiner
+page-sketch-first = Dessiner ta prévision
+page-sketch-again = Redessiner ta prévision
+page-sketch-legend = ta prévision
+page-sketch-question = Où la courbe mesurée s’écarte-t-elle de ta prévision, et pourquoi ?
+
 ## The students' own lines and reading
 
 page-own-lines-title = D’abord tes propres droites
@@ -2478,6 +2499,7 @@ page-record-thermometer = { $digital ->
 page-record-probe-again = de nouveau le capteur de la station
 page-record-finish-undone = fin annulée : le groupe a continué
 page-record-repeat-asked = un essai de plus a été demandé
+page-record-sketch = prévision dessinée
 page-record-ended-early = terminé avant la fin
 page-record-adopted = mesures reprises de { $label }
 page-record-returned = de nouveau les mesures du groupe
@@ -2628,6 +2650,12 @@ page-plan-paces =
        *[quick] rapide, dès que le tracé suffit
     }
 page-plan-prompts = Qui dit quand relever
+page-plan-predict = Avant la première portion
+page-plan-predicts =
+    { $which ->
+       *[false] rien de plus
+        [true] le groupe dessine sa prévision
+    }
 page-plan-prompters =
     { $which ->
         [station] la station

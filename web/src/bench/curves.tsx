@@ -23,6 +23,7 @@ type Axis = "volume" | "time";
 
 const Doubtful = laterStill(async () => (await import("./doubtful")).Doubtful);
 const TraceFigure = later(async () => (await import("../chart/trace_figure")).TraceFigure);
+const SketchPart = later(async () => (await import("./sketch/sketch")).SketchPart);
 const OwnLines = later(async () => (await import("./own/own_lines")).OwnLines);
 const Why = laterStill(async () => (await import("./why/why")).Why);
 
@@ -44,12 +45,16 @@ function hasTrace(view: View): boolean {
 export function CurveFigure({ view, model, acting, take }: Props) {
   const [axis, setAxis] = useState<Axis>("volume");
   const [again, setAgain] = useState(false);
+  const [redraws, setRedraws] = useState(false);
   const placing = mayRead(view) && (view.own_reading === null || again);
-  const timed = axis === "time" && hasTrace(view);
+  const maySketch = view.other_acts.includes("sketch") && !view.bench.read_only;
+  const sketching = maySketch && (view.instruction.code === "set_up_sketch" || redraws);
+  const timed = axis === "time" && hasTrace(view) && !sketching;
   const heading = useRef<HTMLHeadingElement>(null);
   // The form is gone with its button: go on reading where its place was.
   const done = () => {
     setAgain(false);
+    setRedraws(false);
     heading.current?.focus();
   };
   return (
@@ -57,10 +62,12 @@ export function CurveFigure({ view, model, acting, take }: Props) {
       {view.state === "done" && <Doubtful view={view} acting={acting} />}
       {view.results.shown && isOver(view) && <Answer view={view} />}
       <section class={`figure${view.state === "done" ? " figure-large" : ""}`} data-testid={isTyped(view) ? undefined : "curve"}>
-        <h2 ref={heading} tabIndex={-1}>{timed ? phrase("page-once-chart") : placing ? phrase("page-own-lines-title") : phrase("page-volume-chart")}</h2>
-        {hasTrace(view) && <Views axis={axis} choose={setAxis} />}
+        <h2 ref={heading} tabIndex={-1}>{sketching ? phrase("page-sketch-title") : timed ? phrase("page-once-chart") : placing ? phrase("page-own-lines-title") : phrase("page-volume-chart")}</h2>
+        {hasTrace(view) && !sketching && <Views axis={axis} choose={setAxis} />}
         <div class="room-chart">
-          {timed ? (
+          {sketching ? (
+            <SketchPart view={view} acting={acting} done={done} />
+          ) : timed ? (
             <TraceFigure view={view} traces={model.traces} take={take} />
           ) : placing ? (
             <OwnLines view={view} acting={acting} done={done} />
@@ -68,6 +75,12 @@ export function CurveFigure({ view, model, acting, take }: Props) {
             <VolumeFigure view={view} large={view.state === "done"} />
           )}
         </div>
+        {maySketch && !sketching && (
+          <button type="button" class="plain" onClick={() => setRedraws(true)}>
+            {view.sketch ? phrase("page-sketch-again") : phrase("page-sketch-first")}
+          </button>
+        )}
+        {view.sketch && view.state === "done" && <p class="sketch-question">{phrase("page-sketch-question")}</p>}
         {view.results.shown ? (
           <Found view={view} />
         ) : (

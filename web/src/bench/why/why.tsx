@@ -212,7 +212,7 @@ function Liquid({ chart, rises, letter, name }: { chart: WhyChart; rises: readon
     <g class={name} font-size={letter}>
       {chart.liquid.map(({ portion, x, width, y, liquid_cm3 }) => (
         <g key={portion} class={named.includes(portion) ? "column column-named" : "column"}>
-          <rect x={x} y={y} width={width} height={chart.frame.bottom - y} />
+          <rect x={x} y={y} width={Math.max(0, width)} height={Math.max(0, chart.frame.bottom - y)} />
           {named.includes(portion) && (
             <text x={x + width / 2} y={chart.frame.bottom - 0.5 * letter} text-anchor="middle">
               {phrase("page-why-liquid-at", { liquid: short(Math.round(liquid_cm3)) })}
