@@ -108,7 +108,7 @@ function Pad({ drawn, draw, start_c, portion_cm3, box }: PadProps) {
       <g
         class="sketch-at"
         role="slider"
-        tabIndex={0}
+        tabindex={0}
         aria-label={phrase("page-sketch-drawing")}
         aria-orientation="vertical"
         aria-valuemin={range_c[0]}
