@@ -37,8 +37,8 @@ def test_what_words_mean_travels_late_and_in_the_readers_language(over: Station,
     asked = "() => performance.getEntriesByType('resource').some(({ name }) => name.includes('/glossary-'))"
     page.wait_for_timeout(500)
     assert not page.evaluate(asked)
-    word = page.locator("h1 .term")
-    expect(word).to_have_text("Neutralisationswärme")
+    word = page.locator(".answer-reaction .term")
+    expect(word).to_have_text("Neutralisation")
     word.click()
     expect(page.locator(".meaning")).to_contain_text(variants("de", "page-glossary-means")["neutralisation"])
     assert page.evaluate(asked)
