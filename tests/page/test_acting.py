@@ -69,7 +69,7 @@ def test_a_press_that_came_too_soon_is_answered_and_not_taken(bench: Station, op
     page.evaluate(AT_ONCE)
     press(page, "portion_added", 1)
     expect(page.get_by_role("status").filter(has_text="Your press was seen.")).to_be_visible()
-    expect(page.locator(".early")).to_be_empty()
+    expect(page.locator(".early")).to_have_count(0)
     assert bench.state()["portion"] == 1
 
 

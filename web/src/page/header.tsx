@@ -59,13 +59,11 @@ export function Notices({ view, heard, acting }: NoticesProps) {
     <>
       {some && <div class="notices-room" />}
       <div class="notices">
-        <div role="status" class="early">
-          {early && <p>{phrase("page-doing-pressed-early")}</p>}
-        </div>
         {offers && <SoundOffer />}
         <div role="status" class="contact">
           {heard !== "fresh" && <p>{heard === "old" ? phrase("page-silent") : phrase("page-lost")}</p>}
           {probe !== "" && <p>{probe}</p>}
+          {early && <p class="early">{phrase("page-doing-pressed-early")}</p>}
         </div>
         {inMemory && (
           <p class="fault" role="alert">
