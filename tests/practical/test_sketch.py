@@ -19,7 +19,6 @@ from station.practical.state import Step
 from station.practical.view import view
 from station.record.spreadsheet.sheets import notes_sheet
 from tests.practical.test_set_up import UREA, Asked
-from tests.practical.walk import PLAN
 
 POINTS = [[0.0, 20.0], [6.0, 24.5], [12.0, 23.0]]
 
@@ -100,7 +99,7 @@ def test_the_plan_file_has_the_choice_only_where_it_is_made() -> None:
     chosen = asked().state.plan
     assert "predict_first = true" in plan_toml(chosen)
     assert read_plan(plan_toml(chosen)) == chosen
-    assert "predict_first" not in plan_toml(Asked(**PLAN).state.plan)
+    assert "predict_first" not in plan_toml(Asked().state.plan)
 
 
 def test_the_notes_of_the_spreadsheet_tell_what_was_drawn() -> None:

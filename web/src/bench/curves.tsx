@@ -6,9 +6,8 @@ import { VolumeFigure } from "../chart/volume_figure";
 import type { Acting } from "../live/acts";
 import type { Message, PortionsView, View } from "../live/contract";
 import type { Model } from "../live/model";
-import { Opened, later, laterStill } from "../page/shared";
-import { Explained } from "../page/terms";
-import { marked, phrase } from "../words";
+import { later, laterStill } from "../page/shared";
+import { phrase } from "../words";
 import { isTyped } from "./live_trace";
 import { Answer, Compared, ResultWords, Waiting } from "./results";
 
@@ -25,7 +24,8 @@ const Doubtful = laterStill(async () => (await import("./doubtful")).Doubtful);
 const TraceFigure = later(async () => (await import("../chart/trace_figure")).TraceFigure);
 const SketchPart = later(async () => (await import("./sketch/sketch")).SketchPart);
 const OwnLines = later(async () => (await import("./own/own_lines")).OwnLines);
-const Why = laterStill(async () => (await import("./why/why")).Why);
+const Differ = laterStill(async () => (await import("./why/why")).Differ);
+export const After = laterStill(async () => (await import("./after")).After);
 
 /** Whether a repeat has just ended; only then are refusals and remarks of a method news. */
 export function isOver(view: View): boolean {
@@ -94,22 +94,13 @@ export function CurveFigure({ view, model, acting, take }: Props) {
 /** The results, how far the own reading is off them, and why the two differ. */
 function Found({ view }: { view: PortionsView }) {
   const { result, repeats, state } = view;
-  const low = (result?.straight_lines?.end_point_cm3 ?? 0) < (result?.heat_balance?.end_point_cm3 ?? 0);
   return (
     <>
       <ResultWords view={view} result={result} repeats={repeats} over={isOver(view)} />
       {state === "done" && (
         <>
           <Compared view={view} />
-          {result?.straight_lines && result.heat_balance && (
-            <div class="differ">
-              <h3>{phrase("page-differ-title")}</h3>
-              <p><Explained text={marked("page-differ-lines")} /></p>
-              <p><Explained text={marked("page-differ-heat")} /></p>
-              <h3>{low ? phrase("page-why-open-low") : phrase("page-why-open")}</h3>
-              <Why view={view} />
-            </div>
-          )}
+          {result?.straight_lines && result.heat_balance && <Differ view={view} />}
         </>
       )}
     </>
@@ -129,36 +120,5 @@ function Views({ axis, choose }: { axis: Axis; choose: (axis: Axis) => void }) {
         </button>
       ))}
     </div>
-  );
-}
-
-// What comes after the table once results are shown: how every number was made, and what the own judgement cost.
-
-const OwnWorking = laterStill(async () => (await import("./own_working")).OwnWorking);
-const Steps = later(async () => (await import("./working")).StepsPart);
-const JudgementPart = later(async () => (await import("./working")).JudgementPart);
-
-export function After({ view }: { view: View }) {
-  const { result, results, state } = view;
-  if (state !== "done" || !results.shown || !result) return null;
-  return (
-    <>
-      {result.judgement && (
-        <section class="figure">
-          <JudgementPart judgement={result.judgement} />
-        </section>
-      )}
-      {view.own_working.length > 0 && (
-        <section class="figure">
-          <h2>{phrase("page-own-working-title")}</h2>
-          <OwnWorking steps={view.own_working} />
-        </section>
-      )}
-      <section class="figure">
-        <Opened id="steps" name={phrase("page-steps-open")}>
-          <Steps view={view} result={result} />
-        </Opened>
-      </section>
-    </>
   );
 }

@@ -6,9 +6,11 @@ import { kindOf } from "../kinds";
 import type { Acting } from "../live/acts";
 import type { View } from "../live/contract";
 import { markedSaid, phrase, said } from "../words";
-import { useEarlyPress } from "./shared";
+import { laterStill, useEarlyPress } from "./shared";
 import { sound, useHearing } from "./sound";
 import { Explained } from "./terms";
+
+const SoundOffer = laterStill(() => import("./sound_offer").then((part) => part.SoundOffer));
 
 export function Header({ view, place }: { view: View; place: Place }) {
   return (
@@ -91,21 +93,6 @@ export function Notices({ view, heard, acting }: NoticesProps) {
 // The way to the other views, and the switch of the sound.
 
 const WAVES = { on: "M17 8q4 4 0 8M20 5q7 7 0 14", off: "M17 9l6 6M23 9l-6 6", undecided: "M17 9l6 6M23 9l-6 6", asleep: "M17 9h5l-5 6h5" } as const;
-
-/** Offered once on a device, before the practical begins. */
-function SoundOffer() {
-  return (
-    <section class="sound-offer" aria-labelledby="sound-offer">
-      <p id="sound-offer">{phrase("page-doing-sound-offer")}</p>
-      <button type="button" class="plain" data-sound="offer" onClick={() => void sound.press()}>
-        {phrase("page-doing-sound", { which: "undecided" })}
-      </button>
-      <button type="button" class="plain" onClick={() => sound.decline()}>
-        {phrase("page-doing-sound-without")}
-      </button>
-    </section>
-  );
-}
 
 /** Its drawing says whether anything can be heard, its words what a press does. */
 export function SoundSwitch() {

@@ -43,7 +43,22 @@ function texts(data: WhyData | null, acid_cm3: number): string[] {
   ];
 }
 
-export function Why({ view }: WhyProps) {
+/** How the two methods differ, and why their end-points do. */
+export function Differ({ view }: WhyProps) {
+  const { straight_lines: lines = null, heat_balance: heat = null } = view.result ?? {};
+  const low = (lines?.end_point_cm3 ?? 0) < (heat?.end_point_cm3 ?? 0);
+  return (
+    <div class="differ">
+      <h3>{phrase("page-differ-title")}</h3>
+      <p><Explained text={marked("page-differ-lines")} /></p>
+      <p><Explained text={marked("page-differ-heat")} /></p>
+      <h3>{low ? phrase("page-why-open-low") : phrase("page-why-open")}</h3>
+      <Why view={view} />
+    </div>
+  );
+}
+
+function Why({ view }: WhyProps) {
   const [step, setStep] = useState(1);
   const [over, setOver] = useState(false);
   const again = useRef<HTMLButtonElement>(null);
