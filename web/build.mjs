@@ -74,7 +74,7 @@ const later = (words) => ({
 });
 
 const bundles = [
-  { entryPoints: BENCH, pages: [["index", BENCH.page]], style: BENCH.style, plugins: (words) => [later(words), words.plugin] },
+  { entryPoints: BENCH, pages: [["index", BENCH.page]], style: BENCH.style, inTwo: true, plugins: (words) => [later(words), words.plugin] },
   {
     entryPoints: STAFF,
     pages: Object.entries(STAFF).filter(([, source]) => source.endsWith(".tsx")),
@@ -112,7 +112,7 @@ const optionsOf = (bundle) => ({
   metafile: true,
   write: false,
   plugins: [
-    ...bundle.plugins(catalogues({ options: sourcesOf(bundle) })),
+    ...bundle.plugins(catalogues({ options: sourcesOf(bundle), inTwo: bundle.inTwo })),
     {
       name: "write",
       setup: (build) => build.onEnd((result) => (result.errors.length ? undefined : writeFiles(bundle, result))),

@@ -1,9 +1,10 @@
 // The catalogues of words, station/words/*.ftl (Project Fluent), for the page: an esbuild plugin that makes "@words",
 // the English words and the list of languages, and "@words/CODE", the words of one language, which travel only when
-// they are asked for. Every catalogue is a language of the page; its file's name is the language's code.
+// they are asked for: where the first view is to be light, in two parts, the second one as "@words/CODE/rest". Every catalogue is a language of the page; its file's name is the language's code.
 //
 // What a catalogue may hold: messages with text, values ({ $volume }), selectors by a value, references to other messages
-// and to terms without values of their own. Attributes and functions are refused: numbers come as text.
+// and to terms without values of their own. Attributes and functions are refused: numbers come as text. A word between
+// <mean> and </mean> is explained on the page: its marks become the characters that web/src/words/marks.ts knows.
 import { readFile, readdir } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -16,6 +17,37 @@ export const FOLDER = path.join(web, "../station/words");
 export const FIRST = "en";
 /** Words that only the page says. The station gives its own messages their English text. */
 const OF_THE_PAGE = "page-";
+/** Its variants are the words that are explained, in the order of their marks. */
+const GLOSSARY = "page-glossary-word";
+/** Characters that no text has: one for each word of the glossary, the last one ends it. */
+const FIRST_MARK = 0xfdd0;
+const LAST_MARK = 0xfdef;
+const MARK = /<(\/?)([a-z]+(?:-[a-z]+)*)>/g;
+const MARKED = /[\ufdd0-\ufdef]/;
+/** What the station says in the first view is written in these modules of it: instructions, questions, reagents, guide. */
+const SAID_FIRST = [
+  "words/__init__.py",
+  "practical/prompts.py",
+  "practical/set_up.py",
+  "practical/questions.py",
+  "practical/guide.py",
+  "practical/plan.py",
+  "practical/kinds/kind.py",
+  "practical/kinds/once/kind.py",
+  "practical/kinds/once/plan.py",
+  "practical/kinds/once/prompts.py",
+  "practical/kinds/portions/kind.py",
+  "practical/kinds/portions/plan.py",
+  "practical/kinds/portions/prompts.py",
+  "chemistry/acids.py",
+  "chemistry/alkalis.py",
+  "chemistry/hazards.py",
+  "chemistry/liquids.py",
+  "chemistry/reagents.py",
+  "chemistry/salts.py",
+];
+/** Parts that are fetched by themselves and yet belong to the first view. */
+const DRAWN_FIRST = ["src/bench/guide.tsx"];
 const ID = /["'`]([a-z][a-z0-9]*(?:-[a-z0-9]+)+)["'`]/g;
 
 /** The codes of all languages, English first. */
@@ -43,6 +75,14 @@ export function compiled(text, name) {
     entries.set(id, entry);
   }
   const open = [];
+  const glossary = entries.get(GLOSSARY)?.value.elements[0].expression.variants.map(({ key }) => key.name) ?? [];
+
+  function textOf(node) {
+    return node.value.replace(MARK, (_, end, term) => {
+      if (!glossary.includes(term)) throw wrong(node, `${GLOSSARY} has no ${term}`);
+      return String.fromCharCode(end ? LAST_MARK : FIRST_MARK + glossary.indexOf(term));
+    });
+  }
 
   function referred(id, node) {
     const entry = entries.get(id);
@@ -55,7 +95,8 @@ export function compiled(text, name) {
   }
 
   function partsOf(node) {
-    if (node.type === "TextElement" || node.type === "StringLiteral") return [node.type === "TextElement" ? node.value : node.parse().value];
+    if (node.type === "TextElement") return [textOf(node)];
+    if (node.type === "StringLiteral") return [node.parse().value];
     if (node.type === "Placeable") return partsOf(node.expression);
     if (node.type === "NumberLiteral") return [node.value];
     if (node.type === "VariableReference") return [[node.id.name]];
@@ -131,12 +172,20 @@ function idsFrom(sources, names) {
   return new Set([...seen].flatMap((name) => sources.get(name).ids));
 }
 
+/** The ids that these modules of the station name. */
+async function idsOfTheStation(names) {
+  const texts = names.map((name) => readFile(path.join(FOLDER, "..", name), "utf8"));
+  return (await Promise.all(texts)).flatMap(idsIn);
+}
+
 /** The `plugin`. With `options`, those of a bundle, it brings only the words that the bundle may say, and in English at first
- * only those of what the bundle starts with; `further(file)` brings those of a part that comes later. */
-export function words({ options = null } = {}) {
+ * only those of what the bundle starts with; `further(file)` brings those of a part that comes later. With `inTwo` every
+ * other language comes in two parts, too: what the first view says, and the rest after it. */
+export function words({ options = null, inTwo = false } = {}) {
   let sources = null;
   let atFirst = null;
   let atAll = null;
+  let toldFirst = null;
 
   async function further(file) {
     const more = idsFrom(sources, [path.relative(web, file).split(path.sep).join("/")]);
@@ -146,16 +195,29 @@ export function words({ options = null } = {}) {
     return `import { english } from "@words";\nObject.assign(english.catalogue, ${catalogueText});`;
   }
 
+  /** The station gives its messages their English text, in which no word is marked. */
+  const explains = (id, pattern) => !id.startsWith(OF_THE_PAGE) && MARKED.test(JSON.stringify(pattern));
+
+  const isSplit = (code) => inTwo && code !== FIRST;
+
+  async function restModule(code) {
+    const { "language-name": _, "language-decimal": __, "language-dates": ___, ...messages } = await catalogue(code);
+    const rest = Object.entries(messages).filter(([id]) => !toldFirst.has(id) && (atAll.has(id) || !id.startsWith(OF_THE_PAGE)));
+    return `export const rest = ${JSON.stringify(Object.fromEntries(rest))};`;
+  }
+
   async function languageModule(code) {
     const { "language-name": _, "language-decimal": sign, "language-dates": dates, ...messages } = await catalogue(code);
-    const wanted = Object.entries(messages).filter(([id]) => {
+    const wanted = Object.entries(messages).filter(([id, pattern]) => {
       if (sources === null) return true;
-      return code === FIRST ? atFirst.has(id) : atAll.has(id) || !id.startsWith(OF_THE_PAGE);
+      if (isSplit(code)) return toldFirst.has(id);
+      return code === FIRST ? atFirst.has(id) || explains(id, pattern) : atAll.has(id) || !id.startsWith(OF_THE_PAGE);
     });
     return [
       `const catalogue = ${JSON.stringify(Object.fromEntries(wanted))};`,
       `export const language = ${JSON.stringify({ tag: code, dates: dates ?? code, decimalSign: sign ?? "." })};`,
       "Object.assign(language, { catalogue });",
+      isSplit(code) ? `language.rest = () => import("@words/${code}/rest").then(({ rest }) => rest);` : "",
     ].join("\n");
   }
 
@@ -169,6 +231,8 @@ export function words({ options = null } = {}) {
     return `import { language as english } from "@words/${FIRST}";\nexport { english };\nexport const languages = {\n${lines.join("\n")}\n};`;
   }
 
+  const moduleOf = ([, code, rest]) => (code === undefined ? listModule() : rest ? restModule(code) : languageModule(code));
+
   const plugin = {
     name: "words",
     setup(build) {
@@ -177,10 +241,11 @@ export function words({ options = null } = {}) {
         sources = await sourcesOf(options);
         atFirst = idsFrom(sources, Object.values(options.entryPoints));
         atAll = idsFrom(sources, sources.keys());
+        toldFirst = new Set([...atFirst, ...idsFrom(sources, DRAWN_FIRST), ...(await idsOfTheStation(SAID_FIRST))]);
       });
       build.onResolve({ filter: /^@words(\/|$)/ }, ({ path: name }) => ({ path: name, namespace: "words" }));
       build.onLoad({ filter: /./, namespace: "words" }, async ({ path: name }) => ({
-        contents: name === "@words" ? await listModule() : await languageModule(name.slice("@words/".length)),
+        contents: await moduleOf(name.split("/")),
         resolveDir: web,
         watchFiles: (await codes()).map((code) => path.join(FOLDER, `${code}.ftl`)),
         watchDirs: [FOLDER],

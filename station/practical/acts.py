@@ -15,6 +15,7 @@ ActName = Literal[
     "begin",
     "alkali_temperature",
     "alkali_left_out",
+    "sketch_left_out",
     "probe_rinsed",
     "cup_emptied",
     "cup_rinsed",
@@ -28,10 +29,12 @@ ActName = Literal[
     "read_now",
     "answer",
     "rinsed",
+    "one_more",
     "repeat_restarted",
     "repeat_set_aside",
     "repeat_restored",
     "own_reading",
+    "sketch",
     "group",
     "note",
     "note_withdrawn",
@@ -68,6 +71,12 @@ Temperature = Annotated[
     Field(ge=-5, le=60, allow_inf_nan=False),
     in_words(say("refusal-type-temperature")),
 ]
+
+
+MOST_SKETCHED = 100
+NO_SKETCH = say("refusal-sketch-empty")
+SketchedVolume = Annotated[float, Field(ge=0, le=1000, allow_inf_nan=False)]
+"""Total volume added in cm³ at a point of a sketched curve."""
 
 
 class OwnLine(BaseModel):
@@ -119,6 +128,9 @@ class Act(BaseModel):
     ) = None
     before: OwnLine | None = None
     after: OwnLine | None = None
+    points: (
+        Annotated[list[tuple[SketchedVolume, Temperature]], Field(max_length=MOST_SKETCHED), in_words(NO_SKETCH)] | None
+    ) = None
     label: Annotated[str, Field(max_length=24), AfterValidator(_plain), in_words(PLAIN_TEXT)] | None = None
     text: Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_plain), in_words(PLAIN_TEXT)] | None = (
         None

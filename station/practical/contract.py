@@ -163,6 +163,7 @@ class WithoutRepeats(TypedDict):
     silent: bool | None
     results: ResultsRule
     own_reading: OwnReading | None
+    sketch: tuple[tuple[float, float], ...] | None
     own_working: list[OwnStep]
     group: str | None
     notes: list[Note]

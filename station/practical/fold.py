@@ -49,6 +49,10 @@ def _end_point_read(state: State, event: e.EndPointRead, time_s: float) -> State
     return replace(state, own_reading=read)
 
 
+def _sketched(state: State, event: e.CurveSketched, _: float) -> State:
+    return replace(state, sketch=tuple((float(volume_cm3), float(c)) for volume_cm3, c in event.points))
+
+
 def _group(state: State, event: e.GroupNamed, _: float) -> State:
     return replace(state, group=event.label)
 
@@ -118,6 +122,7 @@ GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.StationStarted: _started,
     e.ThermometerChosen: _thermometer,
     e.EndPointRead: _end_point_read,
+    e.CurveSketched: _sketched,
     e.GroupNamed: _group,
     e.NoteWritten: _note,
     e.NoteWithdrawn: _note_withdrawn,
@@ -343,6 +348,10 @@ def _ended(state: State, event: e.PracticalEnded, _: float) -> State:
     return replace(state, step=Step.DONE, prompted=None, ended_early=event.early)
 
 
+def _repeat_asked(state: State, _: e.RepeatAsked, __: float) -> State:
+    return replace(state, step=Step.RINSE, ended_early=False, set_up_over=frozenset())
+
+
 def _finish_undone(state: State, _: e.FinishUndone, __: float) -> State:
     """Where a repeat was broken off it goes on; the reading that was not waited for is waited for again."""
     repeat = state.current
@@ -385,5 +394,6 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.Resumed: _resumed,
     e.PracticalEnded: _ended,
     e.FinishUndone: _finish_undone,
+    e.RepeatAsked: _repeat_asked,
     **GROUP_CHANGES,
 }

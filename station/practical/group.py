@@ -1,5 +1,6 @@
 """What the group may say in whatever state the practical is: its label, notes, its own end-point, another's set."""
 
+import itertools
 from collections.abc import Callable
 
 from station.practical import events as e
@@ -59,6 +60,21 @@ def _placed(line: OwnLine | None) -> PlacedLine | None:
     return None if line is None else {"slope_c_cm3": line.slope_c_cm3, "intercept_c": line.intercept_c}
 
 
+def may_sketch(state: State) -> bool:
+    """Whether the expected curve can be drawn, or drawn anew: until the first portion is in."""
+    return state.plan.sketches and state.adopted is None and not any(each.portions for each in state.repeats)
+
+
+def sketch_events(state: State, act: Act) -> Events:
+    """Keep the curve that the group expects. Raises ActRefused once there is a portion, or without a curve."""
+    if not may_sketch(state):
+        raise ActRefused("not_now", say("refusal-sketch-not-now"))
+    points = act.points or []
+    if len(points) < 2 or any(here[0] >= after[0] for here, after in itertools.pairwise(points)):
+        raise ActRefused("no_sketch", say("refusal-sketch-empty"))
+    return (e.CurveSketched([list(each) for each in points], act.key),)
+
+
 def adopt_events(state: State, act: Act) -> Events:
     """Work on another group's readings; the own ones stay in the record."""
     if state.running is not None:
@@ -93,6 +109,7 @@ ANYWHERE: dict[str, Callable[[State, Act], Events]] = {
     "note": note_events,
     "note_withdrawn": note_withdrawn_events,
     "own_reading": own_reading_events,
+    "sketch": sketch_events,
     "adopt": adopt_events,
     "adopt_returned": adopt_returned_events,
 }
@@ -106,6 +123,8 @@ def possible_anywhere(state: State) -> tuple[str, ...]:
         open_.append("note_withdrawn")
     if state.step is Step.DONE and state.has_curve and not (state.results_shown and state.own_reading is not None):
         open_.append("own_reading")
+    if may_sketch(state):
+        open_.append("sketch")
     if state.running is None and state.plan.adopts:
         open_.append("adopt")
     if state.adopted is not None:

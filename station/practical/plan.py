@@ -179,6 +179,11 @@ class Plan(Part):
         return self.prompts == "own judgement"
 
     @property
+    def sketches(self) -> bool:
+        """Whether the group draws the curve that it expects before there is one."""
+        return False
+
+    @property
     def start_c(self) -> float:
         """The temperature in the cup at the start: the room's, 20 °C when the plan does not say."""
         room_c = self.surroundings.room_c

@@ -92,6 +92,7 @@ Rule: TypeAlias = Callable[[State, Act, float], Events]
 
 TABLE: dict[tuple[Step, str], Rule] = {
     (Step.READY, "alkali_temperature"): rules.alkali_temperature,
+    (Step.READY, "sketch_left_out"): set_up_events,
     (Step.READY, "alkali_left_out"): set_up_events,
     (Step.READY, "probe_rinsed"): set_up_events,
     (Step.READY, "thermometer"): thermometer_events,
@@ -148,6 +149,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.PAUSED, "portion_added"): rules.added,
     (Step.PAUSED, "answer"): answer_events,
     (Step.PAUSED, "finish"): rules.finish,
+    (Step.DONE, "one_more"): rules.one_more,
     (Step.DONE, "rinsed"): rules.rinsed,
     (Step.DONE, "finish_undone"): rules.finish_undone,
     (Step.DONE, "reading"): reading_events,

@@ -114,6 +114,12 @@ def rinsed(state: State, act: Act, _: float) -> Events:
     return _begun(state, act)
 
 
+def one_more(state: State, act: Act, _: float) -> Events:
+    """Set the cup up for another repeat than planned; what was done stays as it is until that begins."""
+    _room_for_one(state)
+    return (e.RepeatAsked(act.key),)
+
+
 def restarted(state: State, act: Act, _: float) -> Events:
     """Set the repeat aside that is or was under way, and begin it again."""
     repeat = state.current
@@ -145,7 +151,8 @@ def finish(state: State, act: Act, time_s: float) -> Events:
     _not_held(state)
     repeat = state.running
     if repeat is None:
-        return (e.PracticalEnded(True, act.key),)
+        # One more than planned was asked for, and is left out after all: nothing planned is missing.
+        return (e.PracticalEnded(len(state.counted) < state.plan.repeats, act.key),)
     read = any(reading.portion == state.poured for reading in repeat.readings)
     last = () if read else reading_as_it_is(repeat, state.poured, time_s)
     return (*last, e.RepeatEnded(repeat.repeat), e.PracticalEnded(True, act.key))
@@ -163,9 +170,13 @@ def may_go_on(state: State) -> bool:
     return state.step is Step.DONE and state.ended_early and state.own_reading is None
 
 
-def _begun(state: State, act: Act) -> Events:
+def _room_for_one(state: State) -> None:
     if len(state.repeats) >= MOST_REPEATS:
         raise ActRefused("too_many_repeats", say("refusal-repeats-enough", count=MOST_REPEATS))
+
+
+def _begun(state: State, act: Act) -> Events:
+    _room_for_one(state)
     return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
 
 

@@ -1,7 +1,8 @@
 """Setting the cup up: the steps before a repeat, each with its act, and what a person is asked to do in it.
 
-First the temperature of what will be added, then a clean probe, then the filled cup; between two repeats the cup is
-emptied and washed. That the cup is filled is a fact whenever it is said: `begin` and `rinsed` need none of these steps.
+First, where the plan asks for it, the curve that the group expects; then the temperature of what will be added, a
+clean probe, the filled cup; between two repeats the cup is emptied and washed. That the cup is filled is a fact
+whenever it is said: `begin` and `rinsed` need none of these steps.
 """
 
 from collections.abc import Callable, Mapping
@@ -15,6 +16,7 @@ from station.practical.state import State, Step
 from station.words import Message, say
 
 SET_UP_ACTS: Final[Mapping[str, SetUpStep]] = {
+    "sketch_left_out": "sketch",
     "alkali_left_out": "alkali",
     "probe_rinsed": "probe",
     "cup_emptied": "empty",
@@ -40,6 +42,11 @@ def set_up_instruction(state: State) -> Instruction | None:
     """Return what to do in the step under way; None where there is none."""
     step = state.set_up_step
     return None if step is None else _ASKS[step](state)
+
+
+def _sketch(_: State) -> Instruction:
+    text, label = say("prompt-set-up-sketch"), say("button-sketch-left-out")
+    return Instruction("set_up_sketch", text, say("prompt-set-up-sketch-where"), "sketch_left_out", None, label)
 
 
 def _alkali(state: State) -> Instruction:
@@ -86,6 +93,7 @@ def _tool(state: State) -> str:
 
 
 _ASKS: Final[Mapping[SetUpStep, Callable[[State], Instruction]]] = {
+    "sketch": _sketch,
     "alkali": _alkali,
     "probe": _probe,
     "fill": _fill,

@@ -248,6 +248,7 @@ class State:
     thermometer_division_c: float | None = None
     thermometer_digital: bool = False
     own_reading: OwnReading | None = None
+    sketch: tuple[tuple[float, float], ...] | None = None
     shown: bool | None = None
     prepared_mol_dm3: float | None = None
     group: str | None = None
@@ -291,6 +292,9 @@ class State:
         if self.set_up_asked and self.step is Step.READY:
             takes_alkali = self.plan.portion_cm3 > 0.0 and self.alkali_c is None
             steps = ("alkali", "probe", "fill") if takes_alkali else ("probe", "fill")
+            if self.plan.sketches and self.sketch is None:
+                # Before anything is wet.
+                steps = ("sketch", *steps)
         elif self.set_up_asked and self.step is Step.RINSE:
             steps = ("empty", "wash", "fill")
         return next((each for each in steps if each not in self.set_up_over), None)

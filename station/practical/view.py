@@ -81,6 +81,7 @@ def still(state: State) -> Still:
             "prepared_mol_dm3": state.prepared_mol_dm3 if state.results_shown else None,
         },
         "own_reading": state.own_reading,
+        "sketch": state.sketch,
         "own_working": _own_working(state),
         "group": state.group,
         "notes": list(state.notes),

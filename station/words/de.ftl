@@ -524,6 +524,9 @@ prompt-set-up-probe = Spüle { $tool ->
     } trocken.
 prompt-set-up-taken = Temperatur gemessen: { $reagent }, { $temperature_c } °C.
 prompt-set-up-clean = Tropfen daran kämen sonst in den Becher.
+prompt-set-up-sketch = Zeichne, wie die Temperatur wohl verläuft.
+prompt-set-up-sketch-where = Zeichne es auf dieser Seite, vor der ersten Portion. Es wird nicht bewertet.
+button-sketch-left-out = Ohne Skizze weiter
 button-probe-rinsed = Abgespült und abgewischt
 prompt-set-up-fill = Fülle den Becher: { $amount }. { $tool ->
         [probe] Fühler
@@ -555,7 +558,7 @@ prompt-still-recorded = Die Temperatur wird weiter aufgezeichnet.
 prompt-paused = Pause. Drück, um weiterzumachen.
 button-go-on = Weiter
 prompt-finished = Fertig. Spüle Becher und Fühler, räume auf, wasch dir die Hände.
-prompt-finished-before-turn = Vor dem Wendepunkt beendet: noch kein Endpunkt ablesbar.
+prompt-finished-before-turn = Vor dem Wendepunkt beendet: noch kein <end-point>Endpunkt</end-point> ablesbar.
 prompt-go-on-or-clear = Miss weiter, oder räume auf und wasch dir die Hände.
 prompt-several-probes = Mehrere Fühler sind eingesteckt. Zieh alle bis auf einen ab.
 prompt-probe-id = Oder die Nummer des Fühlers dieser Station als probe.id in station.toml eintragen.
@@ -576,6 +579,8 @@ prompt-own-mix = Gib { $amount } auf einmal dazu, wann du willst. Rühre um.
 reason-not-sure = unsicher
 refusal-question-not-open = Diese Frage ist nicht offen: Sie wurde beantwortet oder spielt keine Rolle mehr.
 refusal-finish-stands = Eure eigene Ablesung ist gespeichert, deshalb bleibt der Versuch beendet.
+refusal-sketch-not-now = Eine Vorhersage kann man nur vor der ersten Portion zeichnen.
+refusal-sketch-empty = Zeichne zuerst eine Linie von links nach rechts.
 refusal-not-this-step = Jetzt ist ein anderer Schritt dran: Folge der Anweisung.
 refusal-answers-are = Die Antworten sind: { $known_text }.
 reason-spilled = der Becher wurde verschüttet
@@ -687,7 +692,7 @@ refusal-far-from-planned = { $typed_cm3 } cm³ sind weit weg von den geplanten {
 refusal-not-among-volumes = { $volume_cm3 } cm³ liegt nicht unter den zugegebenen Volumen bis { $most_cm3 } cm³.
 practical-hydrochloric-acid = Wie stark ist diese Salzsäure?
 practical-nitric-acid = Wie stark ist die Salpetersäure?
-practical-neutralisation = Neutralisationswärme
+practical-neutralisation = <neutralisation>Neutralisationswärme</neutralisation>
 practical-urea = Kälte durch Lösen: Harnstoff in Wasser
 reason-stirred-late = spät gerührt
 reason-lid-off = Deckel ab
@@ -1279,6 +1284,8 @@ noted-by-role = durch die { $role ->
     }
 noted-resumed = fortgesetzt
 noted-finish-undone = Ende zurückgenommen, es geht weiter
+noted-repeat-asked = noch ein Durchgang
+noted-sketch = Vorhersage gezeichnet
 noted-practical-ended = Versuch beendet
 noted-early = vorzeitig
 sheet-temperature-at-end-point = Temperatur am Äquivalenzpunkt
@@ -1840,25 +1847,26 @@ page-volume-chart-text =
 ## Results: the two end-points, and remarks
 
 page-answer-title = Die Antwort
-page-answer-own-acid = Du hast { $volume } cm³ abgelesen, also hat die Säure { $concentration } mol/dm³.
-page-answer-own-volume = Du hast { $volume } cm³ als Neutralisationsvolumen abgelesen.
+page-answer-own-acid = Du hast { $volume } cm³ abgelesen, also hat die Säure <concentration>{ $concentration } mol/dm³</concentration>.
+page-answer-own-volume = Du hast { $volume } cm³ als <neutralisation>Neutralisationsvolumen</neutralisation> abgelesen.
 page-answer-own-change = Du hast eine Änderung von { $change } °C abgelesen.
 page-answer-best-acid = Der beste berechnete Wert ist { $value }.
-page-answer-best-volume = Das beste berechnete Neutralisationsvolumen ist { $volume } ± { $u } cm³.
-page-answer-best-change = Die beste berechnete Änderung ist { $change } ± { $u } °C.
+page-answer-best-volume = Das beste berechnete Neutralisationsvolumen ist { $volume } <uncertainty>±</uncertainty> { $u } cm³.
+page-answer-best-change = Die beste berechnete Änderung ist { $change } <uncertainty>±</uncertainty> { $u } °C.
 page-answer-best-enthalpy = Die beste berechnete Änderung ist { $change } ± { $u } °C, also ist die Enthalpieänderung { $enthalpy }.
 page-answer-bottle = Die Flasche war mit { $concentration } mol/dm³ angesetzt.
-page-worth-heat = Die Wärmebilanz ist hier mehr wert. Sie berücksichtigt, dass das Volumen im Becher wächst und Wärme an den Raum verloren geht. Geraden lassen beides weg.
-page-worth-heat-once = Die Wärmebilanz ist hier mehr wert. Sie berücksichtigt die Wärme, die beim Mischen an den Raum verloren geht. Verlängerte Geraden schätzen das nur.
-page-worth-lines = Die Geraden sind hier mehr wert. Die Wärmebilanz passt nicht gut zu deinen Daten.
+page-answer-reaction = Die <neutralisation>Neutralisation</neutralisation>: { $equation_text }
+page-worth-heat = Die <heat-balance>Wärmebilanz</heat-balance> ist hier mehr wert. Sie berücksichtigt, dass das Volumen im Becher wächst und Wärme an den Raum verloren geht. Geraden lassen beides weg.
+page-worth-heat-once = Die <heat-balance>Wärmebilanz</heat-balance> ist hier mehr wert. Sie berücksichtigt die Wärme, die beim Mischen an den Raum verloren geht. Verlängerte Geraden schätzen das nur.
+page-worth-lines = Die Geraden sind hier mehr wert. Die <heat-balance>Wärmebilanz</heat-balance> passt nicht gut zu deinen Daten.
 page-differ-title = Wie sich die beiden Verfahren unterscheiden
-page-differ-lines = Geraden: Eine Ausgleichsgerade geht durch die Messwerte vor der Wende, eine durch die danach. Du liest das Volumen am Schnittpunkt ab. Dabei gelten beide Äste als gerade.
-page-differ-heat = Wärmebilanz: Die Station verfolgt die Wärme durch den ganzen Versuch. Die Reaktion gibt Wärme ab; sie erwärmt Flüssigkeit und Becher, und ein Teil geht an den Raum verloren. Der Äquivalenzpunkt ist das Volumen, das am besten zu allen Temperaturen passt.
+page-differ-lines = Geraden: Eine <best-fit>Ausgleichsgerade</best-fit> geht durch die Messwerte vor der Wende, eine durch die danach. Du liest das Volumen am Schnittpunkt ab. Dabei gelten beide Äste als gerade.
+page-differ-heat = <heat-balance>Wärmebilanz</heat-balance>: Die Station verfolgt die Wärme durch den ganzen Versuch. Die Reaktion ist <exothermic>exotherm</exothermic>: Ihre Wärme erwärmt Flüssigkeit und Becher, und ein Teil geht an den Raum verloren. Der <end-point>Äquivalenzpunkt</end-point> ist das Volumen, das am besten zu allen Temperaturen passt.
 page-more-about = mehr
-page-by-straight-lines = Schnittpunkt der Ausgleichsgeraden
-page-by-heat-balance = Wärmebilanz des ganzen Verlaufs
+page-by-straight-lines = Schnittpunkt der <best-fit>Ausgleichsgeraden</best-fit>
+page-by-heat-balance = <heat-balance>Wärmebilanz</heat-balance> des ganzen Verlaufs
 page-end-point = { $volume } cm³
-page-plus-minus = Standardunsicherheit { $u } cm³
+page-plus-minus = <uncertainty>Standardunsicherheit</uncertainty> { $u } cm³
 page-interval = Wahrscheinlich zwischen { $low } und { $high } cm³ (19 von 20 Malen)
 page-scatter-only = Dieser Bereich erfasst nur die Streuung deiner Messwerte.
 page-scatter-bias =
@@ -1898,7 +1906,7 @@ page-line-extended = bis zum Zeitpunkt des Mischens verlängert
 page-by-extended-lines = Verlängerte Ausgleichsgeraden
 page-change = { $change } °C
 page-change-interval = Wahrscheinlich zwischen { $low } und { $high } °C (19 von 20 Malen)
-page-change-plus-minus = Standardunsicherheit { $u } °C
+page-change-plus-minus = <uncertainty>Standardunsicherheit</uncertainty> { $u } °C
 page-heat =
     { $way ->
         [in] aufgenommene Wärme
@@ -1906,7 +1914,7 @@ page-heat =
     }
 page-joules = { $heat } J
 page-joules-plus-minus = Standardunsicherheit { $u } J
-page-enthalpy-of = Enthalpieänderung pro Mol ({ $what })
+page-enthalpy-of = Enthalpieänderung pro <mole>Mol</mole> ({ $what })
 page-enthalpy = { $enthalpy } kJ/mol
 page-enthalpy-plus-minus = Standardunsicherheit { $u } kJ/mol
 page-lines-know = Dieser Bereich erfasst nur die Streuung deiner Messwerte.
@@ -1925,7 +1933,7 @@ page-refused-change = Die Geraden ergeben keine Temperaturänderung. { $reason }
 page-table = Messwerte
 page-table-volume = zugegebenes Volumen / cm³
 page-table-repeat = Durchgang { $repeat } / °C
-page-table-mean = Mittelwert / °C
+page-table-mean = <mean>Mittelwert</mean> / °C
 page-once-table = Zahlen jedes Durchgangs / °C
 page-quantity = Temperatur
 page-rows-start = Start
@@ -2044,10 +2052,14 @@ page-doing-places =
 page-doing-to-bench = Zurück zum Platz
 page-doing-sound =
     { $which ->
-        [off] Ton aus
-        [on] Ton an
-       *[asleep] Tippen für Ton
+        [undecided] Ton einschalten
+        [off] Ton einschalten
+        [on] Ton ausschalten
+       *[asleep] Ton aufwecken
     }
+page-doing-sound-offer = Ein Ton kann dir sagen, wann etwas zu tun ist.
+page-doing-sound-without = Ohne Ton
+page-doing-pressed-early = Dein Druck wurde bemerkt. Die Taste hatte sich gerade geändert: Lies sie, dann drück noch einmal.
 page-doing-may-be-old = Nicht aktuell
 page-doing-at-the-cup = Am Becher den Knopf der Station drücken. Handys trocken halten.
 page-doing-dry-hands = Diese Seite nur mit sauberen, trockenen Händen berühren.
@@ -2090,7 +2102,7 @@ page-guide-title = Bevor du anfängst
 page-guide-in-cup = Im Becher
 page-guide-added = Du gibst zu
 page-guide-strength = { $concentration } mol/dm³
-page-guide-assumed = Die Konzentration sollst du herausfinden. Die Gefahren gelten für { $concentration } mol/dm³.
+page-guide-assumed = Die <concentration>Konzentration</concentration> sollst du herausfinden. Die Gefahren gelten für { $concentration } mol/dm³.
 page-guide-no-pictogram = Bei dieser Konzentration kein Gefahrenpiktogramm.
 page-guide-basis = Woher das kommt
 page-guide-how = So geht es
@@ -2144,8 +2156,8 @@ page-doubt-of = Durchgang { $repeat }: { $note }
 page-doubt-other-volume = Es war ein anderes Volumen
 page-doubt-leave-out = Durchgang { $repeat } auslassen
 page-doubt-right = Es stimmte
-page-doubt-parted = Die Durchgänge { $first } und { $second } liegen ab Portion { $portion } bis zu { $apart } °C auseinander. Such nach einem Versehen, bevor du ihren Mittelwert benutzt.
-page-mistakes-one-more = Noch eine Wiederholung: ausgespült und neu gefüllt
+page-doubt-parted = Die Durchgänge { $first } und { $second } liegen ab Portion { $portion } bis zu { $apart } °C auseinander. Such nach einem <anomalous>Ausreißer</anomalous>, bevor du ihren <mean>Mittelwert</mean> benutzt.
+page-mistakes-one-more = Noch einen Durchgang machen
 page-mistakes-more-title = Wie viele Portionen sind jetzt im Becher?
 page-mistakes-quick-volume = Das Volumen, das in den Becher kam: einmal tippen
 page-mistakes-volume-of = { $volume } cm³
@@ -2172,6 +2184,37 @@ page-mistakes-note-withdrawn = zurückgezogen
 page-mistakes-group-label = Bezeichnung, etwa Gruppe 4. Keine Namen.
 page-mistakes-group-keep = So heißen
 page-mistakes-back = Zurück
+
+## Wörter, die sich erklären: in den Texten der Lernenden markiert, ein Druck öffnet die Erklärung.
+
+page-glossary-word =
+    { $which ->
+        [neutralisation] Neutralisation
+        [end-point] Äquivalenzpunkt
+        [best-fit] Ausgleichsgerade
+        [uncertainty] ± (Unsicherheit)
+        [mean] Mittelwert
+        [anomalous] Ausreißer
+        [exothermic] exotherm
+        [concentration] Konzentration
+        [mole] Mol
+       *[heat-balance] Wärmebilanz
+    }
+page-glossary-means =
+    { $which ->
+        [neutralisation] Säure und Lauge reagieren zu Wasser und einem Salz. Ist von keiner etwas übrig, ist die Mischung neutral.
+        [end-point] Das Volumen der Lauge, das die ganze Säure gerade verbraucht. Was danach kommt, kühlt den Becher nur ab.
+        [best-fit] Eine Gerade, die allen ihren Punkten so nahe kommt wie möglich. Etwa gleich viele Punkte liegen über und unter ihr.
+        [uncertainty] Wie weit ein Ergebnis vom wahren Wert entfernt sein kann. Etwa zwei von drei Ergebnissen liegen höchstens um ± daneben.
+        [mean] Alle Werte zusammenzählen und durch ihre Anzahl teilen. Er heißt auch Durchschnitt.
+        [anomalous] Ein Messwert, der nicht zum Verlauf der anderen passt. Such nach der Ursache, bevor du ihn weglässt.
+        [exothermic] Eine exotherme Reaktion gibt Wärme ab. Ihre Umgebung wird wärmer.
+        [concentration] Wie viel von einem Stoff in jedem dm³ der Lösung gelöst ist. Man gibt sie in mol/dm³ an.
+        [mole] Eine Zähleinheit für Teilchen, wie das Dutzend für Eier. Ein Mol sind 6.02 × 10²³ Teilchen.
+       *[heat-balance] Eine Rechnung, die alle Wärme verfolgt: was frei wird, was den Becher erwärmt, was verloren geht. Sie benutzt jede gemessene Temperatur.
+    }
+page-glossary = Ein Wort und was es bedeutet
+page-glossary-close = Erklärung schließen
 
 ## Settings of a device, and what staff may do
 
@@ -2269,11 +2312,26 @@ page-seeing-moment-once = { $time }: { $temperature } °C, Durchgang { $repeat }
 page-seeing-unsure-why = unsicher: { $reason }
 page-seeing-typed = eingetippt
 
+## The curve that the group expects
+
+page-sketch-title = Deine Vorhersage
+page-sketch-task = Zeichne mit Finger oder Maus, von links nach rechts. Mit der Tastatur: ← und → wählen ein Volumen, ↑ und ↓ stellen die Temperatur ein.
+page-sketch-drawing = Zeichnung deiner Vorhersage
+page-sketch-at = { $volume } cm³: { $temperature } °C
+page-sketch-at-none = { $volume } cm³: noch nichts gezeichnet
+page-sketch-keep = Das ist unsere Vorhersage
+page-sketch-clear = Löschen
+page-sketch-draw = Zeichnen
+page-sketch-first = Vorhersage zeichnen
+page-sketch-again = Vorhersage neu zeichnen
+page-sketch-legend = deine Vorhersage
+page-sketch-question = Wo verlässt die gemessene Kurve deine Vorhersage, und warum?
+
 ## The students' own lines and reading
 
 page-own-lines-title = Zuerst deine eigenen Geraden
-page-own-lines-task = Zeichne zwei Ausgleichsgeraden: eine durch die steigenden Messwerte, eine durch die fallenden. Zieh an den Griffen, oder wähle einen und benutze die Pfeiltasten.
-page-own-lines-task-falling = Zeichne zwei Ausgleichsgeraden: eine durch die Messwerte vor der Wende, eine durch die danach. Zieh an den Griffen, oder wähle einen und benutze die Pfeiltasten.
+page-own-lines-task = Zeichne zwei <best-fit>Ausgleichsgeraden</best-fit>: eine durch die steigenden Messwerte, eine durch die fallenden. Zieh an den Griffen, oder wähle einen und benutze die Pfeiltasten.
+page-own-lines-task-falling = Zeichne zwei <best-fit>Ausgleichsgeraden</best-fit>: eine durch die Messwerte vor der Wende, eine durch die danach. Zieh an den Griffen, oder wähle einen und benutze die Pfeiltasten.
 page-own-lines-chart = Mittelwerte mit deinen beiden Geraden
 page-own-lines-chart-text = { $points } Mittelwerte und zwei Geraden, die du legst.
 page-own-lines-handle =
@@ -2363,6 +2421,8 @@ page-why-with-repeat = Gezeigt an deinen eigenen Messwerten von Durchgang { $rep
 page-why-step = Schritt { $step } von { $of }
 page-why-back = Zurück
 page-why-next = Weiter
+page-why-done = Fertig
+page-why-again = Die Erklärung noch einmal lesen
 page-why-not-possible = Zu diesen Messwerten gibt es keine korrigierte Kurve, darum nur in Worten.
 page-why-names =
     { $which ->
@@ -2379,16 +2439,16 @@ page-why-liquid-at = { $liquid } cm³
 page-why-change = { $change } °C
 page-why-crossing-name = Schnittpunkt
 page-why-heat-name = Wärmebilanz
-page-why-two = Die beiden Ausgleichsgeraden durch deine Messwerte schneiden sich bei { $crossing }. Eine Ausgleichsgerade setzt voraus, dass die Messwerte wirklich auf einer Geraden liegen. Tun sie das?
+page-why-two = Die beiden <best-fit>Ausgleichsgeraden</best-fit> durch deine Messwerte schneiden sich bei { $crossing }. Eine Ausgleichsgerade setzt voraus, dass die Messwerte wirklich auf einer Geraden liegen. Tun sie das?
 page-why-more = Portion { $first } musste { $firstLiquid } cm³ Flüssigkeit erwärmen und änderte die Temperatur um { $firstChange } °C. Portion { $last } hatte { $lastLiquid } cm³ und änderte sie um { $lastChange } °C. Jede gab etwa gleich viel Wärme ab, aber es war immer mehr Flüssigkeit zu erwärmen. Der Raum, und Portionen, die kühler sind als der Becher, nehmen sich auch einen Teil.
 page-why-more-words = Jede Portion vor dem Äquivalenzpunkt gibt etwa gleich viel Wärme ab, aber im Becher ist immer mehr Flüssigkeit, die sie erwärmen muss. Darum ändert jede Portion die Temperatur weniger als die davor.
 page-why-bend = Der erste Ast wird also immer flacher: Er ist krumm. Auch der zweite ist krumm: Jede weitere Portion hat mehr Flüssigkeit abzukühlen. Eine Gerade kann dem nicht folgen. Bis zum Äquivalenzpunkt der Wärmebilanz verlängert, liegt die erste Gerade schon { $above } °C jenseits der zweiten: Die Geraden haben sich vorher getroffen.
 page-why-bend-words = Der erste Ast wird also immer flacher: Er ist krumm. Auch der zweite ist krumm: Jede weitere Portion hat mehr Flüssigkeit abzukühlen. Geraden, die man durch krumme Äste zeichnet und aufeinander zu verlängert, treffen sich zu früh.
 page-why-same = Nun verteilen wir die Reaktionswärme so, als wären die ganze Zeit { $liquid } cm³ im Becher gewesen, jede Portion so warm wie der Becher hineingekommen und nichts an den Raum verloren gegangen. Deine Messwerte wandern: Vor dem Äquivalenzpunkt ändert jede Portion die Temperatur jetzt gleich viel, danach ändert sich nichts mehr. Die Kurve ist gerade.
 page-why-same-words = Nun verteilen wir die Reaktionswärme so, als wäre die ganze Zeit gleich viel Flüssigkeit im Becher gewesen, jede Portion so warm wie der Becher hineingekommen und nichts an den Raum verloren gegangen. Vor dem Äquivalenzpunkt ändert dann jede Portion die Temperatur gleich viel, danach ändert sich nichts mehr. Die Kurve ist gerade.
-page-why-low = Die begradigte Kurve knickt bei { $endPoint } ab. Das ist der Äquivalenzpunkt nach der Wärmebilanz. Der Schnittpunkt der Geraden kam { $apart } cm³ zu niedrig heraus: nicht weil jemand schlecht gemessen hat, sondern weil Geraden durch krumme Äste gezeichnet wurden.
-page-why-high = Die begradigte Kurve knickt bei { $endPoint } ab. Das ist der Äquivalenzpunkt nach der Wärmebilanz. Geraden durch krumme Äste schneiden sich meist zu früh; hier hat die Streuung der Messwerte sie { $apart } cm³ darüber hinaus gebracht.
-page-why-agree = Die begradigte Kurve knickt bei { $endPoint } ab. Das ist der Äquivalenzpunkt nach der Wärmebilanz. Geraden durch krumme Äste schneiden sich meist zu früh; hier stimmen beide überein, soweit die Messwerte es hergeben.
+page-why-low = Die begradigte Kurve knickt bei { $endPoint } ab. Das ist der <end-point>Äquivalenzpunkt</end-point> nach der <heat-balance>Wärmebilanz</heat-balance>. Der Schnittpunkt der Geraden kam { $apart } cm³ zu niedrig heraus: nicht weil jemand schlecht gemessen hat, sondern weil Geraden durch krumme Äste gezeichnet wurden.
+page-why-high = Die begradigte Kurve knickt bei { $endPoint } ab. Das ist der <end-point>Äquivalenzpunkt</end-point> nach der <heat-balance>Wärmebilanz</heat-balance>. Geraden durch krumme Äste schneiden sich meist zu früh; hier hat die Streuung der Messwerte sie { $apart } cm³ darüber hinaus gebracht.
+page-why-agree = Die begradigte Kurve knickt bei { $endPoint } ab. Das ist der <end-point>Äquivalenzpunkt</end-point> nach der <heat-balance>Wärmebilanz</heat-balance>. Geraden durch krumme Äste schneiden sich meist zu früh; hier stimmen beide überein, soweit die Messwerte es hergeben.
 
 ## The record to print, downloads, readings of another bench
 
@@ -2482,6 +2542,8 @@ page-record-thermometer = { $digital ->
 }
 page-record-probe-again = wieder der Fühler der Station
 page-record-finish-undone = Ende zurückgenommen: Die Gruppe maß weiter
+page-record-repeat-asked = noch ein Durchgang wurde gewünscht
+page-record-sketch = Vorhersage gezeichnet
 page-record-ended-early = vorzeitig beendet
 page-record-adopted = Messwerte von { $label } übernommen
 page-record-returned = wieder die eigenen Messwerte
@@ -2518,11 +2580,11 @@ page-steps-open = Wie jede Zahl zustande kam
 page-steps-whose = Zahlen von
 page-steps-of-mean = Mittelwert
 page-steps-by-lines = Aus den Geraden
-page-steps-by-heat = Nach der Wärmebilanz
+page-steps-by-heat = Nach der <heat-balance>Wärmebilanz</heat-balance>
 page-steps-opens = Öffne eine Zahl, um die Zeile zu sehen, die sie ergab.
 page-steps-unrounded = Die Station rechnet mit ungerundeten Zahlen weiter, darum kann sich die letzte Stelle um eins unterscheiden.
 page-steps-accepted = Anerkannter Wert
-page-steps-accepted-value = { $enthalpy } ± { $u } kJ/mol
+page-steps-accepted-value = { $enthalpy } ± { $u } kJ/<mole>mol</mole>
 page-steps-yours = Deiner, nach der Wärmebilanz: { $enthalpy }
 page-steps-source = Quelle: { $source }
 page-steps-think = Fragen für deine Auswertung
@@ -2632,6 +2694,12 @@ page-plan-paces =
        *[quick] zügig, sobald der Verlauf genug hergibt
     }
 page-plan-prompts = Wann abgelesen wird, sagt
+page-plan-predict = Vor der ersten Portion
+page-plan-predicts =
+    { $which ->
+       *[false] nichts weiter
+        [true] die Gruppe zeichnet ihre Vorhersage
+    }
 page-plan-prompters =
     { $which ->
         [station] die Station

@@ -524,6 +524,9 @@ button-alkali-left-out = Go on without it
 prompt-set-up-probe = Rinse the { $tool } with water. Wipe it dry.
 prompt-set-up-taken = Temperature taken: { $reagent }, { $temperature_c } °C.
 prompt-set-up-clean = Drops left on it would get into the cup.
+prompt-set-up-sketch = Draw how you think the temperature will go.
+prompt-set-up-sketch-where = Draw it on this page before the first portion. It is not judged.
+button-sketch-left-out = Go on without a sketch
 button-probe-rinsed = Rinsed and wiped
 prompt-set-up-fill = Fill the cup: { $amount }. { $tool ->
         [probe] Probe
@@ -552,7 +555,7 @@ prompt-still-recorded = The temperature is still recorded.
 prompt-paused = Paused. Press to go on.
 button-go-on = Go on
 prompt-finished = Finished. Rinse cup and probe, clear up, wash your hands.
-prompt-finished-before-turn = Finished before the turning point: no end-point to read yet.
+prompt-finished-before-turn = Finished before the turning point: no <end-point>end-point</end-point> to read yet.
 prompt-go-on-or-clear = Go on measuring, or clear up and wash your hands.
 prompt-several-probes = Several probes are plugged in. Unplug all but one.
 prompt-probe-id = Or write the number of this bench's probe as probe.id in station.toml.
@@ -573,6 +576,8 @@ prompt-own-mix = Add all { $amount } when you choose. Stir.
 reason-not-sure = not sure
 refusal-question-not-open = That question is closed: it was answered, or no longer matters.
 refusal-finish-stands = You have recorded your own reading, so the practical stays finished.
+refusal-sketch-not-now = A prediction can be drawn only before the first portion.
+refusal-sketch-empty = Draw a line from left to right first.
 refusal-not-this-step = Another step is asked for now: follow the instruction.
 refusal-answers-are = The answers are: { $known_text }.
 reason-spilled = the cup was spilled
@@ -684,7 +689,7 @@ refusal-far-from-planned = { $typed_cm3 } cm³ is far from the planned { $planne
 refusal-not-among-volumes = { $volume_cm3 } cm³ is not among the volumes added, up to { $most_cm3 } cm³.
 practical-hydrochloric-acid = How strong is this hydrochloric acid?
 practical-nitric-acid = How strong is the nitric acid?
-practical-neutralisation = Heat of neutralisation
+practical-neutralisation = Heat of <neutralisation>neutralisation</neutralisation>
 practical-urea = Cold by dissolving: urea in water
 reason-stirred-late = stirred late
 reason-lid-off = lid off
@@ -1276,6 +1281,8 @@ noted-by-role = by the { $role ->
     }
 noted-resumed = resumed
 noted-finish-undone = finish undone, going on
+noted-repeat-asked = one more repeat
+noted-sketch = prediction drawn
 noted-practical-ended = practical ended
 noted-early = early
 sheet-temperature-at-end-point = temperature at the end-point
@@ -1833,25 +1840,26 @@ page-volume-chart-text =
 ## Results: the two end-points, and remarks
 
 page-answer-title = The answer
-page-answer-own-acid = You read { $volume } cm³, so the acid is { $concentration } mol/dm³.
-page-answer-own-volume = You read { $volume } cm³ as the neutralisation volume.
+page-answer-own-acid = You read { $volume } cm³, so the acid is <concentration>{ $concentration } mol/dm³</concentration>.
+page-answer-own-volume = You read { $volume } cm³ as the <neutralisation>neutralisation volume</neutralisation>.
 page-answer-own-change = You read a change of { $change } °C.
 page-answer-best-acid = The best computed value is { $value }.
-page-answer-best-volume = The best computed neutralisation volume is { $volume } ± { $u } cm³.
-page-answer-best-change = The best computed change is { $change } ± { $u } °C.
+page-answer-best-volume = The best computed neutralisation volume is { $volume } <uncertainty>±</uncertainty> { $u } cm³.
+page-answer-best-change = The best computed change is { $change } <uncertainty>±</uncertainty> { $u } °C.
 page-answer-best-enthalpy = The best computed change is { $change } ± { $u } °C, so the enthalpy change is { $enthalpy }.
 page-answer-bottle = The bottle was made up to { $concentration } mol/dm³.
-page-worth-heat = The heat balance is worth more here. It allows for the growing volume in the cup and for heat lost to the room. Straight lines leave both out.
-page-worth-heat-once = The heat balance is worth more here. It allows for heat lost to the room while everything mixes. Extended lines only estimate that.
-page-worth-lines = The straight lines are worth more here. The heat balance does not fit your data well.
+page-answer-reaction = <neutralisation>Neutralisation</neutralisation>: { $equation_text }
+page-worth-heat = The <heat-balance>heat balance</heat-balance> is worth more here. It allows for the growing volume in the cup and for heat lost to the room. Straight lines leave both out.
+page-worth-heat-once = The <heat-balance>heat balance</heat-balance> is worth more here. It allows for heat lost to the room while everything mixes. Extended lines only estimate that.
+page-worth-lines = The straight lines are worth more here. The <heat-balance>heat balance</heat-balance> does not fit your data well.
 page-differ-title = How the two methods differ
-page-differ-lines = Straight lines: one line of best fit goes through the readings before the turn, one through those after it. You read the volume where they cross. This treats both arms as straight.
-page-differ-heat = Heat balance: the station follows the heat through the whole practical. The reaction gives out heat, which warms the liquid and the cup; some escapes to the room. The end-point is the volume that fits all temperatures best.
+page-differ-lines = Straight lines: one <best-fit>line of best fit</best-fit> goes through the readings before the turn, one through those after it. You read the volume where they cross. This treats both arms as straight.
+page-differ-heat = <heat-balance>Heat balance</heat-balance>: the station follows the heat through the whole practical. The reaction is <exothermic>exothermic</exothermic>: its heat warms the liquid and the cup; some escapes to the room. The <end-point>end-point</end-point> is the volume that fits all temperatures best.
 page-more-about = more
 page-by-straight-lines = Where the straight lines cross
-page-by-heat-balance = Heat balance of the whole trace
+page-by-heat-balance = <heat-balance>Heat balance</heat-balance> of the whole trace
 page-end-point = { $volume } cm³
-page-plus-minus = standard uncertainty { $u } cm³
+page-plus-minus = standard <uncertainty>uncertainty</uncertainty> { $u } cm³
 page-interval = Probably between { $low } and { $high } cm³ (19 times in 20)
 page-scatter-only = This range covers only the scatter of your points.
 page-scatter-bias =
@@ -1891,7 +1899,7 @@ page-line-extended = extended to the moment of mixing
 page-by-extended-lines = Extended straight lines
 page-change = { $change } °C
 page-change-interval = Probably between { $low } and { $high } °C (19 times in 20)
-page-change-plus-minus = standard uncertainty { $u } °C
+page-change-plus-minus = standard <uncertainty>uncertainty</uncertainty> { $u } °C
 page-heat =
     { $way ->
         [in] heat taken in
@@ -1899,7 +1907,7 @@ page-heat =
     }
 page-joules = { $heat } J
 page-joules-plus-minus = standard uncertainty { $u } J
-page-enthalpy-of = enthalpy change per mole of { $what }
+page-enthalpy-of = enthalpy change per <mole>mole</mole> of { $what }
 page-enthalpy = { $enthalpy } kJ/mol
 page-enthalpy-plus-minus = standard uncertainty { $u } kJ/mol
 page-lines-know = This range covers only the scatter of your readings.
@@ -1918,7 +1926,7 @@ page-refused-change = The lines give no change of temperature. { $reason }
 page-table = Readings
 page-table-volume = volume added / cm³
 page-table-repeat = repeat { $repeat } / °C
-page-table-mean = mean / °C
+page-table-mean = <mean>mean</mean> / °C
 page-once-table = Numbers of each repeat / °C
 page-quantity = temperature
 page-rows-start = start
@@ -2037,10 +2045,14 @@ page-doing-places =
 page-doing-to-bench = Back to the bench
 page-doing-sound =
     { $which ->
-        [off] Sound off
-        [on] Sound on
-       *[asleep] Tap for sound
+        [undecided] Turn sound on
+        [off] Turn sound on
+        [on] Turn sound off
+       *[asleep] Wake the sound
     }
+page-doing-sound-offer = A tone can tell you when there is something to do.
+page-doing-sound-without = No sound
+page-doing-pressed-early = Your press was seen. The button had just changed: read it, then press again.
 page-doing-may-be-old = Not up to date
 page-doing-at-the-cup = At the cup press the bench button. Keep phones dry.
 page-doing-dry-hands = Touch this page with clean, dry hands only.
@@ -2083,7 +2095,7 @@ page-guide-title = Before you start
 page-guide-in-cup = In the cup
 page-guide-added = You add
 page-guide-strength = { $concentration } mol/dm³
-page-guide-assumed = You are to find the concentration. Hazards are those of { $concentration } mol/dm³.
+page-guide-assumed = You are to find the <concentration>concentration</concentration>. Hazards are those of { $concentration } mol/dm³.
 page-guide-no-pictogram = No hazard pictogram at this concentration.
 page-guide-basis = Where this comes from
 page-guide-how = How it goes
@@ -2137,8 +2149,8 @@ page-doubt-of = repeat { $repeat }: { $note }
 page-doubt-other-volume = It was another volume
 page-doubt-leave-out = Leave repeat { $repeat } out
 page-doubt-right = It was right
-page-doubt-parted = Repeats { $first } and { $second } differ by up to { $apart } °C from portion { $portion } on. Look for a slip before you use their mean.
-page-mistakes-one-more = Do one more repeat: rinsed and refilled
+page-doubt-parted = Repeats { $first } and { $second } differ by up to { $apart } °C from portion { $portion } on. Look for an <anomalous>anomalous</anomalous> reading before you use their <mean>mean</mean>.
+page-mistakes-one-more = Do one more repeat
 page-mistakes-more-title = How many portions are in the cup now?
 page-mistakes-quick-volume = The volume that went in: one tap
 page-mistakes-volume-of = { $volume } cm³
@@ -2165,6 +2177,37 @@ page-mistakes-note-withdrawn = withdrawn
 page-mistakes-group-label = Label, such as Group 4. No names.
 page-mistakes-group-keep = Use this label
 page-mistakes-back = Back
+
+## Words that explain themselves: marked in the texts of students, opened by a press.
+
+page-glossary-word =
+    { $which ->
+        [neutralisation] neutralisation
+        [end-point] end-point
+        [best-fit] line of best fit
+        [uncertainty] ± (uncertainty)
+        [mean] mean
+        [anomalous] anomalous
+        [exothermic] exothermic
+        [concentration] concentration
+        [mole] mole
+       *[heat-balance] heat balance
+    }
+page-glossary-means =
+    { $which ->
+        [neutralisation] Acid and alkali react and form water and a salt. When neither is left over, the mixture is neutral.
+        [end-point] The volume of alkali that just uses up all the acid. What is added after it only cools the cup.
+        [best-fit] A straight line drawn as close to all its points as possible. About as many points lie above it as below.
+        [uncertainty] How far a result may be from the true value. About two out of three results lie within ± of it.
+        [mean] Add all values and divide by how many there are. It is also called the average.
+        [anomalous] A reading is anomalous if it does not fit the pattern of the others. Look for its cause before you leave it out.
+        [exothermic] An exothermic reaction gives out heat. Its surroundings get warmer.
+        [concentration] How much of a substance is dissolved in each dm³ of solution. It is measured in mol/dm³.
+        [mole] A counting unit for particles, like a dozen for eggs. One mole is 6.02 × 10²³ particles.
+       *[heat-balance] A calculation that follows all the heat: what is given out, what warms the cup, what is lost. It uses every temperature measured.
+    }
+page-glossary = A word and what it means
+page-glossary-close = Close the explanation
 
 ## Settings of a device, and what staff may do
 
@@ -2262,11 +2305,26 @@ page-seeing-moment-once = { $time }: { $temperature } °C, repeat { $repeat }, {
 page-seeing-unsure-why = not sure: { $reason }
 page-seeing-typed = typed
 
+## The curve that the group expects
+
+page-sketch-title = Your prediction
+page-sketch-task = Draw with finger or mouse, from left to right. With the keyboard: ← and → choose a volume, ↑ and ↓ set its temperature.
+page-sketch-drawing = Drawing of your prediction
+page-sketch-at = { $volume } cm³: { $temperature } °C
+page-sketch-at-none = { $volume } cm³: nothing drawn yet
+page-sketch-keep = This is our prediction
+page-sketch-clear = Clear
+page-sketch-draw = Draw it
+page-sketch-first = Draw your prediction
+page-sketch-again = Draw your prediction again
+page-sketch-legend = your prediction
+page-sketch-question = Where does the measured curve leave your prediction, and why?
+
 ## The students' own lines and reading
 
 page-own-lines-title = Your own lines first
-page-own-lines-task = Draw two straight lines of best fit: one through the readings that rise, one through those that fall. Drag the handles, or choose one and use the arrow keys.
-page-own-lines-task-falling = Draw two straight lines of best fit: one through the readings before the turn, one through those after it. Drag the handles, or choose one and use the arrow keys.
+page-own-lines-task = Draw two straight <best-fit>lines of best fit</best-fit>: one through the readings that rise, one through those that fall. Drag the handles, or choose one and use the arrow keys.
+page-own-lines-task-falling = Draw two straight <best-fit>lines of best fit</best-fit>: one through the readings before the turn, one through those after it. Drag the handles, or choose one and use the arrow keys.
 page-own-lines-chart = Mean readings with your two lines
 page-own-lines-chart-text = { $points } mean readings and two straight lines that you place.
 page-own-lines-handle =
@@ -2356,6 +2414,8 @@ page-why-with-repeat = Shown with your own readings of repeat { $repeat }.
 page-why-step = Step { $step } of { $of }
 page-why-back = Back
 page-why-next = Next
+page-why-done = Done
+page-why-again = Read the explanation again
 page-why-not-possible = There is no corrected curve of these readings, so it is told in words only.
 page-why-names =
     { $which ->
@@ -2372,16 +2432,16 @@ page-why-liquid-at = { $liquid } cm³
 page-why-change = { $change } °C
 page-why-crossing-name = crossing
 page-why-heat-name = heat balance
-page-why-two = The two lines of best fit through your readings cross at { $crossing }. A line of best fit takes for granted that the readings really lie on a straight line. Do they?
+page-why-two = The two <best-fit>lines of best fit</best-fit> through your readings cross at { $crossing }. A line of best fit takes for granted that the readings really lie on a straight line. Do they?
 page-why-more = Portion { $first } had { $firstLiquid } cm³ of liquid to warm and changed it by { $firstChange } °C. Portion { $last } had { $lastLiquid } cm³ and changed it by { $lastChange } °C. Each gave out about the same heat, but there was more and more liquid for it to warm. The room, and portions that are cooler than the cup, take a share too.
 page-why-more-words = Each portion before the end-point gives out about the same heat. But there is more and more liquid in the cup for it to warm. So each portion changes the temperature by less than the one before.
 page-why-bend = So the first arm gets flatter and flatter: it is bent. The second arm is bent too: each further portion has more liquid to cool. A straight line cannot follow. Drawn on to the heat balance’s end-point, the first line is already { $above } °C beyond the second one: the lines have met before they got there.
 page-why-bend-words = So the first arm gets flatter and flatter: it is bent. The second arm is bent too: each further portion has more liquid to cool. Straight lines drawn through bent arms and on towards each other meet too early.
 page-why-same = Now imagine a cup that holds { $liquid } cm³ all the time and loses no heat to the room. Every portion comes in as warm as the cup. Your readings move: before the end-point every portion now changes the temperature by the same amount, after it nothing changes any more. The curve is straight.
 page-why-same-words = Now imagine a cup that holds the same amount of liquid all the time and loses no heat to the room. Every portion comes in as warm as the cup. Before the end-point every portion then changes the temperature by the same amount; after it nothing changes any more. The curve is straight.
-page-why-low = The straightened curve turns at { $endPoint }. That is the end-point by heat balance. The crossing of the straight lines came out { $apart } cm³ too low: not because anybody measured badly, but because straight lines were drawn through bent arms.
-page-why-high = The straightened curve turns at { $endPoint }. That is the end-point by heat balance. Straight lines through bent arms mostly cross too early; here the scatter of the readings brought them { $apart } cm³ beyond it.
-page-why-agree = The straightened curve turns at { $endPoint }. That is the end-point by heat balance. Straight lines through bent arms mostly cross too early; here the two agree within what the readings can tell.
+page-why-low = The straightened curve turns at { $endPoint }. That is the <end-point>end-point</end-point> by <heat-balance>heat balance</heat-balance>. The crossing of the straight lines came out { $apart } cm³ too low: not because anybody measured badly, but because straight lines were drawn through bent arms.
+page-why-high = The straightened curve turns at { $endPoint }. That is the <end-point>end-point</end-point> by <heat-balance>heat balance</heat-balance>. Straight lines through bent arms mostly cross too early; here the scatter of the readings brought them { $apart } cm³ beyond it.
+page-why-agree = The straightened curve turns at { $endPoint }. That is the <end-point>end-point</end-point> by <heat-balance>heat balance</heat-balance>. Straight lines through bent arms mostly cross too early; here the two agree within what the readings can tell.
 
 ## The record to print, downloads, readings of another bench
 
@@ -2475,6 +2535,8 @@ page-record-thermometer = { $digital ->
 }
 page-record-probe-again = the station’s probe again
 page-record-finish-undone = finish undone: the group went on
+page-record-repeat-asked = one more repeat was asked for
+page-record-sketch = prediction drawn
 page-record-ended-early = finished early
 page-record-adopted = readings taken over from { $label }
 page-record-returned = own readings again
@@ -2511,11 +2573,11 @@ page-steps-open = How every number was worked out
 page-steps-whose = Numbers of
 page-steps-of-mean = mean
 page-steps-by-lines = From the straight lines
-page-steps-by-heat = By the heat balance
+page-steps-by-heat = By the <heat-balance>heat balance</heat-balance>
 page-steps-opens = Open a number to see the line that made it.
 page-steps-unrounded = The station carries on with unrounded numbers, so a last figure may differ by one.
 page-steps-accepted = Accepted value
-page-steps-accepted-value = { $enthalpy } ± { $u } kJ/mol
+page-steps-accepted-value = { $enthalpy } ± { $u } kJ/<mole>mol</mole>
 page-steps-yours = Yours, by heat balance: { $enthalpy }
 page-steps-source = Source: { $source }
 page-steps-think = Questions for your evaluation
@@ -2625,6 +2687,12 @@ page-plan-paces =
        *[quick] quick, as soon as the trace holds enough
     }
 page-plan-prompts = Who says when to read
+page-plan-predict = Before the first portion
+page-plan-predicts =
+    { $which ->
+       *[false] nothing more
+        [true] the group draws its prediction
+    }
 page-plan-prompters =
     { $which ->
         [station] the station

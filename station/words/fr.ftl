@@ -527,6 +527,9 @@ prompt-set-up-probe = Rince le { $tool ->
     } à l’eau. Essuie-le.
 prompt-set-up-taken = Température mesurée : { $reagent }, { $temperature_c } °C.
 prompt-set-up-clean = Des gouttes restées dessus tomberaient dans le gobelet.
+prompt-set-up-sketch = Dessine comment la température va évoluer, selon toi.
+prompt-set-up-sketch-where = Dessine sur cette page avant la première portion. Ce n’est pas noté.
+button-sketch-left-out = Continuer sans croquis
 button-probe-rinsed = Rincé et essuyé
 prompt-set-up-fill = Remplis : { $amount }. { $tool ->
         [probe] Capteur
@@ -558,7 +561,7 @@ prompt-still-recorded = La température continue d’être enregistrée.
 prompt-paused = En pause. Appuie pour continuer.
 button-go-on = Continuer
 prompt-finished = Terminé. Rince le gobelet et le capteur, range, lave-toi les mains.
-prompt-finished-before-turn = Terminé avant le changement de sens : pas encore de point d’équivalence.
+prompt-finished-before-turn = Terminé avant le changement de sens : pas encore de <end-point>point d’équivalence</end-point>.
 prompt-go-on-or-clear = Continue les mesures, ou range et lave-toi les mains.
 prompt-several-probes = Plusieurs capteurs sont branchés. Débranche-les tous sauf un.
 prompt-probe-id = Ou bien écrire le numéro du capteur de ce poste comme probe.id dans station.toml.
@@ -579,6 +582,8 @@ prompt-own-mix = Ajoute tout quand tu veux : { $amount }. Agite.
 reason-not-sure = incertain
 refusal-question-not-open = Cette question n’est plus ouverte : on y a répondu, ou elle ne compte plus.
 refusal-finish-stands = Votre propre lecture est enregistrée : la manipulation reste terminée.
+refusal-sketch-not-now = On ne peut dessiner une prévision qu’avant la première portion.
+refusal-sketch-empty = Trace d’abord une ligne de gauche à droite.
 refusal-not-this-step = C’est une autre étape maintenant : suis la consigne.
 refusal-answers-are = Les réponses possibles sont : { $known_text }.
 reason-spilled = le gobelet s’est renversé
@@ -690,7 +695,7 @@ refusal-far-from-planned = { $typed_cm3 } cm³, c’est loin des { $planned_cm3
 refusal-not-among-volumes = { $volume_cm3 } cm³ ne fait pas partie des volumes ajoutés, jusqu’à { $most_cm3 } cm³.
 practical-hydrochloric-acid = Quelle est la concentration de cet acide chlorhydrique ?
 practical-nitric-acid = Quelle est la concentration de l’acide nitrique ?
-practical-neutralisation = Chaleur de neutralisation
+practical-neutralisation = Chaleur de <neutralisation>neutralisation</neutralisation>
 practical-urea = Du froid par dissolution : l’urée dans l’eau
 reason-stirred-late = agité trop tard
 reason-lid-off = couvercle enlevé
@@ -1282,6 +1287,8 @@ noted-by-role = par le { $role ->
     }
 noted-resumed = repris
 noted-finish-undone = fin annulée, le TP continue
+noted-repeat-asked = un essai de plus
+noted-sketch = prévision dessinée
 noted-practical-ended = TP terminé
 noted-early = avant la fin
 sheet-temperature-at-end-point = température à l’équivalence
@@ -1841,25 +1848,26 @@ page-volume-chart-text =
 ## Results: the two end-points, and remarks
 
 page-by-straight-lines = Intersection des droites
-page-by-heat-balance = Bilan thermique du tracé entier
+page-by-heat-balance = <heat-balance>Bilan thermique</heat-balance> du tracé entier
 page-answer-title = La réponse
-page-answer-own-acid = Tu as lu { $volume } cm³ : la concentration de l’acide est donc { $concentration } mol/dm³.
-page-answer-own-volume = Tu as lu { $volume } cm³ comme volume à l’équivalence.
+page-answer-own-acid = Tu as lu { $volume } cm³ : la <concentration>concentration de l’acide</concentration> est donc { $concentration } mol/dm³.
+page-answer-own-volume = Tu as lu { $volume } cm³ comme <neutralisation>volume à l’équivalence</neutralisation>.
 page-answer-own-change = Tu as lu une variation de { $change } °C.
 page-answer-best-acid = La meilleure valeur calculée est { $value }.
-page-answer-best-volume = Le meilleur volume calculé à l’équivalence est { $volume } ± { $u } cm³.
-page-answer-best-change = La meilleure variation calculée est { $change } ± { $u } °C.
+page-answer-best-volume = Le meilleur volume calculé à l’équivalence est { $volume } <uncertainty>±</uncertainty> { $u } cm³.
+page-answer-best-change = La meilleure variation calculée est { $change } <uncertainty>±</uncertainty> { $u } °C.
 page-answer-best-enthalpy = La meilleure variation calculée est { $change } ± { $u } °C ; la variation d’enthalpie est donc { $enthalpy }.
 page-answer-bottle = Le flacon avait été préparé à { $concentration } mol/dm³.
-page-worth-heat = Ici, le bilan thermique vaut davantage. Il tient compte du volume qui augmente dans le gobelet et de la chaleur perdue vers la salle. Les droites négligent les deux.
-page-worth-heat-once = Ici, le bilan thermique vaut davantage. Il tient compte de la chaleur perdue vers la salle pendant le mélange. Les droites prolongées ne font que l’estimer.
-page-worth-lines = Ici, les droites valent davantage. Le bilan thermique ne s’accorde pas bien avec tes données.
+page-answer-reaction = <neutralisation>Neutralisation</neutralisation> : { $equation_text }
+page-worth-heat = Ici, le <heat-balance>bilan thermique</heat-balance> vaut davantage. Il tient compte du volume qui augmente dans le gobelet et de la chaleur perdue vers la salle. Les droites négligent les deux.
+page-worth-heat-once = Ici, le <heat-balance>bilan thermique</heat-balance> vaut davantage. Il tient compte de la chaleur perdue vers la salle pendant le mélange. Les droites prolongées ne font que l’estimer.
+page-worth-lines = Ici, les droites valent davantage. Le <heat-balance>bilan thermique</heat-balance> ne s’accorde pas bien avec tes données.
 page-differ-title = En quoi les deux méthodes diffèrent
-page-differ-lines = Droites : une droite d’ajustement passe par les mesures avant le sommet, une autre par celles d’après. Tu lis le volume là où elles se coupent. On admet ainsi que les deux branches sont droites.
-page-differ-heat = Bilan thermique : la station suit la chaleur pendant toute la manipulation. La réaction cède de la chaleur ; elle réchauffe le liquide et le gobelet, et une partie est perdue vers la salle. Le point d’équivalence est le volume qui s’accorde le mieux avec toutes les températures.
+page-differ-lines = Droites : une <best-fit>droite d’ajustement</best-fit> passe par les mesures avant le sommet, une autre par celles d’après. Tu lis le volume là où elles se coupent. On admet ainsi que les deux branches sont droites.
+page-differ-heat = <heat-balance>Bilan thermique</heat-balance> : la station suit la chaleur pendant toute la manipulation. La réaction est <exothermic>exothermique</exothermic> : sa chaleur réchauffe le liquide et le gobelet, et une partie est perdue vers la salle. Le <end-point>point d’équivalence</end-point> est le volume qui s’accorde le mieux avec toutes les températures.
 page-more-about = plus
 page-end-point = { $volume } cm³
-page-plus-minus = incertitude-type { $u } cm³
+page-plus-minus = <uncertainty>incertitude</uncertainty>-type { $u } cm³
 page-interval = Probablement entre { $low } et { $high } cm³ (19 fois sur 20)
 page-scatter-only = Cet intervalle ne couvre que la dispersion de tes mesures.
 page-scatter-bias =
@@ -1899,7 +1907,7 @@ page-line-extended = prolongée jusqu’au moment du mélange
 page-by-extended-lines = Droites prolongées
 page-change = { $change } °C
 page-change-interval = intervalle à 95 % : de { $low } à { $high } °C
-page-change-plus-minus = incertitude-type { $u } °C
+page-change-plus-minus = <uncertainty>incertitude</uncertainty>-type { $u } °C
 page-heat =
     { $way ->
         [in] chaleur absorbée
@@ -1907,7 +1915,7 @@ page-heat =
     }
 page-joules = { $heat } J
 page-joules-plus-minus = incertitude-type { $u } J
-page-enthalpy-of = variation d’enthalpie par mole ({ $what })
+page-enthalpy-of = variation d’enthalpie par <mole>mole</mole> ({ $what })
 page-enthalpy = { $enthalpy } kJ/mol
 page-enthalpy-plus-minus = incertitude-type { $u } kJ/mol
 page-lines-know = Cet intervalle ne couvre que la dispersion de tes mesures.
@@ -1926,7 +1934,7 @@ page-refused-change = Les droites ne donnent pas de variation de température. {
 page-table = Mesures
 page-table-volume = volume ajouté / cm³
 page-table-repeat = essai { $repeat } / °C
-page-table-mean = moyenne / °C
+page-table-mean = <mean>moyenne</mean> / °C
 page-once-table = Nombres de chaque essai / °C
 page-quantity = température
 page-rows-start = début
@@ -2043,10 +2051,14 @@ page-doing-places =
 page-doing-to-bench = Retour au poste
 page-doing-sound =
     { $which ->
-        [off] Son coupé
-        [on] Son activé
-       *[asleep] Touche ici pour le son
+        [undecided] Activer le son
+        [off] Activer le son
+        [on] Couper le son
+       *[asleep] Réveiller le son
     }
+page-doing-sound-offer = Un son peut te dire quand il y a quelque chose à faire.
+page-doing-sound-without = Sans son
+page-doing-pressed-early = Ton appui a été vu. Le bouton venait de changer : lis-le, puis appuie de nouveau.
 page-doing-may-be-old = Pas à jour
 page-doing-at-the-cup = Près du gobelet, appuie sur le bouton du poste. Garde les téléphones au sec.
 page-doing-dry-hands = Ne touche cette page qu’avec les mains propres et sèches.
@@ -2089,7 +2101,7 @@ page-guide-title = Avant de commencer
 page-guide-in-cup = Dans le gobelet
 page-guide-added = Tu ajoutes
 page-guide-strength = { $concentration } mol/dm³
-page-guide-assumed = C’est à toi de trouver la concentration. Les dangers sont ceux de { $concentration } mol/dm³.
+page-guide-assumed = C’est à toi de trouver la <concentration>concentration</concentration>. Les dangers sont ceux de { $concentration } mol/dm³.
 page-guide-no-pictogram = Pas de pictogramme de danger à cette concentration.
 page-guide-basis = D’où cela vient
 page-guide-how = Déroulement
@@ -2143,8 +2155,8 @@ page-doubt-of = essai { $repeat } : { $note }
 page-doubt-other-volume = C’était un autre volume
 page-doubt-leave-out = Écarter l’essai { $repeat }
 page-doubt-right = C’était juste
-page-doubt-parted = Les essais { $first } et { $second } s’écartent jusqu’à { $apart } °C à partir de la portion { $portion }. Cherche une erreur avant d’utiliser leur moyenne.
-page-mistakes-one-more = Faire un essai de plus : rincé et rempli
+page-doubt-parted = Les essais { $first } et { $second } s’écartent jusqu’à { $apart } °C à partir de la portion { $portion }. Cherche une mesure <anomalous>aberrante</anomalous> avant d’utiliser leur <mean>moyenne</mean>.
+page-mistakes-one-more = Faire un essai de plus
 page-mistakes-more-title = Combien de portions y a-t-il maintenant dans le gobelet ?
 page-mistakes-quick-volume = Le volume ajouté : un seul appui
 page-mistakes-volume-of = { $volume } cm³
@@ -2171,6 +2183,37 @@ page-mistakes-note-withdrawn = retirée
 page-mistakes-group-label = Étiquette, par exemple Groupe 4. Pas de noms.
 page-mistakes-group-keep = Utiliser cette étiquette
 page-mistakes-back = Retour
+
+## Mots qui s’expliquent : marqués dans les textes des élèves, un appui ouvre l’explication.
+
+page-glossary-word =
+    { $which ->
+        [neutralisation] neutralisation
+        [end-point] point d’équivalence
+        [best-fit] droite d’ajustement
+        [uncertainty] ± (incertitude)
+        [mean] moyenne
+        [anomalous] aberrante
+        [exothermic] exothermique
+        [concentration] concentration
+        [mole] mole
+       *[heat-balance] bilan thermique
+    }
+page-glossary-means =
+    { $which ->
+        [neutralisation] L’acide et la base réagissent et forment de l’eau et un sel. Quand il ne reste ni l’un ni l’autre, le mélange est neutre.
+        [end-point] Le volume de base qui consomme tout juste l’acide. Ce qu’on ajoute ensuite ne fait que refroidir le gobelet.
+        [best-fit] Une droite tracée aussi près que possible de tous ses points. Il y a environ autant de points au-dessus qu’en dessous.
+        [uncertainty] De combien un résultat peut s’écarter de la vraie valeur. Environ deux résultats sur trois sont à moins de ± d’elle.
+        [mean] Additionne toutes les valeurs et divise par leur nombre. C’est la moyenne arithmétique.
+        [anomalous] Une mesure est aberrante si elle ne suit pas l’allure des autres. Cherche la cause avant de l’écarter.
+        [exothermic] Une réaction exothermique cède de la chaleur. Ce qui l’entoure se réchauffe.
+        [concentration] La quantité de matière dissoute dans chaque dm³ de solution. On la donne en mol/dm³.
+        [mole] Une unité pour compter les particules, comme la douzaine pour les œufs. Une mole, c’est 6.02 × 10²³ particules.
+       *[heat-balance] Un calcul qui suit toute la chaleur : ce qui est cédé, ce qui réchauffe le gobelet, ce qui est perdu. Il utilise chaque température mesurée.
+    }
+page-glossary = Un mot et son sens
+page-glossary-close = Fermer l’explication
 
 ## Settings of a device, and what staff may do
 
@@ -2268,11 +2311,26 @@ page-seeing-moment-once = { $time } : { $temperature } °C, essai { $repeat },
 page-seeing-unsure-why = incertain : { $reason }
 page-seeing-typed = saisie
 
+## The curve that the group expects
+
+page-sketch-title = Ta prévision
+page-sketch-task = Dessine avec le doigt ou la souris, de gauche à droite. Au clavier : ← et → choisissent un volume, ↑ et ↓ règlent sa température.
+page-sketch-drawing = Dessin de ta prévision
+page-sketch-at = { $volume } cm³ : { $temperature } °C
+page-sketch-at-none = { $volume } cm³ : rien n’est encore dessiné
+page-sketch-keep = C’est notre prévision
+page-sketch-clear = Effacer
+page-sketch-draw = Dessiner
+page-sketch-first = Dessiner ta prévision
+page-sketch-again = Redessiner ta prévision
+page-sketch-legend = ta prévision
+page-sketch-question = Où la courbe mesurée s’écarte-t-elle de ta prévision, et pourquoi ?
+
 ## The students' own lines and reading
 
 page-own-lines-title = D’abord tes propres droites
-page-own-lines-task = Trace deux droites d’ajustement : une par les mesures qui montent, une par celles qui descendent. Fais glisser les poignées, ou choisis-en une et utilise les touches fléchées.
-page-own-lines-task-falling = Trace deux droites d’ajustement : une par les mesures avant le changement de sens, une par celles d’après. Fais glisser les poignées, ou choisis-en une et utilise les touches fléchées.
+page-own-lines-task = Trace deux <best-fit>droites d’ajustement</best-fit> : une par les mesures qui montent, une par celles qui descendent. Fais glisser les poignées, ou choisis-en une et utilise les touches fléchées.
+page-own-lines-task-falling = Trace deux <best-fit>droites d’ajustement</best-fit> : une par les mesures avant le changement de sens, une par celles d’après. Fais glisser les poignées, ou choisis-en une et utilise les touches fléchées.
 page-own-lines-chart = Mesures moyennes avec tes deux droites
 page-own-lines-chart-text = { $points } mesures moyennes et deux droites que tu places.
 page-own-lines-handle =
@@ -2362,6 +2420,8 @@ page-why-with-repeat = Montrée avec tes propres mesures de l’essai { $repeat 
 page-why-step = Étape { $step } sur { $of }
 page-why-back = Retour
 page-why-next = Suite
+page-why-done = Terminé
+page-why-again = Relire l’explication
 page-why-not-possible = Il n’y a pas de courbe corrigée de ces mesures ; l’explication se fait donc seulement avec des mots.
 page-why-names =
     { $which ->
@@ -2378,16 +2438,16 @@ page-why-liquid-at = { $liquid } cm³
 page-why-change = { $change } °C
 page-why-crossing-name = intersection
 page-why-heat-name = bilan thermique
-page-why-two = Les deux droites d’ajustement de tes mesures se coupent à { $crossing }. Une droite d’ajustement suppose que les mesures sont vraiment alignées. Le sont-elles ?
+page-why-two = Les deux <best-fit>droites d’ajustement</best-fit> de tes mesures se coupent à { $crossing }. Une droite d’ajustement suppose que les mesures sont vraiment alignées. Le sont-elles ?
 page-why-more = La portion { $first } devait échauffer { $firstLiquid } cm³ de liquide et a fait varier la température de { $firstChange } °C. La portion { $last } en avait { $lastLiquid } cm³ et l’a fait varier de { $lastChange } °C. Chacune a libéré à peu près la même chaleur, mais il y avait de plus en plus de liquide à échauffer. La salle, et les portions plus froides que le gobelet, en prennent aussi une part.
 page-why-more-words = Avant l’équivalence, chaque portion libère à peu près la même chaleur, mais il y a de plus en plus de liquide à échauffer dans le gobelet. Chaque portion fait donc moins varier la température que la précédente.
 page-why-bend = La première branche devient donc de plus en plus plate : elle est courbe. La seconde est courbe aussi : chaque nouvelle portion a plus de liquide à refroidir. Une droite ne peut pas suivre. Prolongée jusqu’à l’équivalence du bilan thermique, la première droite est déjà { $above } °C au-delà de la seconde : les droites se sont rencontrées avant d’y arriver.
 page-why-bend-words = La première branche devient donc de plus en plus plate : elle est courbe. La seconde est courbe aussi : chaque nouvelle portion a plus de liquide à refroidir. Des droites tracées à travers des branches courbes, puis prolongées l’une vers l’autre, se rencontrent trop tôt.
 page-why-same = Répartissons maintenant la chaleur de la réaction comme si le gobelet avait toujours contenu { $liquid } cm³, que chaque portion était arrivée à la température du gobelet et que rien n’était parti vers la salle. Tes mesures se déplacent : avant l’équivalence, chaque portion fait maintenant varier la température de la même valeur ; après, plus rien ne change. La courbe est droite.
 page-why-same-words = Répartissons maintenant la chaleur de la réaction comme si le gobelet avait toujours contenu la même quantité de liquide, que chaque portion était arrivée à la température du gobelet et que rien n’était parti vers la salle. Avant l’équivalence, chaque portion fait alors varier la température de la même valeur ; après, plus rien ne change. La courbe est droite.
-page-why-low = La courbe redressée change de direction à { $endPoint }. C’est l’équivalence d’après le bilan thermique. L’intersection des droites est { $apart } cm³ trop bas : non parce que quelqu’un a mal mesuré, mais parce que des droites ont été tracées à travers des branches courbes.
-page-why-high = La courbe redressée change de direction à { $endPoint }. C’est l’équivalence d’après le bilan thermique. Des droites tracées à travers des branches courbes se coupent le plus souvent trop tôt ; ici, la dispersion des mesures les a menées { $apart } cm³ au-delà.
-page-why-agree = La courbe redressée change de direction à { $endPoint }. C’est l’équivalence d’après le bilan thermique. Des droites tracées à travers des branches courbes se coupent le plus souvent trop tôt ; ici, les deux s’accordent, dans la limite de ce que les mesures permettent de dire.
+page-why-low = La courbe redressée change de direction à { $endPoint }. C’est l’<end-point>équivalence</end-point> d’après le <heat-balance>bilan thermique</heat-balance>. L’intersection des droites est { $apart } cm³ trop bas : non parce que quelqu’un a mal mesuré, mais parce que des droites ont été tracées à travers des branches courbes.
+page-why-high = La courbe redressée change de direction à { $endPoint }. C’est l’<end-point>équivalence</end-point> d’après le <heat-balance>bilan thermique</heat-balance>. Des droites tracées à travers des branches courbes se coupent le plus souvent trop tôt ; ici, la dispersion des mesures les a menées { $apart } cm³ au-delà.
+page-why-agree = La courbe redressée change de direction à { $endPoint }. C’est l’<end-point>équivalence</end-point> d’après le <heat-balance>bilan thermique</heat-balance>. Des droites tracées à travers des branches courbes se coupent le plus souvent trop tôt ; ici, les deux s’accordent, dans la limite de ce que les mesures permettent de dire.
 
 ## The record to print, downloads, readings of another bench
 
@@ -2481,6 +2541,8 @@ page-record-thermometer = { $digital ->
 }
 page-record-probe-again = de nouveau le capteur de la station
 page-record-finish-undone = fin annulée : le groupe a continué
+page-record-repeat-asked = un essai de plus a été demandé
+page-record-sketch = prévision dessinée
 page-record-ended-early = terminé avant la fin
 page-record-adopted = mesures reprises de { $label }
 page-record-returned = de nouveau les mesures du groupe
@@ -2517,11 +2579,11 @@ page-steps-open = Comment chaque nombre a été calculé
 page-steps-whose = Nombres de
 page-steps-of-mean = moyenne
 page-steps-by-lines = D’après les droites
-page-steps-by-heat = D’après le bilan thermique
+page-steps-by-heat = D’après le <heat-balance>bilan thermique</heat-balance>
 page-steps-opens = Ouvre un nombre pour voir la ligne qui le donne.
 page-steps-unrounded = La station continue avec des nombres non arrondis ; le dernier chiffre peut donc différer d’une unité.
 page-steps-accepted = Valeur de référence
-page-steps-accepted-value = { $enthalpy } ± { $u } kJ/mol
+page-steps-accepted-value = { $enthalpy } ± { $u } kJ/<mole>mol</mole>
 page-steps-yours = La tienne, d’après le bilan thermique : { $enthalpy }
 page-steps-source = Source : { $source }
 page-steps-think = Questions pour ton analyse
@@ -2631,6 +2693,12 @@ page-plan-paces =
        *[quick] rapide, dès que le tracé suffit
     }
 page-plan-prompts = Qui dit quand relever
+page-plan-predict = Avant la première portion
+page-plan-predicts =
+    { $which ->
+       *[false] rien de plus
+        [true] le groupe dessine sa prévision
+    }
 page-plan-prompters =
     { $which ->
         [station] la station

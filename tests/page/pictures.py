@@ -1,6 +1,7 @@
 """Makes the pictures of the README from a real practical in a real browser: `python -m tests.page.pictures`.
 
-A demo runs with a fixed seed, a station waits for hands beside it; what is shown is what the station says.
+A demo runs with a fixed seed, a station waits for hands beside it; what is shown is what the station says. With words,
+only these: `bench` (before, portion, own-lines), `result` (result, record), `room` (room, class).
 """
 
 import shutil
@@ -23,10 +24,18 @@ SHEET = {"width": 1280, "height": 1180}
 
 def opened(browser: Browser, url: str, size: dict[str, int]) -> Page:
     page = browser.new_page(viewport=size, reduced_motion="reduce")  # type: ignore[arg-type]
+    # Whoever is shown here was asked about sound before.
+    page.add_init_script("localStorage.setItem('sound', 'off')")
     page.goto(url)
     page.wait_for_selector("main")
     page.wait_for_timeout(1500)
     return page
+
+
+def to_top(page: Page, selector: str) -> None:
+    """Scroll until this begins where the window does."""
+    page.locator(selector).first.evaluate("(one) => one.scrollIntoView()")
+    page.wait_for_timeout(500)
 
 
 def take(page: Page, name: str) -> None:
@@ -45,7 +54,8 @@ def bench_pictures(browser: Browser, station: Station) -> None:
     take(opened(browser, station.url, PHONE), "portion")
     work(station, until="done", repeat=2)
     page = opened(browser, station.url, LAPTOP)
-    page.locator(".seeing").scroll_into_view_if_needed()
+    page.wait_for_selector(".own-reading svg")
+    to_top(page, "section:has(> .room-chart)")
     take(page, "own-lines")
 
 
@@ -54,7 +64,8 @@ def result_pictures(browser: Browser, station: Station) -> None:
     page = opened(browser, station.url, LAPTOP)
     page.wait_for_selector("main.state-done", timeout=180_000)
     station.final_state()
-    page.wait_for_timeout(1500)
+    page.wait_for_selector(".result-heat:not(.result-brief)")
+    to_top(page, ".figure-large")
     take(page, "result")
     page = opened(browser, f"{station.url}#record", {"width": 794, "height": 1123})
     page.emulate_media(media="print")
@@ -75,18 +86,22 @@ def room_pictures(browser: Browser) -> None:
 
 
 def main() -> None:
-    """Make them all."""
+    """Make them all, or those that are named."""
+    wanted = sys.argv[1:] or ["bench", "result", "room"]
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=list(FLAGS))
         bench = Station("serve", "--config", str(serve_settings(Path(folder), "127.0.0.1", speed=30.0)))
         demo = Station("demo", "--speed", "30", "--port", "0", "--json")
-        for station, pictures in ((bench, bench_pictures), (demo, result_pictures)):
+        for name, station, pictures in (("bench", bench, bench_pictures), ("result", demo, result_pictures)):
+            if name not in wanted:
+                continue
             station.start()
             try:
                 pictures(browser, station)
             finally:
                 station.stop()
-        room_pictures(browser)
+        if "room" in wanted:
+            room_pictures(browser)
         browser.close()
 
 

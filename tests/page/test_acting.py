@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page, Request, Route, expect
 
 from station.server.door.hosts import own_addresses
-from tests.page.conftest import OpenContext, OpenPage, Station, serve_settings
+from tests.page.conftest import OpenContext, OpenPage, Station, serve_settings, work
 from tests.page.hands import asked, correct, expect_total, press
 
 REPEAT_REASON = "lost count of the portions"
@@ -47,6 +47,30 @@ def test_the_keyboard_alone_does_it(bench: Station, open_page: OpenPage) -> None
     assert button.evaluate("(one) => getComputedStyle(one).outlineStyle") == "solid"
     page.keyboard.press("Enter")
     asked(page, "portion_added", 1)
+
+
+# Presses the button in the moment in which it begins to mean the second portion.
+AT_ONCE = """() => {
+  const look = new MutationObserver(() => {
+    const next = document.querySelector(".done[data-portion='2']");
+    if (next) {
+      look.disconnect();
+      next.click();
+    }
+  });
+  look.observe(document.body, { subtree: true, childList: true, attributes: true });
+}"""
+
+
+def test_a_press_that_came_too_soon_is_answered_and_not_taken(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    work(bench, until="pour", repeat=1)
+    asked(page, "portion_added", 1)
+    page.evaluate(AT_ONCE)
+    press(page, "portion_added", 1)
+    expect(page.get_by_role("status").filter(has_text="Your press was seen.")).to_be_visible()
+    expect(page.locator(".early")).to_have_count(0)
+    assert bench.state()["portion"] == 1
 
 
 def test_a_press_that_was_lost_is_pressed_again_with_the_same_key(bench: Station, open_context: OpenContext) -> None:

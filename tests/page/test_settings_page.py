@@ -59,19 +59,24 @@ def test_sound_is_off_until_it_is_wanted_and_then_tells_of_something_to_do(
     page = context.new_page()
     page.goto(bench.url)
     asked(page, "begin")
-    assert switch(page) == "Sound off"
+    assert switch(page) == "Turn sound on"
+    page.get_by_role("button", name="No sound").click()
+    expect(page.locator(".sound-offer")).to_have_count(0)
+    page.reload()
+    asked(page, "begin")
+    expect(page.locator(".sound-offer")).to_have_count(0)  # it is offered once
     work(bench, until="pour", repeat=1)
     asked(page, "portion_added", 1)
     assert page.evaluate("[notes, contexts.length]") == [0, 0]
     page.locator("header [data-sound]").click()
-    expect(page.locator("header [data-sound]")).to_have_text("Sound on")
+    expect(page.locator("header [data-sound]")).to_have_text("Turn sound off")
     page.wait_for_function("() => contexts[0].state === 'running'")
     page.wait_for_function("() => notes === 2")  # it is heard when it is switched on
     press(page, "portion_added", 1)
     asked(page, "portion_added", 2)
     page.wait_for_function("() => notes === 4")
     page.locator("header [data-sound]").click()
-    expect(page.locator("header [data-sound]")).to_have_text("Sound off")
+    expect(page.locator("header [data-sound]")).to_have_text("Turn sound on")
     press(page, "portion_added", 2)
     page.wait_for_selector("main.state-done")
     assert page.evaluate("notes") == 4
@@ -85,17 +90,17 @@ def test_a_sound_that_sleeps_says_so_and_any_tap_wakes_it(bench: Station, open_c
     page.goto(bench.url)
     asked(page, "begin")
     page.locator("header [data-sound]").click()
-    expect(page.locator("header [data-sound]")).to_have_text("Sound on")
+    expect(page.locator("header [data-sound]")).to_have_text("Turn sound off")
     page.reload()
     asked(page, "begin")
-    expect(page.locator("header [data-sound]")).to_have_text("Tap for sound")
+    expect(page.locator("header [data-sound]")).to_have_text("Wake the sound")
     assert page.evaluate("contexts.length") == 0, "nothing is opened without a tap"
     page.locator(".instruction-text").click()
-    expect(page.locator("header [data-sound]")).to_have_text("Sound on")
+    expect(page.locator("header [data-sound]")).to_have_text("Turn sound off")
     page.evaluate("contexts[0].suspend()")
-    expect(page.locator("header [data-sound]")).to_have_text("Tap for sound")
+    expect(page.locator("header [data-sound]")).to_have_text("Wake the sound")
     page.locator("header [data-sound]").click()
-    expect(page.locator("header [data-sound]")).to_have_text("Sound on")
+    expect(page.locator("header [data-sound]")).to_have_text("Turn sound off")
 
 
 @pytest.mark.fault("sound-sleeps")
@@ -107,13 +112,13 @@ def test_an_interrupted_sound_is_replaced_at_the_next_tap(bench: Station, open_c
     page.goto(bench.url)
     asked(page, "begin")
     page.locator("header [data-sound]").click()
-    expect(page.locator("header [data-sound]")).to_have_text("Sound on")
+    expect(page.locator("header [data-sound]")).to_have_text("Turn sound off")
     page.evaluate("""() => {
       Object.defineProperty(contexts[0], 'state', { value: 'interrupted' });
       contexts[0].resume = () => Promise.reject(new Error('interrupted'));
       contexts[0].dispatchEvent(new Event('statechange'));
     }""")
-    expect(page.locator("header [data-sound]")).to_have_text("Tap for sound")
+    expect(page.locator("header [data-sound]")).to_have_text("Wake the sound")
     page.locator(".instruction-text").click()
-    expect(page.locator("header [data-sound]")).to_have_text("Sound on")
+    expect(page.locator("header [data-sound]")).to_have_text("Turn sound off")
     page.wait_for_function("() => contexts.length === 2 && contexts[1].state === 'running'")

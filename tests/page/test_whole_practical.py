@@ -25,6 +25,11 @@ FOLLOW = """() => {
 }"""
 
 
+# What was asked for in the first two seconds, in which only what is seen first may travel, and its bytes.
+CARRIED = """() => [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')]
+    .filter(({ startTime }) => startTime < 2000)
+    .map((entry) => [new URL(entry.name).pathname, entry.transferSize])"""
+
 PLAN = """
 results = "at once"
 repeats = 2
@@ -153,13 +158,31 @@ def test_the_first_view_travels_light(over: Station, open_page: OpenPage) -> Non
     """Bytes and requests are bounded, and nothing comes that is not wanted yet."""
     page = open_page(over)
     page.wait_for_timeout(500)
-    asked = page.evaluate(
-        """() => [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')]
-            .map((entry) => [new URL(entry.name).pathname, entry.transferSize])"""
-    )
+    asked = page.evaluate(CARRIED)
     entries = dict(reversed(asked))  # each by its first time: a busy machine's stream is late, and the page asks again
     assert len(entries) <= 10, asked
     assert sum(entries.values()) <= 60_000, asked
-    later = re.compile("/page/(de|own_lines|own_values|trace_figure|why|working|record)-")
+    later = re.compile("/page/(de|rest|glossary|sketch|own_lines|own_values|trace_figure|why|working|record)-")
     assert not [name for name in entries if later.match(name)]
     assert page.evaluate("document.querySelectorAll('style, [style], script:not([src])').length") == 0
+
+
+@pytest.mark.parametrize("fixture", ["over", "bench"])
+def test_the_first_view_in_german_is_hardly_heavier(
+    fixture: str, request: pytest.FixtureRequest, open_page: OpenPage
+) -> None:
+    """Its words come in two parts; nothing that is seen before the second one is in English."""
+    station = request.getfixturevalue(fixture)
+    english, german = (open_page(station, locale=locale) for locale in ("en-GB", "de-DE"))
+    for page in (english, german):
+        page.wait_for_timeout(500)
+    carried = [
+        sum(size for path, size in page.evaluate(CARRIED) if not path.startswith("/api/")) for page in (english, german)
+    ]
+    assert carried[1] - carried[0] <= 12_000
+    expect(german.locator("html")).to_have_attribute("lang", "de")
+    first = german.locator(".instrument").inner_text()
+    german.wait_for_function(
+        "() => performance.getEntriesByType('resource').some(({ name }) => name.includes('/page/rest-'))"
+    )
+    assert not re.search(r"\b(the|with|your|and)\b", first), first

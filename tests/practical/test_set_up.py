@@ -146,7 +146,7 @@ def test_a_start_far_from_the_first_is_asked_about() -> None:
     walk = second_start(20.0 + OTHER_START_C + 0.5)
     (question,) = open_questions(walk.state)
     assert (question["repeat"], question["portion"], question["code"]) == (2, 0, "other_start")
-    assert "rinsed" in question["text"]
+    assert "rinse the cup" in question["text"]
     walk.act("answer", question=question["id"], answer="no")
     assert walk.state.repeats[1].status == "set aside"
     assert (walk.step(), walk.asks()) == (Step.RINSE, "cup_emptied")
@@ -283,3 +283,31 @@ def test_the_same_events_fold_to_the_same_state() -> None:
     walk.act("finish")
     walk.act("finish_undone")
     assert fold_all(walk.happened, State()) == walk.state
+
+
+def test_one_more_repeat_begins_with_the_cup_emptied_washed_and_filled() -> None:
+    walk = Asked(repeats=1)
+    walk.to_pour()
+    walk.repeat()
+    assert walk.step() == Step.DONE
+    assert "one_more" in possible_acts(walk.state)
+    walk.act("one_more")
+    seen = []
+    while walk.step() == Step.RINSE:
+        seen.append(walk.asks())
+        walk.press()
+    assert seen == ["cup_emptied", "cup_rinsed", "rinsed"]
+    assert (walk.step(), len(walk.state.repeats)) == (Step.START, 2)
+
+
+def test_one_more_repeat_that_is_left_out_after_all_changes_nothing() -> None:
+    walk = Asked(repeats=1)
+    walk.to_pour()
+    walk.repeat()
+    walk.act("own_reading", end_point_cm3=8.0, reason="read off the points", sure=True)
+    before = walk.state.own_reading
+    walk.act("one_more")
+    walk.press()
+    walk.act("finish")
+    assert (walk.step(), walk.state.own_reading, walk.state.ended_early) == (Step.DONE, before, False)
+    assert "finish_undone" not in possible_acts(walk.state)

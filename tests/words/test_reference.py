@@ -49,7 +49,7 @@ def _own(language: str, source: str) -> Catalogue:
 
 def _reference(language: str, source: str) -> FluentBundle:
     bundle = FluentBundle([language], use_isolating=False)
-    bundle.add_resource(FluentResource(source))
+    bundle.add_resource(FluentResource(fluent.unmarked(source)))
     return bundle
 
 

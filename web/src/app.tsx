@@ -15,9 +15,11 @@ import { type Session, useSession } from "./live/session";
 import { Header, Notices, type Place, usePlace } from "./page/header";
 import { later, laterStill } from "./page/shared";
 import { useTone } from "./page/sound";
+import { Glossary } from "./page/terms";
 import { phrase, said } from "./words";
 
-const Guide = later(() => import("./bench/guide").then((part) => part.Guide));
+// The words of the guide come with the first ones (web/words.mjs).
+const Guide = later(() => import("./bench/guide").then((part) => part.Guide), async () => {});
 const GuideView = later(() => import("./bench/guide").then((part) => part.GuideView));
 const ClearingUp = laterStill(() => import("./bench/guide").then((part) => part.ClearingUp));
 const CodeForm = later(() => import("./bench/code_form").then((part) => part.CodeForm));
@@ -118,11 +120,12 @@ export function App({ model, now_ms, take }: Props) {
       <Header view={view} place={place} />
       <main ref={main} tabIndex={-1} class={`at-${place || "bench"} state-${view.state} heard-${heard}`}>
         {place === "" ? <Bench {...shown} />
-        : place === "big" ? <BigView view={view} good={model.good} now_ms={now_ms} heard={heard} />
+        : place === "big" ? <BigView view={view} samples={model.samples} good={model.good} now_ms={now_ms} heard={heard} />
         : <Elsewhere place={place} {...shown} />}
       </main>
       <Notices view={view} heard={heard} acting={acting} />
       {view.bench.practice && place === "" && view.state !== "done" && <PractiseBar view={view} />}
+      <Glossary />
       {acting.asksCode && <CodeForm acting={acting} />}
     </>
   );

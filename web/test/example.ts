@@ -31,6 +31,7 @@ export const plan: PortionsPlan = {
   repeats: 2,
   results: "at once",
   prompts: "station",
+  predict_first: false,
 };
 
 const view: View = {
@@ -64,6 +65,7 @@ const view: View = {
   result: null,
   results: { rule: "at once", shown: true, waits_for: null, prepared_mol_dm3: null },
   own_reading: null,
+  sketch: null,
   own_working: [],
   group: null,
   notes: [],

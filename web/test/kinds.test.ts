@@ -6,7 +6,7 @@ import { test } from "node:test";
 import { CODES } from "../src/kinds";
 
 /** The students' screen asks yet, with the guards that stand in the contract. */
-const YET = ["doing", "instruction", "seeing", "results", "curves", "live_trace"].map((name) => `bench/${name}.tsx`).concat("live/contract.ts", "phrases/answer.ts");
+const YET = ["doing", "instruction", "seeing", "compared", "curves", "live_trace"].map((name) => `bench/${name}.tsx`).concat("live/contract.ts", "phrases/answer.ts");
 
 const CODE = `"(?:${CODES.join("|")})"`;
 const TELLING = new RegExp(`(?<!\\.)\\b(?:isOnce|addsSolid)\\b|\\bkind\\s*[!=]==?\\s*${CODE}|${CODE}\\s*[!=]==?\\s*\\S*\\bkind\\b|\\bcase ${CODE}:`);

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { expectedBias } from "../src/bench/once";
-import { remarksOn, sentence } from "../src/bench/results";
+import { remarksOn, sentence } from "../src/bench/remarks";
 import { type OnceSeries, onceChart, onceTable } from "../src/chart/once";
 import { rounded, signed } from "../src/format";
 import type { OnceResult } from "../src/live/results";

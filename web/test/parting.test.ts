@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { doubtfulPortions } from "../src/bench/doubtful";
+import { doubtfulPortions, isNamed } from "../src/bench/doubts";
 import { parted } from "../src/bench/parting";
 import type { Repeat } from "../src/live/contract";
 import { remember } from "../src/words";
@@ -49,4 +49,21 @@ test("a portion that does not look like its volume is offered until a person has
   assert.deepEqual(doubtfulPortions(view).map(({ repeat: which, portion }) => [which, portion]), [[1, 2]]);
   assert.deepEqual(doubtfulPortions({ ...view, repeats: [{ ...repeat, confirmed: [2] }] }), []);
   assert.deepEqual(doubtfulPortions({ ...view, repeats: [{ ...repeat, status: "set aside" as const }] }), []);
+});
+
+test("a remark that is named with its buttons is not said again", () => {
+  const apart = { first: 1, second: 2, portion: 3, apart_c: 1 };
+  const note = "Portion 3 does not look like its planned volume";
+  const doubts = { apart, portions: [{ repeat: 1, portion: 3, volume_cm3: 4, note }] };
+  assert.equal(isNamed(doubts, note, 1), true);
+  assert.equal(isNamed(doubts, note, 2), false, "of another repeat nothing is named");
+  remember({
+    messages: {
+      "they differ": { id: "result-repeats-differ", values: { first: 2, second: 1, apart_cm3: "1.0", u_cm3: "0.2" } },
+      "others differ": { id: "result-repeats-differ", values: { first: 1, second: 3, apart_cm3: "1.0", u_cm3: "0.2" } },
+    },
+  });
+  assert.equal(isNamed(doubts, "they differ", null), true);
+  assert.equal(isNamed(doubts, "others differ", null), false);
+  assert.equal(isNamed({ apart: null, portions: [] }, "they differ", null), false);
 });

@@ -58,7 +58,7 @@ test("a whole repeat: every pour, every reading, settled ones apart from the oth
   const chart = traceChart({ samples: samplesFrom(0, 200), portions, readings }, BOX);
   assert.deepEqual(chart.frame.x.domain(), [0, 240]);
   assert.deepEqual(chart.pours.map(({ x }) => Math.round(chart.frame.x.invert(x))), [60, 61, 180]);
-  assert.deepEqual(chart.pours.map(({ named }) => named), [true, false, true]);
+  assert.deepEqual(chart.pours.map(({ row }) => row), [0, 1, 0]);
   assert.deepEqual(chart.settled, [[chart.frame.x(50), chart.frame.y(20)]]);
   assert.deepEqual(chart.unsettled, [[chart.frame.x(120), chart.frame.y(22)]]);
   assert.equal(chart.good.length, 200);

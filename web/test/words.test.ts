@@ -7,10 +7,11 @@ import path from "node:path";
 import { afterEach, test } from "node:test";
 import { catalogue, codes, compiled, idsIn, valuesOf } from "../words.mjs";
 import { decimal, short, typedNumber } from "../src/format";
-import { LANGUAGES, onWords, phrase, remember, said, setLanguage, setUnits, speaking, wordsVersion } from "../src/words";
+import { LANGUAGES, marked, markedSaid, onWords, phrase, remember, said, setLanguage, setUnits, speaking, wordsVersion } from "../src/words";
 import { UNITS, decided, languageOf } from "../src/words/choice";
 import { unitsOf } from "../src/words/dress";
 import { formatted, keyed } from "../src/words/fluent";
+import { TERMS, stretches } from "../src/words/marks";
 import { accented } from "../src/words/pseudo";
 
 /** Tests run in web/. */
@@ -278,3 +279,42 @@ test("no German word was left in English", async () => {
   });
   assert.deepEqual(left, []);
 });
+
+test("a word that explains itself is marked in the page's texts alone, and a text is cut at its marks", () => {
+  const mean = (text: string) => `\ufdd4${text}\ufdef`;
+  assert.equal(marked("page-table-mean"), `${mean("mean")} / °C`);
+  assert.equal(phrase("page-table-mean"), "mean / °C");
+  assert.deepEqual(stretches(marked("page-table-mean")), [{ text: "mean", term: "mean" }, { text: " / °C", term: null }]);
+  assert.deepEqual(stretches("a < b > c"), [{ text: "a < b > c", term: null }]);
+  assert.deepEqual(stretches(`${mean("x")}${mean("y")}`).map(({ term }) => term), ["mean", "mean"]);
+  assert.deepEqual(stretches(""), []);
+  assert.throws(() => compiled("a = <average>mean</average>", "test.ftl"), /no average/);
+});
+
+test("a word of the station that explains itself is marked in English, too", () => {
+  const text = "Heat of neutralisation";
+  remember({ messages: { [text]: { id: "practical-neutralisation", values: {} } } });
+  assert.equal(said(text), text);
+  assert.deepEqual(stretches(markedSaid(text)).map(({ term }) => term), [null, "neutralisation"]);
+});
+
+/** Sentences end with a full stop, a question mark or an exclamation mark. */
+const ENDS = /[.?!](?= |$)/g;
+
+for (const code of await codes()) {
+  test(`${code}.ftl explains each word of the glossary in at most two sentences, and marks each somewhere`, async () => {
+    const messages = await catalogue(code);
+    const variants = (id: string): Record<string, string> => {
+      const part = (messages[id] as [[string, Record<string, string>, string]])[0];
+      return part[1];
+    };
+    assert.deepEqual(Object.keys(variants("page-glossary-word")), [...TERMS]);
+    assert.deepEqual(Object.keys(variants("page-glossary-means")), [...TERMS]);
+    for (const [term, text] of Object.entries(variants("page-glossary-means"))) {
+      const count = text.match(ENDS)?.length ?? 0;
+      assert.ok(count >= 1 && count <= 2, `${term}: ${count} sentences`);
+    }
+    const all = stretches(JSON.stringify(messages)).map(({ term }) => term);
+    assert.deepEqual(TERMS.filter((term) => !all.includes(term)), [], "never marked");
+  });
+}

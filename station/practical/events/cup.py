@@ -114,6 +114,15 @@ class SetAdopted(Event):
 
 
 @dataclass(frozen=True)
+class CurveSketched(Event):
+    """How the group thinks that the temperature will go: rows of total volume added in cm³ and temperature in °C."""
+
+    kind: ClassVar[str] = "curve_sketched"
+    points: Sequence[Sequence[float]]
+    key: str | None = None
+
+
+@dataclass(frozen=True)
 class SetReturned(Event):
     """The own readings are worked on again."""
 
@@ -140,12 +149,12 @@ class AlkaliMeasured(Event):
     key: str | None = None
 
 
-SetUpStep = Literal["alkali", "probe", "empty", "wash", "fill"]
+SetUpStep = Literal["sketch", "alkali", "probe", "empty", "wash", "fill"]
 
 
 @dataclass(frozen=True)
 class SetUpStepDone(Event):
-    """A step of setting the cup up is over: `probe`, `empty` or `wash` was done, or `alkali` was left out."""
+    """A step of setting the cup up is over: `probe`, `empty` or `wash` was done; `sketch`, `alkali` left out."""
 
     kind: ClassVar[str] = "set_up_step_done"
     step: SetUpStep
@@ -294,6 +303,14 @@ class PracticalEnded(Event):
 
     kind: ClassVar[str] = "practical_ended"
     early: bool = False
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class RepeatAsked(Event):
+    """All planned repeats are done, and the group does one more: the cup is set up for it."""
+
+    kind: ClassVar[str] = "repeat_asked"
     key: str | None = None
 
 

@@ -49,6 +49,10 @@ def _own_note(read: e.EndPointRead) -> Message:
     return say("sheet-nothing-read") if read.reason is None else say("sheet-nothing-read-why", reason=read.reason)
 
 
+def _sketched(event: e.CurveSketched) -> str:
+    return "; ".join(f"{volume_cm3:g} cm³: {temperature_c:g} °C" for volume_cm3, temperature_c in event.points)
+
+
 def _shown_note(event: e.ResultsShown) -> Message:
     if not event.shown:
         return say("noted-withheld-by-staff")
@@ -105,6 +109,7 @@ _SAID: dict[type[e.Event], Said] = {
     e.NoteWithdrawn: lambda event: (say("noted-note-withdrawn", number=event.note), ""),
     e.SetAdopted: lambda event: (say("noted-adopted"), event.label),
     e.SetReturned: lambda _: (say("noted-own-again"), ""),
+    e.CurveSketched: lambda event: (say("noted-sketch"), _sketched(event)),
     e.EndPointRead: lambda event: (say("noted-own-reading"), _own_note(event)),
     e.ResultsShown: lambda event: (
         say("noted-results"),
@@ -122,6 +127,7 @@ _SAID: dict[type[e.Event], Said] = {
         "" if event.by is None else say("noted-by-role", role=event.by),
     ),
     e.Resumed: lambda _: (say("noted-resumed"), ""),
+    e.RepeatAsked: lambda _: (say("noted-repeat-asked"), ""),
     e.FinishUndone: lambda _: (say("noted-finish-undone"), ""),
     e.PracticalEnded: lambda event: (say("noted-practical-ended"), say("noted-early") if event.early else ""),
 }

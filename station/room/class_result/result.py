@@ -134,7 +134,9 @@ def bench_result(question: Mapping[str, Any]) -> Json:
 
 def plan_key(plan: Plan) -> str:
     """Return what makes two plans one practical: all but title, pace and what is shown when."""
-    parts = plan.without_prepared().model_dump_json(exclude={"title", "pace", "results", "prompts", "repeats"})
+    parts = plan.without_prepared().model_dump_json(
+        exclude={"title", "pace", "results", "prompts", "repeats", "predict_first"}
+    )
     return str(parts)
 
 

@@ -6,7 +6,7 @@ import { VolumeFigure } from "../chart/volume_figure";
 import type { Acting } from "../live/acts";
 import type { Message, PortionsView, View } from "../live/contract";
 import type { Model } from "../live/model";
-import { Opened, later, laterStill } from "../page/shared";
+import { later, laterStill } from "../page/shared";
 import { phrase } from "../words";
 import { isTyped } from "./live_trace";
 import { Answer, Compared, ResultWords, Waiting } from "./results";
@@ -22,8 +22,10 @@ type Axis = "volume" | "time";
 
 const Doubtful = laterStill(async () => (await import("./doubtful")).Doubtful);
 const TraceFigure = later(async () => (await import("../chart/trace_figure")).TraceFigure);
+const SketchPart = later(async () => (await import("./sketch/sketch")).SketchPart);
 const OwnLines = later(async () => (await import("./own/own_lines")).OwnLines);
-const Why = laterStill(async () => (await import("./why/why")).Why);
+const Differ = laterStill(async () => (await import("./why/why")).Differ);
+export const After = laterStill(async () => (await import("./after")).After);
 
 /** Whether a repeat has just ended; only then are refusals and remarks of a method news. */
 export function isOver(view: View): boolean {
@@ -43,12 +45,16 @@ function hasTrace(view: View): boolean {
 export function CurveFigure({ view, model, acting, take }: Props) {
   const [axis, setAxis] = useState<Axis>("volume");
   const [again, setAgain] = useState(false);
+  const [redraws, setRedraws] = useState(false);
   const placing = mayRead(view) && (view.own_reading === null || again);
-  const timed = axis === "time" && hasTrace(view);
+  const maySketch = view.other_acts.includes("sketch") && !view.bench.read_only;
+  const sketching = maySketch && (view.instruction.code === "set_up_sketch" || redraws);
+  const timed = axis === "time" && hasTrace(view) && !sketching;
   const heading = useRef<HTMLHeadingElement>(null);
   // The form is gone with its button: go on reading where its place was.
   const done = () => {
     setAgain(false);
+    setRedraws(false);
     heading.current?.focus();
   };
   return (
@@ -56,10 +62,12 @@ export function CurveFigure({ view, model, acting, take }: Props) {
       {view.state === "done" && <Doubtful view={view} acting={acting} />}
       {view.results.shown && isOver(view) && <Answer view={view} />}
       <section class={`figure${view.state === "done" ? " figure-large" : ""}`} data-testid={isTyped(view) ? undefined : "curve"}>
-        <h2 ref={heading} tabIndex={-1}>{timed ? phrase("page-once-chart") : placing ? phrase("page-own-lines-title") : phrase("page-volume-chart")}</h2>
-        {hasTrace(view) && <Views axis={axis} choose={setAxis} />}
+        <h2 ref={heading} tabIndex={-1}>{sketching ? phrase("page-sketch-title") : timed ? phrase("page-once-chart") : placing ? phrase("page-own-lines-title") : phrase("page-volume-chart")}</h2>
+        {hasTrace(view) && !sketching && <Views axis={axis} choose={setAxis} />}
         <div class="room-chart">
-          {timed ? (
+          {sketching ? (
+            <SketchPart view={view} acting={acting} done={done} />
+          ) : timed ? (
             <TraceFigure view={view} traces={model.traces} take={take} />
           ) : placing ? (
             <OwnLines view={view} acting={acting} done={done} />
@@ -67,6 +75,12 @@ export function CurveFigure({ view, model, acting, take }: Props) {
             <VolumeFigure view={view} large={view.state === "done"} />
           )}
         </div>
+        {maySketch && !sketching && (
+          <button type="button" class="plain" onClick={() => setRedraws(true)}>
+            {view.sketch ? phrase("page-sketch-again") : phrase("page-sketch-first")}
+          </button>
+        )}
+        {view.sketch && view.state === "done" && <p class="sketch-question">{phrase("page-sketch-question")}</p>}
         {view.results.shown ? (
           <Found view={view} />
         ) : (
@@ -80,22 +94,13 @@ export function CurveFigure({ view, model, acting, take }: Props) {
 /** The results, how far the own reading is off them, and why the two differ. */
 function Found({ view }: { view: PortionsView }) {
   const { result, repeats, state } = view;
-  const low = (result?.straight_lines?.end_point_cm3 ?? 0) < (result?.heat_balance?.end_point_cm3 ?? 0);
   return (
     <>
-      <ResultWords result={result} repeats={repeats} over={isOver(view)} />
+      <ResultWords view={view} result={result} repeats={repeats} over={isOver(view)} />
       {state === "done" && (
         <>
           <Compared view={view} />
-          {result?.straight_lines && result.heat_balance && (
-            <div class="differ">
-              <h3>{phrase("page-differ-title")}</h3>
-              <p>{phrase("page-differ-lines")}</p>
-              <p>{phrase("page-differ-heat")}</p>
-              <h3>{low ? phrase("page-why-open-low") : phrase("page-why-open")}</h3>
-              <Why view={view} />
-            </div>
-          )}
+          {result?.straight_lines && result.heat_balance && <Differ view={view} />}
         </>
       )}
     </>
@@ -115,36 +120,5 @@ function Views({ axis, choose }: { axis: Axis; choose: (axis: Axis) => void }) {
         </button>
       ))}
     </div>
-  );
-}
-
-// What comes after the table once results are shown: how every number was made, and what the own judgement cost.
-
-const OwnWorking = laterStill(async () => (await import("./own_working")).OwnWorking);
-const Steps = later(async () => (await import("./working")).StepsPart);
-const JudgementPart = later(async () => (await import("./working")).JudgementPart);
-
-export function After({ view }: { view: View }) {
-  const { result, results, state } = view;
-  if (state !== "done" || !results.shown || !result) return null;
-  return (
-    <>
-      {result.judgement && (
-        <section class="figure">
-          <JudgementPart judgement={result.judgement} />
-        </section>
-      )}
-      {view.own_working.length > 0 && (
-        <section class="figure">
-          <h2>{phrase("page-own-working-title")}</h2>
-          <OwnWorking steps={view.own_working} />
-        </section>
-      )}
-      <section class="figure">
-        <Opened id="steps" name={phrase("page-steps-open")}>
-          <Steps view={view} result={result} />
-        </Opened>
-      </section>
-    </>
   );
 }

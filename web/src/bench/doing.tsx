@@ -8,6 +8,7 @@ import { type Measured, runningRepeat } from "../live/model";
 import { later, useFitted, useMeant } from "../page/shared";
 import { addedOnceText } from "../phrases/bench";
 import { phrase, said } from "../words";
+import { PROBE_DECIMALS, decimalsOf } from "./readings";
 
 // What only a person can know: one question at a time, calm, each answer one tap. It takes the instruction's place until
 // it is answered or put off; put off, a button brings it back.
@@ -86,7 +87,7 @@ interface Props {
 function LiveTemperature({ good, now_ms }: Props) {
   const age = good ? age_s(good.measured_ms, now_ms) : null;
   const fresh = freshness(age);
-  const value = good ? phrase("page-celsius", { temperature: fixed(good.temperature_c, 1) }) : phrase("page-no-temperature");
+  const value = good ? phrase("page-celsius", { temperature: fixed(good.temperature_c, PROBE_DECIMALS) }) : phrase("page-no-temperature");
   return (
     <div class={`number temperature is-${fresh}`} data-testid="temperature">
       <dt>{phrase("page-temperature")}</dt>
@@ -108,7 +109,7 @@ function TypedTemperature({ view }: { view: View }) {
     <div class="number temperature" data-testid="temperature">
       <dt>{phrase("page-doing-last-reading")}</dt>
       <dd>
-        <span class="value">{last?.temperature_c == null ? phrase("page-missing") : phrase("page-celsius", { temperature: fixed(last.temperature_c, 1) })}</span>
+        <span class="value">{last?.temperature_c == null ? phrase("page-missing") : phrase("page-celsius", { temperature: fixed(last.temperature_c, decimalsOf(view.repeats)) })}</span>
       </dd>
     </div>
   );

@@ -4,39 +4,19 @@ import { useState } from "preact/hooks";
 import { fixed, short } from "../format";
 import { kindOf } from "../kinds";
 import type { Act, Acting } from "../live/acts";
-import type { PortionsView, View } from "../live/contract";
+import type { PortionsView } from "../live/contract";
 import { NumberField, Taps, useNumber } from "../page/forms";
-import { messageOf, phrase, said } from "../words";
+import { Explained } from "../page/terms";
+import { marked, phrase, said } from "../words";
 import { likelyVolumes } from "./corrections/possible";
-import { parted } from "./parting";
-
-interface Portion {
-  repeat: number;
-  portion: number;
-  volume_cm3: number;
-  note: string;
-}
-
-/** Portions of which the fit of the whole trace says so, and that nobody has looked at since. */
-export function doubtfulPortions(view: View): Portion[] {
-  return (view.result?.repeats ?? []).flatMap(({ repeat, notes = [] }) =>
-    notes.flatMap((note): Portion[] => {
-      const message = messageOf(note);
-      if (message?.id !== "heat-note-portion-volume") return [];
-      const portion = Number(message.values?.portion);
-      const of = view.repeats.find((each) => each.repeat === repeat && each.status === "ended");
-      const found = of?.portions.find((each) => each.portion === portion);
-      return found && !of?.confirmed?.includes(portion) && !found.unsure ? [{ repeat, portion, volume_cm3: found.volume_cm3, note }] : [];
-    }),
-  );
-}
+import { type DoubtfulPortion, doubtsNamed } from "./doubts";
 
 interface Props {
   view: PortionsView;
   acting: Acting;
 }
 
-function PortionDoubt({ of, view, acting }: Props & { of: Portion }) {
+function PortionDoubt({ of, view, acting }: Props & { of: DoubtfulPortion }) {
   const [other, setOther] = useState(false);
   const typed = useNumber();
   const { repeat, portion, volume_cm3 } = of;
@@ -82,9 +62,8 @@ function PortionDoubt({ of, view, acting }: Props & { of: Portion }) {
 
 /** Named before the mean of the repeats is used: for the own lines as for the results. */
 export function Doubtful({ view, acting }: Props) {
-  const apart = view.adopted === null && view.state === "done" ? parted(view.repeats) : null;
-  const portions = view.results.shown ? doubtfulPortions(view) : [];
-  if (view.bench.read_only || (apart === null && portions.length === 0)) return null;
+  const { apart, portions } = doubtsNamed(view);
+  if (apart === null && portions.length === 0) return null;
   const leaveOut = (repeat: number) =>
     void (!acting.busy && acting.send({ act: "repeat_set_aside", repeat, reason: "differs from the other repeat" }));
   return (
@@ -93,7 +72,7 @@ export function Doubtful({ view, acting }: Props) {
       <ul>
         {apart && (
           <li>
-            <p>{phrase("page-doubt-parted", { first: apart.first, second: apart.second, portion: apart.portion, apart: fixed(apart.apart_c, 1) })}</p>
+            <p><Explained text={marked("page-doubt-parted", { first: apart.first, second: apart.second, portion: apart.portion, apart: fixed(apart.apart_c, 1) })} /></p>
             <div class="answers">
               {[apart.first, apart.second].map((repeat) => (
                 <button type="button" key={repeat} onClick={() => leaveOut(repeat)}>

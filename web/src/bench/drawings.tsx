@@ -145,6 +145,13 @@ const DRAWN = {
       <path class="dots" d="M58 46h.1M69 46h.1M80 46h.1M58 57h.1M69 57h.1M80 57h.1M58 68h.1M69 68h.1M80 68h.1" />
     </>
   ),
+  sketch: () => (
+    <>
+      <path d="M12 10v74h74" />
+      <path class="hot-line" d="M18 74q20-6 30-34t34-6" />
+      <path class="thin" d="M82 34l8-12-6-4-8 12-1 6z" />
+    </>
+  ),
   pause: () => (
     <>
       <circle cx="48" cy="48" r="38" />
@@ -174,6 +181,7 @@ const OF_CODE: Record<string, Drawn> = {
   begin: "fill",
   thermometer: "read",
   alkali: "dip",
+  set_up_sketch: "sketch",
   set_up_alkali: "dip",
   set_up_alkali_typed: "type",
   set_up_probe: "wipe",

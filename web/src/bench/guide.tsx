@@ -4,7 +4,8 @@ import { keptTogether, short } from "../format";
 import { kindOf } from "../kinds";
 import type { GuideSubstance, View } from "../live/contract";
 import { Hazards } from "../page/hazards";
-import { phrase, said } from "../words";
+import { Explained } from "../page/terms";
+import { marked, phrase, said } from "../words";
 import { Drawing, type Drawn } from "./drawings";
 
 const STEPS = ["fill", "pour", "lid", "stir", "rinse"] as const satisfies readonly Drawn[];
@@ -18,7 +19,7 @@ function Substance({ of }: { of: GuideSubstance }) {
         <span>{keptTogether(`${said(of.amount)}${strength}`)}</span>
       </p>
       {of.pictograms.length === 0 && of.hazards.length === 0 ? <p>{phrase("page-guide-no-pictogram")}</p> : <Hazards of={of} />}
-      {of.assumed_mol_dm3 !== null && <p class="remark">{keptTogether(phrase("page-guide-assumed", { concentration: short(of.assumed_mol_dm3, 4) }))}</p>}
+      {of.assumed_mol_dm3 !== null && <p class="remark"><Explained text={keptTogether(marked("page-guide-assumed", { concentration: short(of.assumed_mol_dm3, 4) }))} /></p>}
       {of.basis !== "" && (
         <details class="basis">
           <summary>{phrase("page-guide-basis")}</summary>

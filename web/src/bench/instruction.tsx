@@ -7,8 +7,9 @@ import type { Act, Acting } from "../live/acts";
 import { type View, isOnce } from "../live/contract";
 import { asksForSomething } from "../live/model";
 import { later, useFitted, useMeant } from "../page/shared";
+import { Explained } from "../page/terms";
 import { timeLeftText } from "../phrases/bench";
-import { phrase, said } from "../words";
+import { markedSaid, phrase, said } from "../words";
 import { Corrections, Question, useAsking } from "./doing";
 import { Drawing, drawnFor } from "./drawings";
 
@@ -70,8 +71,8 @@ function useKeptFocus(meaning: string) {
 export function InstructionCard({ view, poured_s, heard, acting }: InstructionCardProps) {
   const { code, portion } = view.instruction;
   // "portion 3:" stays on one line, too.
-  const text = keptTogether(said(view.instruction.text)).replace(/ (\d+:)/, "\u00a0$1");
-  const detail = view.instruction.detail && keptTogether(said(view.instruction.detail));
+  const text = keptTogether(markedSaid(view.instruction.text)).replace(/ (\d+:)/, "\u00a0$1");
+  const detail = view.instruction.detail && keptTogether(markedSaid(view.instruction.detail));
   const fitted = useFitted(`${text} ${detail}`);
   const foot = useKeptFocus(`${code} ${portion} ${view.repeat}`);
   const hint = view.bench.panel === "none" ? phrase("page-doing-dry-hands") : phrase("page-doing-at-the-cup");
@@ -94,10 +95,10 @@ export function InstructionCard({ view, poured_s, heard, acting }: InstructionCa
       <div class={`instruction-body${aside ? " instruction-aside" : ""}`}>
         <div class="instruction-words" ref={fitted} aria-live="polite" aria-atomic="true">
           <h2 class="instruction-text" key={text} data-testid={aside ? undefined : "instruction"}>
-            {text}
+            <Explained text={text} />
           </h2>
           <p class="instruction-detail" key={`${text} ${detail}`}>
-            {detail}
+            <Explained text={detail ?? ""} />
           </p>
         </div>
         <div class={`instruction-foot${pressesTwo(view) ? " foot-two" : ""}`} ref={foot} tabIndex={-1}>
@@ -179,14 +180,32 @@ function Unread({ view, acting }: { view: View; acting: Acting }) {
   );
 }
 
+/** The curve that the group expects is drawn below, where there is room for it. */
+function Sketching({ acting }: { acting: Acting }) {
+  const meant = useMeant("set_up_sketch");
+  return (
+    <>
+      <button type="button" class="plain" data-act="sketch_left_out" onClick={() => meant() && void acting.send({ act: "sketch_left_out" })}>
+        {phrase("page-doing-without")}
+      </button>
+      <button type="button" class="done" data-act="draw" onClick={showSeeing}>
+        <span>{phrase("page-sketch-draw")}</span>
+      </button>
+    </>
+  );
+}
+
+/** Go to what stands below the instrument, with the keyboard, too. */
+function showSeeing(): void {
+  const seeing = document.querySelector<HTMLElement>(".seeing");
+  const place = seeing?.querySelector<HTMLElement>(".sketching")?.closest<HTMLElement>(".figure") ?? seeing;
+  place?.scrollIntoView();
+  seeing?.focus({ preventScroll: true });
+}
+
 /** What comes after the cup: the own lines or the results, then the record. */
 function Afterwards({ view, acting }: { view: View; acting: Acting }) {
   const meant = useMeant("over");
-  const show = () => {
-    const seeing = document.querySelector<HTMLElement>(".seeing");
-    seeing?.scrollIntoView();
-    seeing?.focus({ preventScroll: true });
-  };
   if (view.turned === false && view.other_acts.includes("finish_undone")) {
     return (
       <>
@@ -201,7 +220,7 @@ function Afterwards({ view, acting }: { view: View; acting: Acting }) {
   }
   return (
     <>
-      <button type="button" class="done" onClick={show}>
+      <button type="button" class="done" onClick={showSeeing}>
         <span>{view.results.waits_for === "own reading" ? phrase("page-doing-to-lines") : phrase("page-doing-to-results")}</span>
       </button>
       <a class="button" href="#record">
@@ -219,13 +238,14 @@ function readsLater(view: View): boolean {
 
 /** Whether there are two things to press, side by side. */
 const pressesTwo = (view: View): boolean =>
-  !view.bench.read_only && ((view.state === "ready" && mayLeaveOut(view)) || readsLater(view) || (view.instruction.code === "done" && view.instruction.act === null));
+  !view.bench.read_only && ((view.state === "ready" && (mayLeaveOut(view) || view.instruction.code === "set_up_sketch")) || readsLater(view) || (view.instruction.code === "done" && view.instruction.act === null));
 
 function InstructionFoot({ view, poured_s, acting }: InstructionFootProps) {
   const { code, act } = view.instruction;
   const may = (name: string) => view.other_acts.includes(name);
   if (view.bench.read_only) return isWaiting(view) ? <Waiting view={view} poured_s={poured_s} /> : null;
   if (code === "done" && act === null) return <Afterwards view={view} acting={acting} />;
+  if (code === "set_up_sketch") return <Sketching acting={acting} />;
   if (code === "thermometer") return <Divisions acting={acting} title={phrase("page-doing-divisions")} />;
   if (code === "type_start" || code === "type_reading") {
     return <TypedReading key={`${view.repeat} ${view.portion}`} view={view} acting={acting} />;

@@ -22,7 +22,8 @@ import { later } from "../page/shared";
 import { celsiusPlaces, joulePlaces, kilojoulePlaces, plusMinus } from "../phrases/quantities";
 import { changeIntervalText, linesKnowText, onceChartText } from "../phrases/results";
 import { momentOnceText } from "../phrases/seeing";
-import { phrase, said } from "../words";
+import { marked, phrase, said } from "../words";
+import { Explained } from "../page/terms";
 import { After, isOver, mayRead } from "./curves";
 import { Answer, Compared, MethodCard, RemarkLine, Remarks, Waiting } from "./results";
 
@@ -261,7 +262,7 @@ function inWords(value: Change) {
   return {
     number: phrase("page-change", { change: signed(value.change_c, celsiusPlaces(value.u_change_c)) }),
     interval: changeIntervalText(value.interval_95_c, value.u_change_c),
-    plusMinus: phrase("page-change-plus-minus", { u: plusMinus(value.u_change_c, celsiusPlaces(value.u_change_c)) }),
+    plusMinus: marked("page-change-plus-minus", { u: plusMinus(value.u_change_c, celsiusPlaces(value.u_change_c)) }),
   };
 }
 
@@ -276,7 +277,7 @@ function Worked({ value, of }: { value: Change; of: string | null }) {
       </dd>
       {enthalpy_kj_mol !== null && u_enthalpy_kj_mol !== null && of !== null && (
         <>
-          <dt>{phrase("page-enthalpy-of", { what: said(of) })}</dt>
+          <dt><Explained text={marked("page-enthalpy-of", { what: said(of) })} /></dt>
           <dd>
             <b class="enthalpy">{keptTogether(phrase("page-enthalpy", { enthalpy: signed(enthalpy_kj_mol, kilojoulePlaces(u_enthalpy_kj_mol)) }))}</b>{" "}
             <span>{keptTogether(phrase("page-enthalpy-plus-minus", { u: plusMinus(u_enthalpy_kj_mol, kilojoulePlaces(u_enthalpy_kj_mol)) }))}</span>
@@ -319,7 +320,7 @@ function OnceResultWords({ view, over }: { view: OnceView; over: boolean }) {
           </MethodCard>
         )}
         {heat && (
-          <MethodCard name={phrase("page-by-heat-balance")} method="heat" {...inWords(heat)} brief={!over}>
+          <MethodCard name={marked("page-by-heat-balance")} method="heat" {...inWords(heat)} brief={!over}>
             <Worked value={heat} of={of} />
             <RemarkLine text={[described ? phrase("page-heat-once-knows") : phrase("page-not-described"), ...guess].join(" ")} />
           </MethodCard>
@@ -327,7 +328,7 @@ function OnceResultWords({ view, over }: { view: OnceView; over: boolean }) {
         {over && !lines && refused.straight_lines && <RemarkLine text={phrase("page-refused-change", { reason: said(refused.straight_lines) })} />}
         {over && !heat && refused.heat_balance && <RemarkLine text={phrase("page-refused-heat", { reason: said(refused.heat_balance) })} />}
       </div>
-      <Remarks result={result} repeats={view.repeats} />
+      <Remarks view={view} result={result} repeats={view.repeats} />
     </>
   );
 }

@@ -6,15 +6,19 @@ import { type Cell as TableCell, type Table, readingsTable } from "../chart/volu
 import { decimal, fixed, short } from "../format";
 import type { View } from "../live/contract";
 import { TableFrame } from "../page/shared";
+import { Explained } from "../page/terms";
 import { capital } from "../phrases/quantities";
 import { setAsideText } from "../phrases/reasons";
-import { dress, phrase, said } from "../words";
+import { dress, marked, phrase, said } from "../words";
 import { addedWord, reasonInWords } from "./names";
+
+/** Decimals of the probe's temperatures, live as in the table. */
+export const PROBE_DECIMALS = 2;
 
 /** Decimals of the readings in a table: as many as the finest typed one has, and two of the probe's. */
 export function decimalsOf(repeats: View["repeats"]): number {
   const readings = repeats.flatMap((repeat) => repeat.readings).filter(({ temperature_c }) => temperature_c !== null);
-  if (readings.length === 0 || !readings.every(({ typed }) => typed)) return 2;
+  if (readings.length === 0 || !readings.every(({ typed }) => typed)) return PROBE_DECIMALS;
   return Math.max(...readings.map(({ temperature_c }) => short(temperature_c ?? 0).split(".")[1]?.length ?? 0));
 }
 
@@ -49,12 +53,14 @@ interface TableProps {
   table: Table;
   /** One cell of a repeat, as it is wanted there. */
   write: (cell: TableCell, key: number | undefined) => ComponentChildren;
+  /** Whether its words explain themselves: not on paper. */
+  explains?: boolean;
   /** Of the readings; the mean has one more, two at the most. */
   decimals?: number;
 }
 
 /** Volume, each repeat, and their mean; what stands in a repeat's cell is the caller's. */
-export function ReadingsTable({ table, write, decimals = 2 }: TableProps) {
+export function ReadingsTable({ table, write, explains = false, decimals = 2 }: TableProps) {
   const averaged = table.repeats.length > 1;
   return (
     <table>
@@ -67,7 +73,7 @@ export function ReadingsTable({ table, write, decimals = 2 }: TableProps) {
               {phrase("page-table-repeat", { repeat })}
             </th>
           ))}
-          {averaged && <th scope="col">{phrase("page-table-mean")}</th>}
+          {averaged && <th scope="col">{explains ? <Explained text={marked("page-table-mean")} /> : phrase("page-table-mean")}</th>}
         </tr>
       </thead>
       <tbody>
@@ -119,7 +125,7 @@ export function Readings({ view }: { view: View }) {
   return (
     <section class="readings">
       <TableFrame name={phrase("page-table")}>
-        <ReadingsTable table={table} decimals={decimals} write={(cell, key) => <Cell key={key} cell={cell} typed={mixed} decimals={decimals} />} />
+        <ReadingsTable table={table} explains decimals={decimals} write={(cell, key) => <Cell key={key} cell={cell} typed={mixed} decimals={decimals} />} />
       </TableFrame>
       <AsideAndAdded view={view} />
     </section>

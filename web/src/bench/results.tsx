@@ -1,31 +1,22 @@
-// Results of both methods, their comparison, remarks on them, and what they wait for.
+// Results of both methods, and what they wait for; their comparison and remarks on them are parts of their own.
 
 import type { ComponentChildren } from "preact";
-import { keptTogether, lowered, rounded, short, signed } from "../format";
-import { type OwnReading, type Repeat, type View, isOnce } from "../live/contract";
-import type { EndPoint, OnceResult, PortionsResult, RepeatRemarks, Result } from "../live/results";
-import { TableFrame } from "../page/shared";
-import { answerText, worthText } from "../phrases/answer";
-import { offChangeText, offText } from "../phrases/own_lines";
-import { celsiusPlaces, cm3Places, plusMinus } from "../phrases/quantities";
+import { keptTogether, rounded, short, signed } from "../format";
+import type { OwnReading, Repeat, View } from "../live/contract";
+import type { EndPoint, PortionsResult } from "../live/results";
+import { laterStill } from "../page/shared";
+import { Explained } from "../page/terms";
+import { cm3Places, plusMinus } from "../phrases/quantities";
 import { committedNothingText } from "../phrases/reasons";
-import { inRepeatsText, intervalText, scatterText } from "../phrases/results";
-import { keyed, phrase, said } from "../words";
+import { intervalText, scatterText } from "../phrases/results";
+import { keyed, marked, phrase, said } from "../words";
 import { reasonInWords } from "./names";
 
-// The answer comes first: the question's own quantity, in a sentence, and the reaction that it follows from.
+// What is drawn only once a practical is over comes later.
 
-export function Answer({ view }: { view: View }) {
-  const text = answerText(view);
-  if (text === "") return null;
-  return (
-    <section class="answer">
-      <h2>{phrase("page-answer-title")}</h2>
-      <p class="answer-text" data-testid="answer">{keptTogether(text).replace(/ ± /g, "\u00a0±\u00a0")}</p>
-      {view.reaction && <p class="answer-reaction">{lowered(view.reaction.equation)}</p>}
-    </section>
-  );
-}
+export const Answer = laterStill(async () => (await import("./answer")).Answer);
+export const Remarks = laterStill(async () => (await import("./remarks")).Remarks);
+export const Compared = laterStill(async () => (await import("./compared")).Compared);
 
 // The end-point by each method, with its uncertainty; or why it cannot be read.
 
@@ -34,37 +25,38 @@ function inWords(value: EndPoint) {
   return {
     number: phrase("page-end-point", { volume: rounded(value.end_point_cm3, cm3Places(u_cm3)) }),
     interval: intervalText(value.interval_95_cm3, u_cm3),
-    plusMinus: phrase("page-plus-minus", { u: plusMinus(u_cm3, cm3Places(u_cm3)) }),
+    plusMinus: marked("page-plus-minus", { u: plusMinus(u_cm3, cm3Places(u_cm3)) }),
   };
 }
 
 interface ResultWordsProps {
+  view: View;
   result: PortionsResult | null;
   repeats: readonly Repeat[];
   /** Whether a repeat has just ended; only then are refusals and remarks of a method news. */
   over: boolean;
 }
 
-export function ResultWords({ result, repeats, over }: ResultWordsProps) {
+export function ResultWords({ view, result, repeats, over }: ResultWordsProps) {
   if (!result) return over ? <p class="remark">{phrase("page-own-lines-computing")}</p> : null;
   const { straight_lines: lines, heat_balance: heat, refused } = result;
   return (
     <>
       <div class="results">
         {lines && (
-          <MethodCard name={phrase("page-by-straight-lines")} method="lines" {...inWords(lines)} brief={!over}>
+          <MethodCard name={marked("page-by-straight-lines")} method="lines" {...inWords(lines)} brief={!over}>
             <RemarkLine text={scatterText(lines.predicted_bias_cm3 ?? null)} />
           </MethodCard>
         )}
         {heat && (
-          <MethodCard name={phrase("page-by-heat-balance")} method="heat" {...inWords(heat)} brief={!over}>
+          <MethodCard name={marked("page-by-heat-balance")} method="heat" {...inWords(heat)} brief={!over}>
             <RemarkLine text={heat.describes_trace ? phrase("page-heat-balance-knows") : phrase("page-not-described")} />
           </MethodCard>
         )}
         {over && !lines && refused.straight_lines && <RemarkLine text={phrase("page-refused", { reason: said(refused.straight_lines) })} />}
         {over && !heat && refused.heat_balance && <RemarkLine text={phrase("page-refused-heat", { reason: said(refused.heat_balance) })} />}
       </div>
-      <Remarks result={result} repeats={repeats} />
+      <Remarks view={view} result={result} repeats={repeats} />
     </>
   );
 }
@@ -85,7 +77,7 @@ interface MethodCardProps {
 export function MethodCard({ name, method, number, interval, plusMinus, brief, children }: MethodCardProps) {
   return (
     <div class={`result result-${method}${brief ? " result-brief" : ""}`}>
-      <h3>{name}</h3>
+      <h3><Explained text={name} /></h3>
       <p class="end-point">{keptTogether(number)}</p>
       <p class="interval">
         {keptTogether(interval)}
@@ -93,7 +85,7 @@ export function MethodCard({ name, method, number, interval, plusMinus, brief, c
       {!brief && (
         <details class="more-about">
           <summary>{phrase("page-more-about")}</summary>
-          <p class="plus-minus">{keptTogether(plusMinus)}</p>
+          <p class="plus-minus"><Explained text={keptTogether(plusMinus)} /></p>
         </details>
       )}
       {!brief && children}
@@ -103,152 +95,6 @@ export function MethodCard({ name, method, number, interval, plusMinus, brief, c
 
 export function RemarkLine({ text }: { text: string }) {
   return <p class="remark">{keptTogether(text)}</p>;
-}
-
-// Remarks of plausibility and of the fit, in the station's own words.
-
-export function Remarks({ result, repeats }: { result: Result; repeats: readonly Repeat[] }) {
-  const ended = repeats.filter(({ status }) => status === "ended").map(({ repeat }) => repeat);
-  const counted = repeats.filter(({ status }) => status !== "set aside").length;
-  const remarks = remarksOn(result, ended);
-  if (remarks.length === 0) return null;
-  return (
-    <div class="remarks">
-      <h3>{phrase("page-remarks")}</h3>
-      <ul>
-        {remarks.map((remark) => {
-          const text = keptTogether(sentence(remark, counted));
-          return <li key={text}>{text}</li>;
-        })}
-      </ul>
-    </div>
-  );
-}
-
-// What is said beside the numbers, each thing once: the station's notes, and why single repeats gave no number.
-
-/** A remark and the repeats it is about; none when it is about all together. */
-interface Remark {
-  repeats: readonly number[];
-  text: string;
-}
-
-type Method = "straight_lines" | "heat_balance";
-
-/** `refused` repeats are told only where the others gave a number: else the refusal of the mean says it already. */
-export function remarksOn(result: Result, ended: readonly number[]): Remark[] {
-  const repeats: readonly RepeatRemarks[] = result.repeats ?? [];
-  const told: Remark[] = (result.notes ?? []).map((text) => ({ repeats: [], text }));
-  for (const { repeat, notes = [], refused = {} } of repeats) {
-    for (const text of notes) add(told, repeat, text);
-    if (!ended.includes(repeat)) continue;
-    for (const method of ["straight_lines", "heat_balance"] as const) {
-      const reason = refused[method];
-      if (reason && result[method]) add(told, repeat, refusalWords(result, method, reason));
-    }
-  }
-  return told;
-}
-
-function add(told: Remark[], repeat: number, text: string): void {
-  const index = told.findIndex((one) => one.text === text && one.repeats.length > 0);
-  const same = told[index];
-  if (same) told[index] = { ...same, repeats: [...same.repeats, repeat] };
-  else told.push({ repeats: [repeat], text });
-}
-
-function refusalWords(result: Result, method: Method, reason: string): string {
-  if (method === "heat_balance") return phrase("page-refused-heat", { reason: said(reason) });
-  const change = result.straight_lines !== null && "change_c" in result.straight_lines;
-  return change ? phrase("page-refused-change", { reason: said(reason) }) : phrase("page-refused", { reason: said(reason) });
-}
-
-/** A remark as a sentence, with its repeats in front; `of` is how many repeats there are. */
-export function sentence({ repeats, text }: Remark, of: number): string {
-  const told = said(text);
-  return repeats.length === 0 || of < 2 ? told : phrase("page-remark-of", { where: inRepeatsText(repeats), remark: said(told) });
-}
-
-// How far the students' own reading is off the computed ones.
-
-interface Row {
-  name: string;
-  value: string;
-  off: string;
-}
-
-function volumes({ end_point_cm3, before }: OwnReading, result: PortionsResult): Row[] {
-  if (end_point_cm3 === null) return [];
-  const { straight_lines: lines, heat_balance: heat } = result;
-  const row = (name: string, found: { end_point_cm3: number; u_end_point_cm3: number } | null | undefined): Row[] =>
-    found
-      ? [{
-          name,
-          value: phrase("page-own-lines-own-volume", { volume: rounded(found.end_point_cm3, cm3Places(found.u_end_point_cm3)) }),
-          off: offText(end_point_cm3, found.end_point_cm3),
-        }]
-      : [];
-  return [
-    { name: before ? phrase("page-own-lines-you") : phrase("page-own-lines-you-typed"), value: phrase("page-own-lines-own-volume", { volume: short(end_point_cm3) }), off: "" },
-    ...row(phrase("page-own-lines-lines"), lines),
-    ...row(phrase("page-own-lines-heat"), heat),
-  ];
-}
-
-function changes({ change_c }: OwnReading, result: OnceResult): Row[] {
-  if (change_c === null) return [];
-  const row = (name: string, found: { change_c: number; u_change_c: number } | null): Row[] =>
-    found
-      ? [{
-          name,
-          value: phrase("page-own-lines-own-change", { change: signed(found.change_c, celsiusPlaces(found.u_change_c)) }),
-          off: offChangeText(change_c, found.change_c),
-        }]
-      : [];
-  return [
-    { name: phrase("page-own-lines-you-typed"), value: phrase("page-own-lines-own-change", { change: signed(change_c, 2) }), off: "" },
-    ...row(phrase("page-own-lines-lines-once"), result.straight_lines),
-    ...row(phrase("page-own-lines-heat"), result.heat_balance),
-  ];
-}
-
-/** The own reading beside the computed values, and which of these is worth more. */
-export function Compared({ view }: { view: View }) {
-  const { own_reading, result } = view;
-  if (!result) return null;
-  const rows = !own_reading ? [] : isOnce(view) ? changes(own_reading, result as OnceResult) : volumes(own_reading, result as PortionsResult);
-  const worth = worthText(view);
-  if (rows.length < 2) return <WorthMore text={worth} />;
-  return (
-    <>
-      <TableFrame name={phrase("page-own-lines-compared")}>
-        <table class="compared">
-          <caption>{phrase("page-own-lines-compared")}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{phrase("page-own-lines-which")}</th>
-              <th scope="col">{phrase("page-own-lines-value")}</th>
-              <th scope="col">{phrase("page-own-lines-how-far")}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ name, value, off }) => (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{keptTogether(value)}</td>
-                <td>{keptTogether(off)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
-      <WorthMore text={worth} />
-    </>
-  );
-}
-
-function WorthMore({ text }: { text: string }) {
-  return text === "" ? null : <p class="worth-more">{text}</p>;
 }
 
 // Results that are not shown yet: what they wait for, and what the students have read themselves.

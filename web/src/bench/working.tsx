@@ -6,8 +6,9 @@ import { kindOf } from "../kinds";
 import type { View } from "../live/contract";
 import type { Accepted, Judgement, Result, Steps, WorkedStep } from "../live/results";
 import { TableFrame } from "../page/shared";
+import { Explained } from "../page/terms";
 import { worked } from "../phrases/steps";
-import { dress, phrase, said } from "../words";
+import { dress, marked, phrase, said } from "../words";
 
 // Every number opens into the line that made it; the accepted value beside it; questions for the evaluation.
 
@@ -44,7 +45,7 @@ export function StepsPart({ view, result }: StepsProps) {
       )}
       <div class="steps-sides">
         <Lines name={phrase("page-steps-by-lines")} lines={set?.steps.straight_lines} />
-        <Lines name={phrase("page-steps-by-heat")} lines={set?.steps.heat_balance} />
+        <Lines name={marked("page-steps-by-heat")} lines={set?.steps.heat_balance} />
       </div>
       {result.accepted && <AcceptedValue accepted={result.accepted} result={result} />}
       <h4>{phrase("page-steps-think")}</h4>
@@ -61,7 +62,7 @@ function Lines({ name, lines }: { name: string; lines: readonly WorkedStep[] | u
   if (!lines || lines.length === 0) return null;
   return (
     <div class="steps-side">
-      <h4>{name}</h4>
+      <h4><Explained text={name} /></h4>
       {lines.map((step) => (
         <Line key={step.text} step={step} />
       ))}
@@ -93,7 +94,7 @@ function AcceptedValue({ accepted: { enthalpy_kj_mol, u, text, source }, result 
   return (
     <div class="accepted">
       <h4>{phrase("page-steps-accepted")}</h4>
-      <p class="accepted-value">{keptTogether(phrase("page-steps-accepted-value", { enthalpy: fixed(enthalpy_kj_mol, 1), u: fixed(u, 1) }))}</p>
+      <p class="accepted-value"><Explained text={keptTogether(marked("page-steps-accepted-value", { enthalpy: fixed(enthalpy_kj_mol, 1), u: fixed(u, 1) }))} /></p>
       {own !== null && u_own !== null && <p class="accepted-own">{keptTogether(phrase("page-steps-yours", { enthalpy: worked(own, u_own, "kJ/mol") }))}</p>}
       <p>{symbols(text)}</p>
       <p class="remark">{phrase("page-steps-source", { source })}</p>

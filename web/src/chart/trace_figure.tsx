@@ -23,8 +23,8 @@ interface TraceData {
 interface PourMark {
   portion: number;
   x: number;
-  /** Whether its number has room beside its neighbour's. */
-  named: boolean;
+  /** In which row its number stands: one below the other where neighbours leave no room. */
+  row: number;
 }
 
 interface TraceChart {
@@ -69,12 +69,14 @@ export function traceChart({ samples, portions, readings }: TraceData, box: Box)
 }
 
 function pourMarks(portions: readonly Portion[], laid: Frame, room: number): PourMark[] {
-  let free = Number.NEGATIVE_INFINITY;
+  /** From where on each row is free. */
+  const free: number[] = [];
   return portions.map(({ portion, time_s }) => {
     const x = laid.x(time_s);
-    const named = x >= free;
-    if (named) free = x + room * String(portion).length;
-    return { portion, x, named };
+    const fits = free.findIndex((from) => x >= from);
+    const row = fits < 0 ? free.length : fits;
+    free[row] = x + room * (String(portion).length + 1) / 2;
+    return { portion, x, row };
   });
 }
 
@@ -165,14 +167,12 @@ function Drawing({ chart, repeat, whole, box }: { chart: TraceChart; repeat: Rep
       <desc id="trace-text">{spoken}</desc>
       <Axes frame={frame} letter={letter} across={phrase("page-since-repeat-axis")} up={phrase("page-temperature-axis")} />
       <g class="pours" font-size={0.9 * letter}>
-        {chart.pours.map(({ portion, x, named }) => (
+        {chart.pours.map(({ portion, x, row }) => (
           <g key={portion}>
             <path d={`M${x.toFixed(1)},${frame.top}V${frame.bottom}`} />
-            {named && (
-              <text x={x + 0.2 * letter} y={frame.top + 0.8 * letter}>
-                {portion}
-              </text>
-            )}
+            <text x={x + 0.2 * letter} y={frame.top + (0.8 + row) * letter}>
+              {portion}
+            </text>
           </g>
         ))}
       </g>

@@ -11,6 +11,8 @@ interface VolumeData {
   repeats: readonly Repeat[];
   mean: readonly MeanPoint[];
   crossing: Crossing | null;
+  /** The curve that the group expected: volume / cm³ and temperature / °C. */
+  sketch?: readonly (readonly [number, number])[] | null;
 }
 
 interface Series {
@@ -31,6 +33,7 @@ export interface VolumeChart {
   series: readonly Series[];
   mean: readonly Point[];
   crossing: CrossingMarks | null;
+  sketch: readonly Point[];
 }
 
 /** Least span of the temperature axis / °C: less would blow probe noise up into a curve. */
@@ -66,12 +69,14 @@ export function volumeChart(data: VolumeData, box: Box): VolumeChart {
   const most_cm3 = Math.max(planned_cm3, ...all.map((value) => value.volume_cm3));
   const temperatures = all.map((value) => value.temperature_c);
   if (data.crossing) temperatures.push(data.crossing.temperature_c);
+  for (const [, sketched_c] of data.sketch ?? []) temperatures.push(sketched_c);
   const laid = frame([0, most_cm3], padded(temperatures, LEAST_SPAN_C), box);
   const place = ({ volume_cm3, temperature_c }: Value): Point => [laid.x(volume_cm3), laid.y(temperature_c)];
   return {
     frame: laid,
     series: repeats.map((repeat) => ({ repeat: repeat.repeat, points: values(repeat).map(place) })),
     mean: data.mean.map(place),
+    sketch: (data.sketch ?? []).map(([volume_cm3, temperature_c]) => [laid.x(volume_cm3), laid.y(temperature_c)]),
     crossing: data.crossing && crossingMarks(data.crossing, data.mean, laid, most_cm3),
   };
 }

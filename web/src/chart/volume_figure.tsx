@@ -8,7 +8,7 @@ import { cm3Places } from "../phrases/quantities";
 import { pointText } from "../phrases/seeing";
 import { phrase } from "../words";
 import { Axes, Marks, Sized, Swatch, meanMark, repeatClass, repeatMark } from "./axes";
-import type { Box, Frame, Point } from "./frame";
+import { type Box, type Frame, type Point, through } from "./frame";
 import { Reader, pointMarks, portionPoints } from "./reader";
 import { type CrossingMarks, type VolumeChart, drawnRepeats, readingsTable, volumeChart } from "./volume";
 
@@ -82,6 +82,7 @@ function Drawing({ chart, crossing, heat, own, box, id, meanOnly = false, fine =
     <svg viewBox={`0 0 ${box.width} ${box.height}`} width={box.width} height={box.height} role="img" aria-label={phrase("page-volume-chart")} aria-describedby={`${id}-text`}>
       <desc id={`${id}-text`}>{phrase("page-volume-chart-text", { points: count })}</desc>
       <Axes frame={frame} letter={letter} across={phrase("page-volume-axis")} up={phrase("page-temperature-axis")} both fine={fine} />
+      {chart.sketch.length > 0 && <path class="sketch" d={through(chart.sketch)} />}
       {chart.crossing && crossing && (
         <CrossingDrawn marks={chart.crossing} crossing={crossing} frame={frame} letter={letter} toRight={crossingRight} />
       )}
@@ -111,9 +112,10 @@ interface LegendProps {
   crossing: boolean;
   heat: boolean;
   own: boolean;
+  sketch: boolean;
 }
 
-function Legend({ repeats, meanOnly, crossing, heat, own }: LegendProps) {
+function Legend({ repeats, meanOnly, crossing, heat, own, sketch }: LegendProps) {
   return (
     <ul class="legend">
       {!meanOnly &&
@@ -136,14 +138,15 @@ function Legend({ repeats, meanOnly, crossing, heat, own }: LegendProps) {
       )}
       {own && <LineName name={phrase("page-own-lines-legend-before")} kind="own own-before" />}
       {own && <LineName name={phrase("page-own-lines-legend-after")} kind="own own-after" />}
+      {sketch && <LineName name={phrase("page-sketch-legend")} kind="sketch" />}
     </ul>
   );
 }
 
 /** What of a view is drawn; own lines once they are committed to. */
-function drawn({ plan, repeats, mean, result, own_reading }: PortionsView) {
+function drawn({ plan, repeats, mean, result, own_reading, sketch }: PortionsView) {
   const { straight_lines: crossing = null, heat_balance: heat = null } = result ?? {};
-  return { plan, repeats, mean, crossing, heat, own: own_reading };
+  return { plan, repeats, mean, crossing, heat, own: own_reading, sketch };
 }
 
 let named = 0;
@@ -180,7 +183,7 @@ function Readable({ view, box, large, meanOnly }: { view: PortionsView; box: Box
 }
 
 function ChartLegend({ view, meanOnly = false }: { view: PortionsView; meanOnly?: boolean }) {
-  const { repeats, crossing, heat, own } = drawn(view);
+  const { repeats, crossing, heat, own, sketch } = drawn(view);
   return (
     <Legend
       repeats={drawnRepeats(repeats)}
@@ -188,13 +191,14 @@ function ChartLegend({ view, meanOnly = false }: { view: PortionsView; meanOnly?
       crossing={crossing !== null}
       heat={heat !== null}
       own={Boolean(own?.before && own.after)}
+      sketch={sketch !== null}
     />
   );
 }
 
 /** `large`: the graph of the page, to read a volume from; mean and lines first, the single repeats on a switch. */
 export function VolumeFigure({ view, large = false }: { view: PortionsView; large?: boolean }) {
-  const { plan, repeats, mean, result, own_reading } = view;
+  const { plan, repeats, mean, result, own_reading, sketch } = view;
   const [spread, setSpread] = useState(false);
   const several = large && drawnRepeats(repeats).length > 1;
   const meanOnly = several && !spread;
@@ -213,7 +217,7 @@ export function VolumeFigure({ view, large = false }: { view: PortionsView; larg
         )}
       </>
     ),
-    [plan, repeats, mean, result, own_reading, large, meanOnly, spread],
+    [plan, repeats, mean, result, own_reading, sketch, large, meanOnly, spread],
   );
 }
 

@@ -24,6 +24,8 @@ export interface Act {
   change_c?: number | null;
   before?: PlacedLine | null;
   after?: PlacedLine | null;
+  /** Of a sketched curve: total volume added / cm³ and temperature / °C. */
+  points?: [number, number][];
   label?: string;
   text?: string;
   note?: number;

@@ -5,13 +5,17 @@ import { type Freshness, keptTogether, short } from "../format";
 import { kindOf } from "../kinds";
 import type { Acting } from "../live/acts";
 import type { View } from "../live/contract";
-import { phrase, said } from "../words";
+import { markedSaid, phrase, said } from "../words";
+import { laterStill, useEarlyPress } from "./shared";
 import { sound, useHearing } from "./sound";
+import { Explained } from "./terms";
+
+const SoundOffer = laterStill(() => import("./sound_offer").then((part) => part.SoundOffer));
 
 export function Header({ view, place }: { view: View; place: Place }) {
   return (
     <header class={place === "" || place === "big" ? "head-compact" : undefined}>
-      <h1>{said(view.plan.title)}</h1>
+      <h1><Explained text={markedSaid(view.plan.title)} /></h1>
       <div class="head-tools">
         <SoundSwitch />
         <Menu place={place} />
@@ -50,14 +54,18 @@ export function Notices({ view, heard, acting }: NoticesProps) {
   const { fault } = view;
   const probe = heard === "fresh" ? probeTrouble(view) : "";
   const inMemory = view.bench.in_memory === true;
-  const some = heard !== "fresh" || probe !== "" || fault !== null || inMemory || acting.trouble !== null;
+  const early = useEarlyPress();
+  const offers = useHearing() === "undecided" && view.state === "ready" && !view.bench.read_only;
+  const some = heard !== "fresh" || probe !== "" || fault !== null || inMemory || offers || acting.trouble !== null;
   return (
     <>
       {some && <div class="notices-room" />}
       <div class="notices">
+        {offers && <SoundOffer />}
         <div role="status" class="contact">
           {heard !== "fresh" && <p>{heard === "old" ? phrase("page-silent") : phrase("page-lost")}</p>}
           {probe !== "" && <p>{probe}</p>}
+          {early && <p class="early">{phrase("page-doing-pressed-early")}</p>}
         </div>
         {inMemory && (
           <p class="fault" role="alert">
@@ -84,9 +92,9 @@ export function Notices({ view, heard, acting }: NoticesProps) {
 
 // The way to the other views, and the switch of the sound.
 
-const WAVES = { on: "M17 8q4 4 0 8M20 5q7 7 0 14", off: "M17 9l6 6M23 9l-6 6", asleep: "M17 9h5l-5 6h5" } as const;
+const WAVES = { on: "M17 8q4 4 0 8M20 5q7 7 0 14", off: "M17 9l6 6M23 9l-6 6", undecided: "M17 9l6 6M23 9l-6 6", asleep: "M17 9h5l-5 6h5" } as const;
 
-/** Says in words whether anything can be heard; the press that arms the sound is on it. */
+/** Its drawing says whether anything can be heard, its words what a press does. */
 export function SoundSwitch() {
   const hearing = useHearing();
   return (

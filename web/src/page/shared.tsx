@@ -3,7 +3,7 @@
 import type { ComponentChildren, ComponentType, RefObject } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { base, get } from "../live/ask";
-import { phrase } from "../words";
+import { allWords, phrase } from "../words";
 
 // Parts of the page that travel only when they are wanted.
 
@@ -16,16 +16,17 @@ async function loadAfresh(): Promise<void> {
   if (answers) location.reload();
 }
 
-/** A component that is fetched when it is first drawn. Its place stays empty until it is there. */
-export function later<Props extends object>(fetched: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+/** A component that is fetched when it is first drawn. Its place stays empty until it and its
+ * `words` are there. */
+export function later<Props extends object>(fetched: () => Promise<ComponentType<Props>>, words = allWords): ComponentType<Props> {
   let known: ComponentType<Props> | null = null;
   return function Later(props: Props) {
     const [Part, show] = useState<ComponentType<Props> | null>(() => known);
     const [failed, fail] = useState(false);
     useEffect(() => {
       if (Part) return;
-      fetched().then(
-        (part) => {
+      Promise.all([fetched(), words()]).then(
+        ([part]) => {
           known = part;
           show(() => part);
         },
@@ -146,13 +147,41 @@ export function useFitted(text: string): RefObject<HTMLDivElement | null> {
 /** A press this soon after a button took on a new meaning was meant for the old one / ms. */
 const OLD_MEANING_MS = 600;
 
-/** Tells whether a press now is meant: false for a moment after `meaning` has changed. */
+/** So long it is said that such a press was seen / ms. */
+const SEEN_MS = 3000;
+
+const onEarly = new Set<() => void>();
+
+/** Whether a press came too early just now: it was seen, and not taken. */
+export function useEarlyPress(): boolean {
+  const [early, set] = useState(false);
+  useEffect(() => {
+    let timer = 0;
+    const seen = () => {
+      clearTimeout(timer);
+      set(true);
+      timer = window.setTimeout(() => set(false), SEEN_MS);
+    };
+    onEarly.add(seen);
+    return () => {
+      clearTimeout(timer);
+      onEarly.delete(seen);
+    };
+  }, []);
+  return early;
+}
+
+/** Tells whether a press now is meant: false for a moment after `meaning` has changed, and then the page says so. */
 export function useMeant(meaning: string): () => boolean {
   const since_ms = useRef(0);
   useLayoutEffect(() => {
     since_ms.current = performance.now();
   }, [meaning]);
-  return () => performance.now() - since_ms.current >= OLD_MEANING_MS;
+  return () => {
+    if (performance.now() - since_ms.current >= OLD_MEANING_MS) return true;
+    for (const seen of onEarly) seen();
+    return false;
+  };
 }
 
 // The keyboard's place when everything is drawn afresh.

@@ -6,8 +6,8 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Instruction } from "../live/contract";
 import { asksForSomething } from "../live/model";
 
-/** `asleep`: wanted, but the browser keeps silent until somebody taps. */
-type Hearing = "off" | "on" | "asleep";
+/** `asleep`: wanted, but the browser keeps silent until somebody taps. `undecided`: off, and nobody was asked yet. */
+type Hearing = "off" | "on" | "asleep" | "undecided";
 
 /** As much of an AudioContext as is needed. */
 export type Sounding = Pick<
@@ -16,7 +16,8 @@ export type Sounding = Pick<
 > & { readonly state: string };
 
 interface Memory {
-  wanted: () => boolean;
+  /** Null where nobody has said it yet. */
+  wanted: () => boolean | null;
   keep: (wanted: boolean) => void;
 }
 
@@ -34,7 +35,8 @@ export class Sound {
   ) {}
 
   get hearing(): Hearing {
-    if (!this.memory.wanted()) return "off";
+    const wanted = this.memory.wanted();
+    if (!wanted) return wanted === null ? "undecided" : "off";
     return this.context?.state === "running" ? "on" : "asleep";
   }
 
@@ -55,6 +57,12 @@ export class Sound {
       await this.wake();
       this.tone();
     }
+    this.tell();
+  }
+
+  /** Without sound: it is not offered again. */
+  decline(): void {
+    this.memory.keep(false);
     this.tell();
   }
 
@@ -107,11 +115,12 @@ export class Sound {
 
 // The page's one sound: remembered on the device, woken by any tap.
 
-let wantedHere = false;
+let wantedHere: boolean | null = null;
 
-function kept(): boolean {
+function kept(): boolean | null {
   try {
-    return localStorage.getItem("sound") === "on";
+    const known = localStorage.getItem("sound");
+    return known === null ? null : known === "on";
   } catch {
     return wantedHere;
   }

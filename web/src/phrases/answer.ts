@@ -3,7 +3,7 @@
 import { rounded, short, signed, significant } from "../format";
 import { type OnceView, type PortionsView, type View, isOnce } from "../live/contract";
 import type { OnceResult } from "../live/results";
-import { phrase } from "../words";
+import { marked, phrase } from "../words";
 import { celsiusPlaces, cm3Places } from "./quantities";
 import { worked } from "./steps";
 
@@ -30,12 +30,12 @@ function worthMore({ result }: View): "heat" | "lines" | null {
   return fits || !lines ? "heat" : "lines";
 }
 
-/** Which of two values is worth more, and why; empty where there is only one. */
+/** Which of two values is worth more, and why, as marked text; empty where there is only one. */
 export function worthText(view: View): string {
   const { heat_balance: heat = null, straight_lines: lines = null } = view.result ?? {};
   if (!heat || !lines) return "";
-  if (worthMore(view) === "lines") return phrase("page-worth-lines");
-  return isOnce(view) ? phrase("page-worth-heat-once") : phrase("page-worth-heat");
+  if (worthMore(view) === "lines") return marked("page-worth-lines");
+  return isOnce(view) ? marked("page-worth-heat-once") : marked("page-worth-heat");
 }
 
 /** The end-point that is worth most. */
@@ -63,14 +63,14 @@ function ofPortions(view: PortionsView): string[] {
   const said: string[] = [];
   if (own_cm3 !== null) {
     const volume = short(own_cm3);
-    said.push(each === null ? phrase("page-answer-own-volume", { volume }) : phrase("page-answer-own-acid", { volume, concentration: ownAcid(view) ?? rounded(each * own_cm3, OWN_DECIMALS) }));
+    said.push(each === null ? marked("page-answer-own-volume", { volume }) : marked("page-answer-own-acid", { volume, concentration: ownAcid(view) ?? rounded(each * own_cm3, OWN_DECIMALS) }));
   }
   const volume = bestVolume(view);
   const acid = volume && bestAcid(view, volume);
   if (acid) said.push(phrase("page-answer-best-acid", { value: worked(acid.value, acid.u, "mol/dm³") }));
   else if (volume) {
     const places = cm3Places(volume.u);
-    said.push(phrase("page-answer-best-volume", { volume: rounded(volume.value, places), u: rounded(volume.u, places) }));
+    said.push(marked("page-answer-best-volume", { volume: rounded(volume.value, places), u: rounded(volume.u, places) }));
   }
   const { prepared_mol_dm3 } = view.results;
   if (prepared_mol_dm3 !== null) said.push(phrase("page-answer-bottle", { concentration: significant(prepared_mol_dm3) }));
@@ -89,13 +89,13 @@ function ofOnce(view: OnceView): string[] {
   const { enthalpy_kj_mol: enthalpy, u_enthalpy_kj_mol: u_enthalpy } = best;
   said.push(
     enthalpy === null || u_enthalpy === null
-      ? phrase("page-answer-best-change", { change, u })
+      ? marked("page-answer-best-change", { change, u })
       : phrase("page-answer-best-enthalpy", { change, u, enthalpy: worked(enthalpy, u_enthalpy, "kJ/mol") }),
   );
   return said;
 }
 
-/** Empty while there is nothing to answer with. */
+/** Marked text (`Explained`); empty while there is nothing to answer with. */
 export function answerText(view: View): string {
   return (isOnce(view) ? ofOnce(view) : ofPortions(view as PortionsView)).join(" ");
 }

@@ -20,6 +20,8 @@ export interface Language {
   dates: string;
   decimalSign: string;
   catalogue: Catalogue;
+  /** Where the catalogue has only what the first view says: all else. */
+  rest?: () => Promise<Catalogue>;
   /** Done last to everything that is said: only the pseudo-locale has one. */
   accent?: (text: string) => string;
 }

@@ -8,6 +8,8 @@
 //                                 notes, guide, steps, names of reagents. English in, the reader's language out. What a
 //                                 person typed (notes, group, bench name) is never passed.
 //   said({ id, values, text })    the same for a message that the station names; `text` is its English.
+//   marked(id, values), markedSaid(text)
+//                                 the same with the marks of words that explain themselves, for `Explained` of ../page/terms
 //   remember(answer)              takes in which texts of an answer are messages: each answer has `messages`, id and values
 //                                 by English text. Whatever is received goes through it (../live/ask does for answers).
 // Call them while drawing, never keep their text in a constant of a module. The page is drawn afresh, root and all, when
@@ -27,6 +29,7 @@ import { english, languages } from "@words";
 import { setDecimalSign } from "../format";
 import { type Units, unitsOf } from "./dress";
 import { type GivenValues, type Language, type Value, formatted } from "./fluent";
+import { unmarked } from "./marks";
 import type { Values } from "./messages";
 
 export type { Units } from "./dress";
@@ -76,8 +79,14 @@ const plain = new Map<string, string>();
 const named = new Map<string, Omit<Said, "text">>();
 const listeners = new Set<() => void>();
 
+/** The values that a message wants. */
+type Wanted<Id extends MessageId> = Values[Id] extends null ? [] : [values: Values[Id]];
+
 /** A message of the page, with its values. */
-export function phrase<Id extends MessageId>(id: Id, ...[values]: Values[Id] extends null ? [] : [values: Values[Id]]): string {
+export const phrase = <Id extends MessageId>(id: Id, ...values: Wanted<Id>): string => unmarked(marked(id, ...values));
+
+/** The same with the marks of the words that explain themselves. */
+export function marked<Id extends MessageId>(id: Id, ...[values]: Wanted<Id>): string {
   if (values) return message(id, values) ?? id;
   let told = plain.get(id);
   if (told === undefined) {
@@ -87,19 +96,53 @@ export function phrase<Id extends MessageId>(id: Id, ...[values]: Values[Id] ext
   return told;
 }
 
+/** So long after a language came all of its words are there, asked for or not / ms. */
+const REST_MS = 2000;
+
+/** The rest of each language that comes in two parts. */
+const rests = new Map<Language, Promise<void>>();
+
+/** All words of the language now spoken: whatever is drawn after the first view waits for them. Where they cannot come,
+ * what is missing is said in English. */
+export function allWords(): Promise<void> {
+  const language = current;
+  if (!language.rest) return Promise.resolve();
+  const known = rests.get(language) ?? language.rest().then(
+    (rest) => {
+      language.catalogue = { ...language.catalogue, ...rest };
+      delete language.rest;
+      if (language === current) forget();
+    },
+    () => undefined,
+  );
+  rests.set(language, known);
+  return known;
+}
+
+/** Whether the language spoken has this message; one that it lacks is fetched with all the others. */
+function has(id: string): boolean {
+  if (current.catalogue[id] !== undefined) return true;
+  void allWords();
+  return false;
+}
+
 function message(id: string, values: GivenValues): string | null {
+  if (current !== english) has(id);
   const pattern = current.catalogue[id] ?? english.catalogue[id];
   return pattern === undefined ? null : dress(formatted(pattern, values, plurals));
 }
 
 /** A sentence of the station in the reader's language, units and decimal sign; English where it is not known. */
-export function said(told: string | Said): string {
+export const said = (told: string | Said): string => unmarked(markedSaid(told));
+
+/** The same with the marks of the words that explain themselves. */
+export function markedSaid(told: string | Said): string {
   if (typeof told === "string") return sentence(told);
   const { id, values, text } = told;
-  if (!id || current.catalogue[id] === undefined) return sentence(text);
+  if (!id || !has(id)) return sentence(text);
   const names: string[] = [];
   const filled = Object.entries(values ?? {}).map(([name, value]): [string, Value] => {
-    if (typeof value === "object") return [name, said(value)];
+    if (typeof value === "object") return [name, markedSaid(value)];
     if (!AS_IT_IS.test(name)) return [name, value];
     names.push(String(value));
     return [name, String.fromCharCode(PLACE + names.length - 1)];
@@ -127,8 +170,8 @@ function sentence(text: string): string {
   if (known !== undefined) return known;
   if (remembered.size >= MOST_REMEMBERED) remembered.clear();
   const of = named.get(text);
-  const isKnown = of?.id && current.catalogue[of.id] !== undefined;
-  const told = isKnown ? said({ ...of, text }) : dress(text);
+  const isKnown = of?.id && has(of.id);
+  const told = isKnown ? markedSaid({ ...of, text }) : dress(text);
   remembered.set(text, told);
   return told;
 }
@@ -142,14 +185,19 @@ export function dress(text: string): string {
 /** Whose dates are written, as a BCP 47 tag. */
 export const languageOfDates = (): string => current.dates;
 
-function change(): void {
-  version += 1;
+/** What was said with fewer words is said again at the next drawing. */
+function forget(): void {
   remembered.clear();
   plain.clear();
+  for (const listener of listeners) listener();
+}
+
+function change(): void {
+  version += 1;
   plurals = new Intl.PluralRules(current.tag);
   setDecimalSign(current.decimalSign);
   if (typeof document !== "undefined") document.documentElement.lang = current.tag;
-  for (const listener of listeners) listener();
+  forget();
 }
 
 /** Speak `code` from now on. False when its words could not be fetched: the old language stays. */
@@ -161,6 +209,7 @@ export async function setLanguage(code: LanguageCode): Promise<boolean> {
     if (wanted !== code || language === current) return true;
     [current, spoken] = [language, code];
     change();
+    if (language.rest) setTimeout(() => void allWords(), REST_MS);
     return true;
   } catch {
     return false;

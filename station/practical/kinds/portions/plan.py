@@ -107,12 +107,18 @@ class PortionsPlan(Plan):
     acid: Acid
     alkali: Alkali
     portions: Portions
+    predict_first: bool = False
 
     @model_validator(mode="after")
     def _one_concentration(self) -> Self:
         if self.acid.concentration_mol_dm3 is not None and self.acid.prepared_mol_dm3 is not None:
             raise ValueError(say("problem-acid-one-concentration"))
         return self
+
+    @property
+    def sketches(self) -> bool:
+        """Whether the group draws, before the first portion, how it thinks that the temperature will go."""
+        return self.predict_first
 
     @property
     def ingredients(self) -> tuple[Ingredient, Ingredient]:

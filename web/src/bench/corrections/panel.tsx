@@ -24,6 +24,7 @@ interface Props {
 const AT_ONCE: Record<string, Act> = {
   begin: { act: "begin" },
   rinsed: { act: "rinsed" },
+  one_more: { act: "one_more" },
   pause: { act: "pause" },
   resume: { act: "resume" },
   thermometer: { act: "thermometer", division_c: null },
@@ -62,7 +63,7 @@ function QuickDoubts({ newest, view, send }: { newest: Choice; view: View; send:
 }
 
 function nameOf(view: View, name: string): string {
-  if (name === "rinsed" && view.state === "done") return phrase("page-mistakes-one-more");
+  if (name === "one_more") return phrase("page-mistakes-one-more");
   const portion = name === "portion_added" ? view.portion + 1 : view.portion;
   const what = capital(portionWord(view.plan, portion));
   return phrase("page-correction-name", { name, what, added: said(addedWord(view.plan)) });

@@ -12,6 +12,7 @@ const GROUPS: Record<GroupName, readonly string[]> = {
     "alkali_temperature",
     "begin",
     "rinsed",
+    "one_more",
     "thermometer",
     "repeat_set_aside",
     "repeat_restored",
@@ -101,6 +102,9 @@ function isPossible(name: string, view: View): boolean {
       return may(name) && endedRepeats(view).length > 0;
     case "repeat_restored":
       return may(name) && restorableRepeats(view).length > 0;
+    case "rinsed":
+      // After the end another repeat begins with setting the cup up.
+      return may(name) && view.state !== "done";
     default:
       return may(name);
   }

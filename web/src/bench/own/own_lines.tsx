@@ -8,7 +8,8 @@ import { fixed, short } from "../../format";
 import type { Acting } from "../../live/acts";
 import type { MeanPoint, PortionsView } from "../../live/contract";
 import { keepInTab, keptInTab } from "../../live/tab";
-import { phrase } from "../../words";
+import { Explained } from "../../page/terms";
+import { marked, phrase } from "../../words";
 import {
   type Handle,
   type Met,
@@ -85,7 +86,7 @@ export function OwnLines({ view, acting, done }: OwnLinesProps) {
   const { lines, move, range_c, most_cm3, met } = useLines(view);
   return (
     <div class="own-reading" data-testid="own-reading">
-      <p>{turnsUp(view.mean) ? phrase("page-own-lines-task") : phrase("page-own-lines-task-falling")}</p>
+      <p><Explained text={turnsUp(view.mean) ? marked("page-own-lines-task") : marked("page-own-lines-task-falling")} /></p>
       <Sized class="drawing" shape={0.5} least={LEAST_LETTERS}>
         {(box) => (
           <Drawing

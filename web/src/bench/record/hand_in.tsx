@@ -100,6 +100,12 @@ export function HandIn({ view, traces, day, written, write }: Props) {
   const rest = (
     <>
       {view.own_reading && <p>{keptTogether(ownInWords(view.own_reading))}</p>}
+      {view.sketch && (
+        <Part name="writing" title={phrase("page-sketch-title")}>
+          <p>{phrase("page-sketch-question")}</p>
+          <Room place="sketch" name={phrase("page-sketch-question")} lines={2} {...at} />
+        </Part>
+      )}
       <Writing place="calculation" {...at} />
       <Writing place="conclusion" {...at} />
       <Part name="writing record-evaluation" title={phrase("page-sheet-parts", { which: "evaluation" })}>

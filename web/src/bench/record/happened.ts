@@ -59,6 +59,8 @@ const SAID: Readonly<Record<string, (body: Body, all: readonly JournalEvent[]) =
     return phrase("page-record-thermometer", { division: short(division_c), digital: body.digital === true ? "true" : "false" });
   },
   practical_ended: (body) => (body.early === true ? phrase("page-record-ended-early") : null),
+  curve_sketched: () => phrase("page-record-sketch"),
+  repeat_asked: () => phrase("page-record-repeat-asked"),
   finish_undone: () => phrase("page-record-finish-undone"),
   set_adopted: (body) => phrase("page-record-adopted", { label: textOf(body.label) }),
   set_returned: () => phrase("page-record-returned"),

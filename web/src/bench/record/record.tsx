@@ -22,9 +22,9 @@ export function RecordView({ view, model }: Props) {
   usePrinting(view, day);
   const traces = tracesOf(view, model);
   const [written, write] = useWritten(view);
-  const { plan, repeats, mean, result, results, own_reading, group, adopted, thermometer, alkali_temperature_c, bench } = view;
+  const { plan, repeats, mean, result, results, own_reading, sketch, group, adopted, thermometer, alkali_temperature_c, bench } = view;
   // A sample a second must not lay the paper out afresh.
-  const known = [plan, repeats, mean, result, results, own_reading, group, adopted, thermometer, alkali_temperature_c, bench.name];
+  const known = [plan, repeats, mean, result, results, own_reading, sketch, group, adopted, thermometer, alkali_temperature_c, bench.name];
   const sheet = useMemo(() => ({ view, traces, day, written }), [...known, day, traces, written]);
   const answers = useMemo(() => ({ view, traces, lines, day }), [...known, lines, day, traces]);
   const shown = results.shown && result !== null;

@@ -1,15 +1,16 @@
 // Why straight lines come out low, step by step, with this bench's own readings. Loaded when it is asked for.
 
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Axes, Sized, Swatch } from "../../chart/axes";
 import type { Box, Point } from "../../chart/frame";
 import { temperatureOn } from "../../chart/volume";
 import { fixed, keptTogether, short, signed } from "../../format";
 import type { PortionsView } from "../../live/contract";
+import { Explained } from "../../page/terms";
 import { roundedCm3 } from "../../phrases/quantities";
 import { moreLiquidText } from "../../phrases/why";
-import { phrase } from "../../words";
+import { marked, phrase } from "../../words";
 import { type Rise, type Segment, type WhyChart, type WhyData, firstAndLastRise, whyChart, whyData } from "./points";
 
 interface WhyProps {
@@ -29,12 +30,12 @@ function texts(data: WhyData | null, acid_cm3: number): string[] {
   const beyond_c = Math.abs(temperatureOn(crossing.before, end_point_cm3) - temperatureOn(crossing.after, end_point_cm3));
   const last =
     low_cm3 > SAME_CM3
-      ? phrase("page-why-low", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(low_cm3, 1) })
+      ? marked("page-why-low", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(low_cm3, 1) })
       : low_cm3 < -SAME_CM3
-        ? phrase("page-why-high", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(-low_cm3, 1) })
-        : phrase("page-why-agree", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3) });
+        ? marked("page-why-high", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3), apart: fixed(-low_cm3, 1) })
+        : marked("page-why-agree", { endPoint: roundedCm3(end_point_cm3, u_end_point_cm3) });
   return [
-    phrase("page-why-two", { crossing: roundedCm3(crossing.end_point_cm3, crossing.u_end_point_cm3) }),
+    marked("page-why-two", { crossing: roundedCm3(crossing.end_point_cm3, crossing.u_end_point_cm3) }),
     rises ? moreLiquidText(...rises) : phrase("page-why-more-words"),
     low_cm3 > SAME_CM3 ? phrase("page-why-bend", { above: fixed(beyond_c, 2) }) : phrase("page-why-bend-words"),
     phrase("page-why-same", { liquid: short(Math.round(acid_cm3 + end_point_cm3)) }),
@@ -42,8 +43,29 @@ function texts(data: WhyData | null, acid_cm3: number): string[] {
   ];
 }
 
-export function Why({ view }: WhyProps) {
+/** How the two methods differ, and why their end-points do. */
+export function Differ({ view }: WhyProps) {
+  const { straight_lines: lines = null, heat_balance: heat = null } = view.result ?? {};
+  const low = (lines?.end_point_cm3 ?? 0) < (heat?.end_point_cm3 ?? 0);
+  return (
+    <div class="differ">
+      <h3>{phrase("page-differ-title")}</h3>
+      <p><Explained text={marked("page-differ-lines")} /></p>
+      <p><Explained text={marked("page-differ-heat")} /></p>
+      <h3>{low ? phrase("page-why-open-low") : phrase("page-why-open")}</h3>
+      <Why view={view} />
+    </div>
+  );
+}
+
+function Why({ view }: WhyProps) {
   const [step, setStep] = useState(1);
+  const [over, setOver] = useState(false);
+  const again = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    // The button that was pressed is gone: the keyboard stays near by.
+    if (over) again.current?.focus({ preventScroll: true });
+  }, [over]);
   const data = whyData(view);
   const acid_cm3 = view.plan.acid.volume_cm3;
   const told = texts(data, acid_cm3);
@@ -57,6 +79,13 @@ export function Why({ view }: WhyProps) {
       </div>
     );
   }
+  if (over) {
+    return (
+      <button type="button" ref={again} class="plain" onClick={() => (setStep(1), setOver(false))}>
+        {phrase("page-why-again")}
+      </button>
+    );
+  }
   const go = (to: number) => setStep(Math.min(STEPS, Math.max(1, to)));
   return (
     <div class="why">
@@ -65,7 +94,7 @@ export function Why({ view }: WhyProps) {
           <>
             <p class="why-step">{phrase("page-why-step", { step: one, of: STEPS })}</p>
             <h4>{phrase("page-why-names", { which: one - 1 })}</h4>
-            <p>{keptTogether(told[one - 1] ?? "")}</p>
+            <p><Explained text={keptTogether(told[one - 1] ?? "")} /></p>
           </>
         )}
       </Steady>
@@ -77,8 +106,8 @@ export function Why({ view }: WhyProps) {
         <button type="button" aria-disabled={step === 1} onClick={() => go(step - 1)}>
           {phrase("page-why-back")}
         </button>
-        <button type="button" class="strong" aria-disabled={step === STEPS} onClick={() => go(step + 1)}>
-          {phrase("page-why-next")}
+        <button type="button" class="strong" onClick={() => (step === STEPS ? setOver(true) : go(step + 1))}>
+          {step === STEPS ? phrase("page-why-done") : phrase("page-why-next")}
         </button>
       </div>
       <p class="remark">{data.repeat === null ? phrase("page-why-with-mean") : phrase("page-why-with-repeat", { repeat: data.repeat })}</p>
@@ -198,7 +227,7 @@ function Liquid({ chart, rises, letter, name }: { chart: WhyChart; rises: readon
     <g class={name} font-size={letter}>
       {chart.liquid.map(({ portion, x, width, y, liquid_cm3 }) => (
         <g key={portion} class={named.includes(portion) ? "column column-named" : "column"}>
-          <rect x={x} y={y} width={width} height={chart.frame.bottom - y} />
+          <rect x={x} y={y} width={Math.max(0, width)} height={Math.max(0, chart.frame.bottom - y)} />
           {named.includes(portion) && (
             <text x={x + width / 2} y={chart.frame.bottom - 0.5 * letter} text-anchor="middle">
               {phrase("page-why-liquid-at", { liquid: short(Math.round(liquid_cm3)) })}

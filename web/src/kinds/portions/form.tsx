@@ -47,8 +47,15 @@ function Ingredients(props: ChoicesProps) {
 
 const PACES = ["graph", "quick"] as const;
 
+const PREDICTS = ["false", "true"] as const;
+
 function Timing(props: ChoicesProps) {
-  return <FieldChoice {...props} path="pace" label={phrase("page-plan-pace")} options={optionsOf(PACES, (key) => phrase("page-plan-paces", { which: key }))} />;
+  return (
+    <>
+      <FieldChoice {...props} path="pace" label={phrase("page-plan-pace")} options={optionsOf(PACES, (key) => phrase("page-plan-paces", { which: key }))} />
+      <FieldChoice {...props} path="predict_first" label={phrase("page-plan-predict")} options={optionsOf(PREDICTS, (key) => phrase("page-plan-predicts", { which: key }))} />
+    </>
+  );
 }
 
 function Promised({ promise, plan: { repeats }, compare }: PromiseProps<PortionsPromise>) {

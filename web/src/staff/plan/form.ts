@@ -20,6 +20,9 @@ export type Values = Record<string, Scalar | Record<string, Scalar>>;
 const SHARED = ["cup", "surroundings"];
 const TEXTS = /(^|\.)(title|pace|results|prompts|name|glassware)$/;
 
+/** Yes or no. */
+const FLAGS = /^predict_first$/;
+
 const isTable = (value: unknown): value is Record<string, Scalar> => typeof value === "object" && value !== null;
 
 function written(value: Scalar): string {
@@ -72,7 +75,7 @@ export function valuesOf(form: Form): Values {
   for (const [path, text] of Object.entries(form.fields)) {
     const [first = "", key] = path.split(".");
     if (text.trim() === "" || out.has(path) || foreign.includes(first)) continue;
-    const value = TEXTS.test(path) ? text.trim() : (typedNumber(text) ?? text.trim());
+    const value = FLAGS.test(path) ? text.trim() === "true" : TEXTS.test(path) ? text.trim() : (typedNumber(text) ?? text.trim());
     if (key === undefined) values[first] = value;
     else {
       const table = values[first];
