@@ -3,7 +3,7 @@
 import random
 from typing import Final
 
-from station.bench.virtual.world import CupParameters, nitric_acid_and_potassium_hydroxide, of_plan
+from station.bench.virtual.cup import CupParameters, nitric_acid_and_potassium_hydroxide, of_plan
 from station.chemistry.pairs import WrongPairError, neutralisation_steps
 from station.practical.kinds import DEFAULT, ready_plan
 from station.practical.plan import Plan

@@ -59,6 +59,7 @@ from station.practical.events.cup import (
     SetAdopted,
     SetReturned,
     SetUpStepDone,
+    TemperatureRead,
     ThermometerChosen,
 )
 
@@ -112,6 +113,7 @@ __all__ = [
     "SetUpStepDone",
     "Stamped",
     "StationStarted",
+    "TemperatureRead",
     "ThermometerChosen",
     "Unknown",
     "from_body",
@@ -132,6 +134,7 @@ EVENTS: dict[str, type[Event]] = {
         PortionPrompted,
         PortionAdded,
         ReadingSettled,
+        TemperatureRead,
         PortionUndone,
         PortionVolumeCorrected,
         PortionUnsure,

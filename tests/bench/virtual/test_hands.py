@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 from w1thermsensor import W1ThermSensor
 
+from station.bench.virtual.cup import nitric_acid_and_potassium_hydroxide, of_plan
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.hands import HandAct, HandRefused, Hands
 from station.bench.virtual.practice import END_POINTS, practised, truth
 from station.bench.virtual.technique import SlipShown
-from station.bench.virtual.world import nitric_acid_and_potassium_hydroxide, of_plan
 from station.practical import events as e
 from station.practical.fold import fold
 from station.practical.kinds import plan_from, ready_plan

@@ -9,10 +9,10 @@ import pytest
 from w1thermsensor import W1ThermSensor
 
 from station.bench.loop import current_practical
+from station.bench.virtual.cup import SCENARIOS
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
 from station.bench.virtual.student import BEHAVIOURS, Habits, VirtualStudent, follow_press
-from station.bench.virtual.world import SCENARIOS
 from station.command.assembly import follow_plan, follow_presses, opened_parts, watched_bench
 from station.command.settings import ProbeSettings, Settings, VirtualSettings
 from station.practical.dataset import from_question, question_for

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.bench.virtual.world import SCENARIOS, STEP_S, CupParameters, World, of_plan
+from station.bench.virtual.cup import SCENARIOS, CupParameters, of_plan
+from station.bench.virtual.world import STEP_S, World
 from station.practical.kinds import plan_from, ready_plan
 from station.practical.plan import Plan
 

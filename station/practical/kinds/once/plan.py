@@ -99,6 +99,7 @@ class OncePlan(Plan):
     has_turn: ClassVar[bool] = False
     pours_once: ClassVar[bool] = True
     adopts: ClassVar[bool] = False
+    clock_s: ClassVar[float | None] = 30.0
 
     kind: Literal["once"]
     liquid: Liquid
