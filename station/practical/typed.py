@@ -5,7 +5,7 @@ from station.practical.acts import Act, ActRefused
 from station.practical.by_clock import clocked_events
 from station.practical.questions import ask_about_start
 from station.practical.settling import next_events
-from station.practical.state import TYPED, Repeat, State, Step
+from station.practical.state import LEAST_CHANGE_C, TYPED, Repeat, State, Step
 from station.words import join, say
 
 DOUBTFUL = "doubtful"
@@ -95,6 +95,23 @@ def check_own_volume(state: State, act: Act) -> None:
     if read_cm3 is not None and not 0.0 < read_cm3 <= most_cm3 and not act.sure:
         outside = say("refusal-not-among-volumes", volume_cm3=f"{read_cm3:g}", most_cm3=f"{most_cm3:g}")
         raise ActRefused(DOUBTFUL, join([outside, say("advice-check-press-again")]))
+
+
+def check_own_change(state: State, act: Act) -> None:
+    """Raise ActRefused where the sign of the own change is against the curve, until the person says it is right."""
+    changes_c = [_change_c(each) for each in state.counted]
+    known_c = [each for each in changes_c if each is not None and abs(each) >= LEAST_CHANGE_C]
+    if act.change_c is None or act.sure or not known_c:
+        return
+    if all(each * act.change_c < 0.0 for each in known_c):
+        way = say("refusal-change-sign", change_c=f"{act.change_c:+g}", way="warmer" if known_c[0] > 0 else "colder")
+        raise ActRefused(DOUBTFUL, join([way, say("advice-check-press-again")]))
+
+
+def _change_c(repeat: Repeat) -> float | None:
+    """From the start to the last temperature put down."""
+    read = sorted((each.portion, each.temperature_c) for each in repeat.readings if each.temperature_c is not None)
+    return read[-1][1] - read[0][1] if len(read) > 1 else None
 
 
 def sure_mass_g(state: State, act: Act) -> float:

@@ -412,7 +412,9 @@ item-pipette-for = Pipette oder Messzylinder für { $volume_cm3 } cm³
 item-syringe-for = Spritze oder Messzylinder für Portionen zu { $volume_cm3 } cm³
 item-glassware-for = { $glassware } für Portionen zu { $volume_cm3 } cm³
 item-cylinder-for = Messzylinder für { $volume_cm3 } cm³
+item-balance = Waage, die auf 0,01 g anzeigt (mehrere Tische können sich eine teilen)
 item-weighing-boat = Wägeschiffchen mit { $mass_g } g
+spill-solid = Verschütteter Feststoff: trocken auffegen, dann feucht nachwischen.
 spill-small = Wenig verschüttet: sofort mit viel Wasser aufwischen, Schutzbrille auf.
 spill-acid = Mehr Säure verschüttet: Natriumhydrogencarbonat oder -carbonat darauf, bis es nicht mehr schäumt, dann aufwischen.
 spill-alkali = Mehr Lauge verschüttet: mit Wasser verdünnen, Citronensäurelösung dazu, dann aufwischen.
@@ -697,6 +699,10 @@ refusal-far-from-planned-mass = { $typed_g } g sind weit weg von den geplanten {
 refusal-no-reading-at = In Durchgang { $repeat } gibt es bei { $minutes } keinen Messwert zu berichtigen.
 refusal-time-to-come = { $minutes } kommt erst noch: Tippe ein, was dann abgelesen wird.
 refusal-far-from-planned = { $typed_cm3 } cm³ sind weit weg von den geplanten { $planned_cm3 } cm³.
+refusal-change-sign = Du hast { $change_c } °C eingegeben, aber nach der Kurve wurde der Becher { $way ->
+        [warmer] wärmer
+       *[colder] kälter
+    }.
 refusal-not-among-volumes = { $volume_cm3 } cm³ liegt nicht unter den zugegebenen Volumen bis { $most_cm3 } cm³.
 practical-hydrochloric-acid = Wie stark ist diese Salzsäure?
 practical-nitric-acid = Wie stark ist die Salpetersäure?
@@ -1267,6 +1273,7 @@ noted-repeat-ended = Durchgang beendet
 noted-repeat-set-aside = Durchgang zählt nicht mehr mit
 noted-repeat-counts-again = Durchgang zählt wieder mit
 noted-portion-taken-back = Portion zurückgenommen
+noted-mass-corrected = Masse berichtigt
 noted-volume-corrected = Volumen berichtigt
 noted-portion-unsure = Portion unsicher
 noted-portion-sure = Portion wieder sicher
@@ -1355,6 +1362,7 @@ sheet-cup-heat-capacity = Wärmekapazität von Becher und Fühler
 sheet-in-the-cup = im Becher
 sheet-volume = Volumen
 sheet-concentration = Konzentration
+sheet-mass-g = Masse / g
 sheet-mass = Masse
 sheet-added-at-once = auf einmal zugegeben
 sheet-concentration-to-find = Konzentration (leer: gesucht)

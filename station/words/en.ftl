@@ -412,7 +412,9 @@ item-pipette-for = pipette or measuring cylinder for { $volume_cm3 } cm³
 item-syringe-for = syringe or measuring cylinder for { $volume_cm3 } cm³ portions
 item-glassware-for = { $glassware } for { $volume_cm3 } cm³ portions
 item-cylinder-for = measuring cylinder for { $volume_cm3 } cm³
+item-balance = balance that reads to 0.01 g (several benches can share one)
 item-weighing-boat = weighing boat with { $mass_g } g
+spill-solid = Spilled solid: brush it up dry, then wipe with a damp cloth.
 spill-small = Small spills: wipe up at once with plenty of water, eye protection on.
 spill-acid = Larger spills of acid: sodium hydrogencarbonate or carbonate until it stops fizzing, then wipe it up.
 spill-alkali = Larger spills of alkali: dilute with water, citric acid solution, then mop up.
@@ -694,6 +696,10 @@ refusal-far-from-planned-mass = { $typed_g } g is far from the planned { $planne
 refusal-no-reading-at = There is no reading at { $minutes } in repeat { $repeat } to correct.
 refusal-time-to-come = { $minutes } is still to come: type what is read then.
 refusal-far-from-planned = { $typed_cm3 } cm³ is far from the planned { $planned_cm3 } cm³.
+refusal-change-sign = You typed { $change_c } °C, but the curve says that the cup became { $way ->
+        [warmer] warmer
+       *[colder] colder
+    }.
 refusal-not-among-volumes = { $volume_cm3 } cm³ is not among the volumes added, up to { $most_cm3 } cm³.
 practical-hydrochloric-acid = How strong is this hydrochloric acid?
 practical-nitric-acid = How strong is the nitric acid?
@@ -1264,6 +1270,7 @@ noted-repeat-ended = repeat ended
 noted-repeat-set-aside = repeat set aside
 noted-repeat-counts-again = repeat counts again
 noted-portion-taken-back = portion taken back
+noted-mass-corrected = mass corrected
 noted-volume-corrected = volume corrected
 noted-portion-unsure = not sure of the portion
 noted-portion-sure = sure of the portion again
@@ -1352,6 +1359,7 @@ sheet-cup-heat-capacity = heat capacity of cup and probe
 sheet-in-the-cup = in the cup
 sheet-volume = volume
 sheet-concentration = concentration
+sheet-mass-g = mass / g
 sheet-mass = mass
 sheet-added-at-once = added all at once
 sheet-concentration-to-find = concentration (empty: to be found)

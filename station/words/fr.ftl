@@ -412,7 +412,9 @@ item-pipette-for = pipette ou éprouvette graduée pour { $volume_cm3 } cm³
 item-syringe-for = seringue ou éprouvette graduée pour des portions de { $volume_cm3 } cm³
 item-glassware-for = { $glassware } pour des portions de { $volume_cm3 } cm³
 item-cylinder-for = éprouvette graduée pour { $volume_cm3 } cm³
+item-balance = balance au centième de gramme (plusieurs postes peuvent en partager une)
 item-weighing-boat = coupelle de pesée contenant { $mass_g } g
+spill-solid = Solide répandu : balaie-le à sec, puis essuie avec un chiffon humide.
 spill-small = Petites quantités renversées : essuyer aussitôt avec beaucoup d’eau, lunettes sur les yeux.
 spill-acid = Plus grande quantité d’acide renversée : hydrogénocarbonate ou carbonate de sodium jusqu’à ce que l’effervescence cesse, puis éponger.
 spill-alkali = Plus grande quantité de base renversée : diluer avec de l’eau, solution d’acide citrique, puis éponger.
@@ -700,6 +702,10 @@ refusal-far-from-planned-mass = { $typed_g } g est loin des { $planned_g } g p
 refusal-no-reading-at = Aucune mesure à { $minutes } à corriger dans la répétition { $repeat }.
 refusal-time-to-come = { $minutes } est encore à venir : saisis ce qui sera lu alors.
 refusal-far-from-planned = { $typed_cm3 } cm³, c’est loin des { $planned_cm3 } cm³ prévus.
+refusal-change-sign = Tu as saisi { $change_c } °C, mais d’après la courbe le gobelet est devenu { $way ->
+        [warmer] plus chaud
+       *[colder] plus froid
+    }.
 refusal-not-among-volumes = { $volume_cm3 } cm³ ne fait pas partie des volumes ajoutés, jusqu’à { $most_cm3 } cm³.
 practical-hydrochloric-acid = Quelle est la concentration de cet acide chlorhydrique ?
 practical-nitric-acid = Quelle est la concentration de l’acide nitrique ?
@@ -1270,6 +1276,7 @@ noted-repeat-ended = essai terminé
 noted-repeat-set-aside = essai écarté
 noted-repeat-counts-again = l’essai compte de nouveau
 noted-portion-taken-back = portion annulée
+noted-mass-corrected = masse corrigée
 noted-volume-corrected = volume corrigé
 noted-portion-unsure = portion incertaine
 noted-portion-sure = portion de nouveau sûre
@@ -1358,6 +1365,7 @@ sheet-cup-heat-capacity = capacité thermique du gobelet et du capteur
 sheet-in-the-cup = dans le gobelet
 sheet-volume = volume
 sheet-concentration = concentration
+sheet-mass-g = masse / g
 sheet-mass = masse
 sheet-added-at-once = ajouté en une fois
 sheet-concentration-to-find = concentration (vide : à déterminer)

@@ -96,7 +96,7 @@ METHODS = ("straight_lines", "heat_balance")
 
 def of_cups(count: int) -> None:
     """Print the table of virtual cups."""
-    every: dict[tuple[str, str], list[list[tuple[float, float, bool, bool]]]] = {}
+    every: dict[tuple[str, str], list[list[Errors]]] = {}
     for case, late in CASES.items():
         for name, plan in plans().items():
             runs = list(cups(plan, count, **late))
@@ -111,7 +111,10 @@ def of_cups(count: int) -> None:
         print(f"{'all':36}{instrument:12}{method}: {_line([each for group in groups for each in group])}")
 
 
-def _errors(run: CupRun, instrument: str, method: str) -> tuple[float, float, bool, bool] | None:
+Errors = tuple[float, float, float, bool, bool]
+
+
+def _errors(run: CupRun, instrument: str, method: str) -> Errors | None:
     found = (run.of_instrument[instrument] or {})[method]
     if found is None:
         return None
@@ -119,16 +122,18 @@ def _errors(run: CupRun, instrument: str, method: str) -> tuple[float, float, bo
     off = found["enthalpy_kj_mol"] - run.enthalpy_kj_mol
     inside = abs(off) <= 1.96 * found["u_enthalpy_kj_mol"]
     error_c = (found["change_c"] - run.change_c) * np.sign(run.change_c)
-    return float(error_c), 100.0 * off / run.enthalpy_kj_mol, low <= run.change_c <= high, inside
+    u_c = found["u_change_c"]
+    return float(error_c), u_c, 100.0 * off / run.enthalpy_kj_mol, low <= run.change_c <= high, inside
 
 
-def _line(found: Sequence[tuple[float, float, bool, bool] | None]) -> str:
+def _line(found: Sequence[Errors | None]) -> str:
     done = np.array([each for each in found if each is not None], dtype=np.float64)
     if not len(done):
         return f"refused {len(found)}"
-    change_c, percent, inside_c, inside = done.T
+    change_c, u_c, percent, inside_c, inside = done.T
     return (
-        f"ΔT {change_c.mean():+6.3f} rms {np.sqrt((change_c**2).mean()):5.3f} °C in {100 * inside_c.mean():5.1f} % "
+        f"ΔT {change_c.mean():+6.3f} rms {np.sqrt((change_c**2).mean()):5.3f} u {u_c.mean():5.3f} °C "
+        f"in {100 * inside_c.mean():5.1f} % "
         f"ΔH {percent.mean():+5.2f} rms {np.sqrt((percent**2).mean()):4.2f} % in {100 * inside.mean():5.1f} % "
         f"refused {len(found) - len(done)}"
     )

@@ -16,6 +16,7 @@ from station.analysis.lines.fit import student_t
 from station.analysis.once.fit import (
     CLOSE_AFTER_S,
     CLOSE_BEFORE_S,
+    LEAST_BEFORE_S,
     LEAST_READINGS,
     LEAST_SPAN_S,
     NEWEST_S,
@@ -71,7 +72,10 @@ def extrapolate(
         raise OnceRefused("too_few_before", say("once-before-old", seconds=f"{old_s:.0f}", most_s=f"{NEWEST_S:.0f}"))
     late = temperatures[after][times[after] >= times[after[-1]] - LEAST_SPAN_S]
     rough = float(np.median(late) - np.median(temperatures[before]))
-    lines = [find_line(times, temperatures, side, step_c, rough) for side in (before, after)]
+    lines = [
+        find_line(times, temperatures, side, step_c, rough, least_s)
+        for side, least_s in ((before, LEAST_BEFORE_S), (after, LEAST_SPAN_S))
+    ]
     if lines[0] is None or strays(times, temperatures, lines[0], step_c, rough):
         raise OnceRefused("not_a_line", say("once-before-not-straight"))
     if lines[1] is None or strays(times, temperatures, lines[1], step_c, rough):

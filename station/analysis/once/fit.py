@@ -148,6 +148,8 @@ def _least(problem: _Problem, theta: Array, tolerance: float) -> tuple[Array, fl
 
 LEAST_READINGS = 3
 LEAST_SPAN_S = 90.0
+LEAST_BEFORE_S = 60.0
+"""A probe that comes from the air needs half a minute of the time before mixing."""
 LONGEST_S, LONGEST_READINGS = 240.0, 8
 NEWEST_S = 90.0
 CLOSE_BEFORE_S, CLOSE_AFTER_S = 10.0, 10.0
@@ -162,7 +164,7 @@ RULE = say(
     "once-rule",
     before_s=f"{CLOSE_BEFORE_S:.0f}",
     after_s=f"{CLOSE_AFTER_S:.0f}",
-    from_min=f"{LEAST_SPAN_S / 60:g}",
+    from_min=f"{LEAST_BEFORE_S / 60:g}",
     to_min=f"{LONGEST_S / 60:.0f}",
     least=LEAST_READINGS,
     most_by_hand=LONGEST_READINGS,
@@ -220,18 +222,26 @@ def strays(time_s: Array, temperature_c: Array, fitted: Fitted, step_c: float, c
     inside = np.sort(np.concatenate([fitted.used, fitted.set_aside]))
     times, off = time_s[inside], temperature_c[inside] - fitted.line.intercept - fitted.line.slope * time_s[inside]
     allowed = max(step_c, 2.0 * CHANGE_SHARE * abs(change_c))
+    # One reading by hand alone says less than the many of a trace.
     ends = off[times < times[0] + BLOCK_S], off[times > times[-1] - BLOCK_S]
-    return any(abs(float(np.median(each))) > allowed for each in ends if len(each))
+    return any(abs(float(np.median(each))) > (allowed if len(each) > 2 else 2.0 * allowed) for each in ends)
 
 
-def find_line(time_s: Array, temperature_c: Array, inside: Indices, step_c: float, change_c: float) -> Fitted | None:
+def find_line(
+    time_s: Array,
+    temperature_c: Array,
+    inside: Indices,
+    step_c: float,
+    change_c: float,
+    least_s: float = LEAST_SPAN_S,
+) -> Fitted | None:
     """The line of the rule among ``inside`` (indices in order of time); None when no part is straight.
 
-    ``change_c`` is about the change on mixing, for what is allowed off the line.
+    ``change_c`` is about the change on mixing, for what is allowed off the line; it goes on for ``least_s`` at least.
     """
     allowed = max(0.5 * step_c, CHANGE_SHARE * abs(change_c))
     last = time_s[inside[-1]]
-    latest = int(np.searchsorted(time_s[inside], last - LEAST_SPAN_S, side="right"))
+    latest = int(np.searchsorted(time_s[inside], last - least_s, side="right"))
     latest = min(latest, len(inside) - LEAST_READINGS + 1)
     for first in np.unique(np.linspace(0, latest - 1, min(BEGINNINGS, max(latest, 1))).astype(int)):
         part = inside[first:]

@@ -98,11 +98,13 @@ def _crossing(time_s: Array, share: Array, wanted: float, until_s: float) -> flo
 
 def _between_readings(time_s: Array, temperature_c: Array, press_s: float, step_c: float) -> Moment:
     near = (time_s[1:] > press_s - WITHIN_S) & (time_s[:-1] < press_s + WITHIN_S)
-    jumps = np.abs(np.diff(temperature_c) - np.median(np.diff(temperature_c)))
-    jumps = np.where(near, jumps, 0.0)
-    if jumps.max(initial=0.0) < 2.5 * step_c:
+    jumps = np.where(near, np.diff(temperature_c) - np.median(np.diff(temperature_c)), 0.0)
+    k = int(np.argmax(np.abs(jumps)))
+    most = float(jumps[k])
+    if abs(most) < 2.5 * step_c:
         return Moment(press_s, U_UNSEEN_S, False)
-    k = int(np.flatnonzero(jumps >= 0.3 * jumps.max())[0])
+    while k > 0 and jumps[k - 1] / most >= 0.3:
+        k -= 1
     begin, end = float(time_s[k]), float(time_s[k + 1])
     if begin - EARLY_S <= press_s <= end:
         return Moment(press_s, U_PRESS_S, True)
