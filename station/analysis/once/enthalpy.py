@@ -165,12 +165,13 @@ def _require_moment(times: Array, mixed_at_s: float) -> None:
 
 def _require_readings(times: Array, side: np.ndarray, kind: Literal["too_few_before", "too_few_after"]) -> None:
     span_s = float(np.ptp(times[side])) if len(side) else 0.0
-    if len(side) >= LEAST_READINGS and span_s >= LEAST_SPAN_S:
+    least_s = LEAST_BEFORE_S if kind == "too_few_before" else LEAST_SPAN_S
+    if len(side) >= LEAST_READINGS and span_s >= least_s:
         return
     reason = say(
         "once-few-before" if kind == "too_few_before" else "once-few-after",
         least=LEAST_READINGS,
-        least_s=f"{LEAST_SPAN_S:.0f}",
+        least_s=f"{least_s:.0f}",
         count=len(side),
         span_s=f"{span_s:.0f}",
     )
