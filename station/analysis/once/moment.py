@@ -21,6 +21,7 @@ COURSE_S: Final = 120.0
 FULL_S: Final = 45.0
 SEEN: Final = (0.1, 0.3)
 U_PRESS_S, U_FOUND_S, U_UNSEEN_S = 2.0, 2.0, 8.0
+BEGUN: Final = 0.05
 EARLY_S: Final = 15.0
 """A thermometer that is slow shows a change so much later."""
 
@@ -103,7 +104,8 @@ def _between_readings(time_s: Array, temperature_c: Array, press_s: float, step_
     most = float(jumps[k])
     if abs(most) < 2.5 * step_c:
         return Moment(press_s, U_UNSEEN_S, False)
-    while k > 0 and jumps[k - 1] / most >= 0.3:
+    # A reading a moment after the mixing has changed a little already.
+    while k > 0 and jumps[k - 1] / most >= max(BEGUN, 1.5 * step_c / abs(most)):
         k -= 1
     begin, end = float(time_s[k]), float(time_s[k + 1])
     if begin - EARLY_S <= press_s <= end:
