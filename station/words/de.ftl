@@ -2045,6 +2045,15 @@ page-doing-go-on-measuring = Weitermessen
 page-doing-division-of = { $division } °C
 page-doing-go-on-typing = Weiter mit eurem Thermometer
 page-doing-use-thermometer = Nehmen
+page-clock-wait = ablesen in { $seconds } s
+page-clock-now = jetzt ablesen
+page-clock-temperature = Temperatur bei { $minutes } / °C
+page-amount-taken = { $what ->
+        [mass] Wirklich abgewogen / g
+       *[volume] Wirklich abgemessen / cm³
+    }
+page-amount-as-planned = wie geplant
+page-amount-wrong = Gib eine Zahl wie { $example } ein, oder lass das Feld leer.
 page-doing-typed-temperature = Temperatur / °C
 page-doing-record = Eintragen
 page-doing-not-anumber = Tippe eine Temperatur ein, etwa 21.5
@@ -2057,6 +2066,7 @@ page-doing-far-off =
     } dem letzten Wert. Stimmt es? Noch einmal drücken.
 page-doing-last-reading = letzter Wert
 page-doing-added-unread = Portion { $portion } ist im Becher, nicht abgelesen
+page-doing-to-reading = Jetzt selbst ablesen
 page-doing-to-lines = Jetzt deine eigenen Geraden
 page-doing-to-results = Zu den Ergebnissen
 page-doing-to-record = Dein Protokoll
@@ -2134,6 +2144,7 @@ page-mistakes-quick-volume = Das Volumen, das in den Becher kam: einmal tippen
 page-mistakes-volume-of = { $volume } cm³
 page-mistakes-as-planned = { $volume } cm³, wie geplant
 page-mistakes-which-reading = Welcher Wert?
+page-mistakes-clock-reading = Durchgang { $repeat }, { $minutes }: { $temperature } °C
 page-mistakes-reading-name =
     { $portion ->
         [0] Durchgang { $repeat }, Anfang: { $temperature } °C

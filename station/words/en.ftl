@@ -2038,6 +2038,15 @@ page-doing-go-on-measuring = Go on measuring
 page-doing-division-of = { $division } °C
 page-doing-go-on-typing = Go on with your own thermometer
 page-doing-use-thermometer = Use it
+page-clock-wait = read in { $seconds } s
+page-clock-now = read now
+page-clock-temperature = Temperature at { $minutes } / °C
+page-amount-taken = { $what ->
+        [mass] Mass really weighed / g
+       *[volume] Volume really taken / cm³
+    }
+page-amount-as-planned = as planned
+page-amount-wrong = Type a number like { $example }, or leave the field empty.
 page-doing-typed-temperature = Temperature / °C
 page-doing-record = Record
 page-doing-not-anumber = Type a temperature, such as 21.5
@@ -2050,6 +2059,7 @@ page-doing-far-off =
     } the last one. Press again if it is right.
 page-doing-last-reading = last reading
 page-doing-added-unread = Portion { $portion } is in, no reading taken
+page-doing-to-reading = Now your own reading
 page-doing-to-lines = Now your own lines
 page-doing-to-results = To the results
 page-doing-to-record = Your record
@@ -2127,6 +2137,7 @@ page-mistakes-quick-volume = The volume that went in: one tap
 page-mistakes-volume-of = { $volume } cm³
 page-mistakes-as-planned = { $volume } cm³, as planned
 page-mistakes-which-reading = Which reading?
+page-mistakes-clock-reading = repeat { $repeat }, { $minutes }: { $temperature } °C
 page-mistakes-reading-name =
     { $portion ->
         [0] repeat { $repeat }, start: { $temperature } °C

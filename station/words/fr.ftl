@@ -2044,6 +2044,15 @@ page-doing-go-on-measuring = Continuer les mesures
 page-doing-division-of = { $division } °C
 page-doing-go-on-typing = Continuer avec votre thermomètre
 page-doing-use-thermometer = L’utiliser
+page-clock-wait = lecture dans { $seconds } s
+page-clock-now = lis maintenant
+page-clock-temperature = Température à { $minutes } / °C
+page-amount-taken = { $what ->
+        [mass] Masse réellement pesée / g
+       *[volume] Volume réellement mesuré / cm³
+    }
+page-amount-as-planned = comme prévu
+page-amount-wrong = Saisis un nombre comme { $example }, ou laisse le champ vide.
 page-doing-typed-temperature = Température / °C
 page-doing-record = Enregistrer
 page-doing-not-anumber = Saisis une température, par exemple 21,5
@@ -2056,6 +2065,7 @@ page-doing-far-off =
     } que la dernière. Appuie de nouveau si c’est juste.
 page-doing-last-reading = dernière mesure
 page-doing-added-unread = Portion { $portion } ajoutée, aucune mesure relevée
+page-doing-to-reading = Maintenant, votre propre lecture
 page-doing-to-lines = Maintenant, tes propres droites
 page-doing-to-results = Vers les résultats
 page-doing-to-record = Ton compte rendu
@@ -2133,6 +2143,7 @@ page-mistakes-quick-volume = Le volume ajouté : un seul appui
 page-mistakes-volume-of = { $volume } cm³
 page-mistakes-as-planned = { $volume } cm³, comme prévu
 page-mistakes-which-reading = Quelle mesure ?
+page-mistakes-clock-reading = répétition { $repeat }, { $minutes } : { $temperature } °C
 page-mistakes-reading-name =
     { $portion ->
         [0] essai { $repeat }, début : { $temperature } °C

@@ -22,7 +22,7 @@ def _mix(state: State) -> Instruction:
     label = say("button-it-is-in")
     text = say("prompt-tip" if state.plan.portion_g is not None else "prompt-mix", amount=state.plan.added)
     detail = join([say("prompt-press-mixing"), say("prompt-lid-and-stir")])
-    return Instruction("mix", text, detail, "portion_added", 1, label)
+    return Instruction("tip" if state.plan.portion_g is not None else "mix", text, detail, "portion_added", 1, label)
 
 
 def _after(_: State) -> Instruction:
@@ -32,7 +32,8 @@ def _after(_: State) -> Instruction:
 def _own_mix(state: State) -> Instruction:
     text, label = say("prompt-own-mix", amount=state.plan.added), say("button-it-is-in")
     detail = join([say("prompt-you-decide"), say("prompt-keep-lid")])
-    return Instruction("own_pour", text, detail, "portion_added", state.poured + 1, label)
+    code = "own_tip" if state.plan.portion_g is not None else "own_pour"
+    return Instruction(code, text, detail, "portion_added", state.poured + 1, label)
 
 
 def _own_after(state: State) -> Instruction:
