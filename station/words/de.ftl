@@ -312,12 +312,14 @@ judged-unread = { $count ->
        *[other] { $count } Portionen haben keine Ablesung.
     }
 judged-hardly-waited = Du hast kaum länger gewartet als die Station.
+judged-waited-at-start = Vor der ersten Portion hast du { $seconds } s länger gewartet als nötig. Das hat nur Zeit gekostet.
 judged-waited = Du hast { $seconds } s länger gewartet als die Station.
 judged-moved = Das hat eine Ablesung um bis zu { $moved_c } °C verschoben.
 judged-no-lines = Deine Messwerte ergeben keine zwei Geraden, die sich schneiden.
 judged-lines-own = Geraden: { $own_cm3 } cm³ mit deinen Messwerten; die Zeitpunkte der Station sind zu wenige für einen Vergleich.
+judged-best = Die Wärmebilanz der ganzen Kurve ergibt { $best_cm3 } cm³, hier der beste Wert. Deine Geraden liegen { $own_off_cm3 } cm³ daneben, die der Station { $station_off_cm3 } cm³.
+judged-best-own = Die Wärmebilanz der ganzen Kurve ergibt { $best_cm3 } cm³, hier der beste Wert. Deine Geraden liegen { $own_off_cm3 } cm³ daneben.
 judged-lines = Geraden: { $own_cm3 } cm³ mit deinen Messwerten, { $station_cm3 } cm³ mit denen der Station.
-judged-heat = Wärmebilanz: { $own_cm3 } cm³ mit deinen Messwerten, { $station_cm3 } cm³ mit denen der Station.
 once-cannot-be-mixed = Diese Mengen lassen sich nicht mischen: { $reason }.
 once-no-repeat = kein Durchgang ergab ein Ergebnis
 once-no-enthalpy = Keine Enthalpie pro Mol: { $reason }.
@@ -1353,6 +1355,9 @@ sheet-readings-of = Messwerte
 sheet-own = die eigenen dieser Gruppe
 sheet-not-own = nicht die eigenen dieser Gruppe: { $label_name }
 sheet-ordinary-typed = gewöhnliches Thermometer, eingetippt
+sheet-moments = Zeitpunkte der Ablesung
+sheet-moments-own = die Gruppe hat selbst entschieden
+sheet-moments-station = wie die Station es verlangte
 sheet-thermometer = Thermometer
 sheet-repeats-planned = geplante Durchgänge
 sheet-temperature-added-before = Temperatur der Zugabe, vor dem Start

@@ -312,12 +312,14 @@ judged-unread = { $count ->
        *[other] { $count } portions have no reading.
     }
 judged-hardly-waited = You hardly waited longer than the station would have.
+judged-waited-at-start = Before the first portion you waited { $seconds } s longer than needed. That cost only time.
 judged-waited = You waited { $seconds } s longer than the station would have.
 judged-moved = That moved a reading by up to { $moved_c } °C.
 judged-no-lines = Your readings make no two lines that cross.
 judged-lines-own = Straight lines: { $own_cm3 } cm³ with your readings; the station's moments are too few to tell.
+judged-best = The heat balance of the whole trace gives { $best_cm3 } cm³, the best value here. Your lines are { $own_off_cm3 } cm³ off it, the station's { $station_off_cm3 } cm³.
+judged-best-own = The heat balance of the whole trace gives { $best_cm3 } cm³, the best value here. Your lines are { $own_off_cm3 } cm³ off it.
 judged-lines = Straight lines: { $own_cm3 } cm³ with your readings, { $station_cm3 } cm³ with the station's.
-judged-heat = Heat balance: { $own_cm3 } cm³ with your readings, { $station_cm3 } cm³ with the station's.
 once-cannot-be-mixed = These quantities cannot be mixed: { $reason }.
 once-no-repeat = no repeat gave a result
 once-no-enthalpy = No enthalpy per mole: { $reason }.
@@ -1350,6 +1352,9 @@ sheet-readings-of = readings
 sheet-own = this group's own
 sheet-not-own = not this group's own: { $label_name }
 sheet-ordinary-typed = ordinary thermometer, typed
+sheet-moments = moments of reading
+sheet-moments-own = the group decided itself
+sheet-moments-station = as the station asked
 sheet-thermometer = thermometer
 sheet-repeats-planned = repeats planned
 sheet-temperature-added-before = temperature of what is added, before the start

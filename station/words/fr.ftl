@@ -312,12 +312,14 @@ judged-unread = { $count ->
        *[other] { $count } portions n’ont pas de mesure.
     }
 judged-hardly-waited = Tu n’as guère attendu plus longtemps que la station ne l’aurait fait.
+judged-waited-at-start = Avant la première portion, tu as attendu { $seconds } s de plus que nécessaire. Cela n’a coûté que du temps.
 judged-waited = Tu as attendu { $seconds } s de plus que la station ne l’aurait fait.
 judged-moved = Cela a décalé une mesure de { $moved_c } °C au plus.
 judged-no-lines = Tes mesures ne donnent pas deux droites qui se coupent.
 judged-lines-own = Droites : { $own_cm3 } cm³ avec tes mesures ; celles de la station sont trop peu nombreuses pour comparer.
+judged-best = Le bilan thermique de la courbe entière donne { $best_cm3 } cm³, la meilleure valeur ici. Tes droites s’en écartent de { $own_off_cm3 } cm³, celles de la station de { $station_off_cm3 } cm³.
+judged-best-own = Le bilan thermique de la courbe entière donne { $best_cm3 } cm³, la meilleure valeur ici. Tes droites s’en écartent de { $own_off_cm3 } cm³.
 judged-lines = Droites : { $own_cm3 } cm³ avec tes mesures, { $station_cm3 } cm³ avec celles de la station.
-judged-heat = Bilan thermique : { $own_cm3 } cm³ avec tes mesures, { $station_cm3 } cm³ avec celles de la station.
 once-cannot-be-mixed = Ces quantités ne peuvent pas être mélangées : { $reason }.
 once-no-repeat = aucun essai n’a donné de résultat
 once-no-enthalpy = Pas d’enthalpie par mole : { $reason }.
@@ -1356,6 +1358,9 @@ sheet-readings-of = mesures
 sheet-own = celles de ce groupe
 sheet-not-own = pas celles de ce groupe : { $label_name }
 sheet-ordinary-typed = thermomètre ordinaire, valeurs saisies
+sheet-moments = moments de lecture
+sheet-moments-own = le groupe a décidé lui-même
+sheet-moments-station = comme la station l’a demandé
 sheet-thermometer = thermomètre
 sheet-repeats-planned = essais prévus
 sheet-temperature-added-before = température de ce qu’on ajoute, avant le début

@@ -276,6 +276,7 @@ def _plan(bench: str, state: State, happened: Sequence[Stamped]) -> Iterator[Row
     own = say("sheet-own") if state.adopted is None else say("sheet-not-own", label_name=state.adopted.label)
     yield say("sheet-readings-of"), own
     yield say("sheet-thermometer"), say("sheet-ordinary-typed" if state.typed else "noted-stations-probe")
+    yield say("sheet-moments"), say("sheet-moments-own" if state.plan.own_judgement else "sheet-moments-station")
     for what, value, *unit in state.plan.amounts():
         yield (_below(what) if unit else what), value, *unit
     yield say("sheet-repeats-planned"), state.plan.repeats
