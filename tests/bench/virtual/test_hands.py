@@ -263,9 +263,15 @@ def test_each_practice_has_an_unknown_of_its_own_that_the_portions_can_find(seed
     assert practised(ready_plan("neutralisation"), random.Random(seed + 100))[1] != cup
 
 
-@pytest.mark.parametrize("name", ["mixed-once", "endothermic"])
-def test_what_cannot_be_poured_in_portions_is_practised_with_the_ready_plan(name: str) -> None:
-    plan, _ = practised(ready_plan(name), random.Random(1))
+def test_two_liquids_mixed_once_are_practised_as_they_are_planned() -> None:
+    plan, cup = practised(ready_plan("mixed-once"), random.Random(1))
+    assert plan.kind == "once"
+    assert cup.acid_volume_cm3 == 40.0
+    assert f"{cup.enthalpy_kj_mol:+.1f} kJ/mol" in truth(plan, cup)
+
+
+def test_a_solid_is_in_no_syringe_and_gives_way_to_the_ready_plan() -> None:
+    plan, _ = practised(ready_plan("endothermic"), random.Random(1))
     assert plan.kind == "portions"
 
 

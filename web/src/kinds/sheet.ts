@@ -42,7 +42,7 @@ export function followed(name: string, value: Known, u: Known, write: (value: nu
   return value === null || value === undefined || u === null || u === undefined ? [] : [[name, write(value, u)]];
 }
 
-export const enthalpy = (kj_mol: number, u: number) => dress(`${kj_mol > 0 ? "+" : ""}${worked(kj_mol, u, "kJ/mol")}`);
+export const enthalpy = (kj_mol: number, u: number) => dress(worked(kj_mol, u, "kJ/mol"));
 export const concentration = (mol_dm3: number, u: number) => dress(worked(mol_dm3, u, "mol/dm³"));
 
 export function refused(name: string, why: string | undefined): Column[] {
