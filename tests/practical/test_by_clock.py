@@ -182,12 +182,12 @@ def test_an_own_change_with_the_wrong_sign_is_asked_about() -> None:
     walk = whole()
     with pytest.raises(ActRefused, match="the cup became colder"):
         walk.act("own_reading", change_c=4.3)
-    assert walk.state.own_reading is None
+    assert "end_point_read" not in [each.event.kind for each in walk.happened]
     walk.act("own_reading", change_c=4.3, sure=True)
-    assert walk.state.own_reading is not None
+    assert walk.happened[-1].event.kind == "end_point_read"
     other = whole()
     other.act("own_reading", change_c=-4.3)
-    assert other.state.own_reading is not None
+    assert other.happened[-1].event.kind == "end_point_read"
 
 
 def judging() -> Walk:

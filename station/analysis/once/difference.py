@@ -32,9 +32,9 @@ def difference(time_s: Array, temperature_c: Array, moment: Moment, step_c: floa
     if abs(change) <= max(step_c, 2.0 * u_reading * math.sqrt(2.0)):
         raise OnceRefused("no_change", say("once-no-change", change_c=f"{change:+.2f}"))
     factor = student_t(math.inf)
-    ends = (_point(time_s, temperature_c, k, u_reading) for k in (first, last))
+    before_it, after_it = (_point(time_s, temperature_c, k, u_reading) for k in (first, last))
     interval = change - factor * u, change + factor * u
-    return Extrapolation(change, u, interval, *ends, moment.time_s, u_reading, RULE, LABEL)
+    return Extrapolation(change, u, interval, before_it, after_it, moment.time_s, u_reading, RULE, LABEL)
 
 
 def _point(time_s: Array, temperature_c: Array, k: int, u_c: float) -> Stretch:

@@ -118,6 +118,7 @@ class World:
         self._probe_c = [parameters.probe_start_c, parameters.probe_start_c]
         self._bath_c: float | None = None
         self._reading: tuple[int, float] | None = None
+        self._undissolved_mol = 0.0
         self.refill()
 
     @property
