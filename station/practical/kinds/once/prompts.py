@@ -38,7 +38,7 @@ def _own_mix(state: State) -> Instruction:
 
 def _own_after(state: State) -> Instruction:
     """What was read stands; the recording goes on to its end."""
-    if any(each.portion == state.poured for each in state.repeats[-1].readings):
+    if state.current is not None and any(each.portion == state.poured for each in state.current.readings):
         return _after(state)
     text, label = say("prompt-own-reading"), say("button-read-now")
     detail = join([say("prompt-you-decide"), say("prompt-recorded-to-the-end")])
