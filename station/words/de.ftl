@@ -2427,6 +2427,7 @@ page-record-planned =
         [one] Durchgang
        *[other] Durchgänge
     }.
+page-record-own-moments = Die Gruppe hat selbst entschieden, wann sie abliest und wann sie zugibt.
 page-record-planned-once =
     Geplant: { $repeats } { $repeats ->
         [one] Durchgang
@@ -2466,6 +2467,7 @@ page-record-line-where = { $at }  { $where }: { $what }
 page-record-because = { $what }: { $reason }
 page-record-note-withdrawn = Notiz zurückgezogen: { $text }
 page-record-undone = zurückgenommen, sie kam nie in den Becher
+page-record-mass = { $mass } g kamen in den Becher
 page-record-volume = { $volume } cm³ kamen in den Becher
 page-record-unsure = unsicher, für die Geraden nicht verwendet
 page-record-sure = doch sicher

@@ -2420,6 +2420,7 @@ page-record-planned =
         [one] repeat
        *[other] repeats
     }.
+page-record-own-moments = The group decided itself when to read and when to add.
 page-record-planned-once =
     Planned: { $repeats } { $repeats ->
         [one] repeat
@@ -2459,6 +2460,7 @@ page-record-line-where = { $at }  { $where }: { $what }
 page-record-because = { $what }: { $reason }
 page-record-note-withdrawn = note withdrawn: { $text }
 page-record-undone = taken back, it never went in
+page-record-mass = { $mass } g went in
 page-record-volume = { $volume } cm³ went in
 page-record-unsure = not sure, left out of the lines
 page-record-sure = sure again

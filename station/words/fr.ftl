@@ -2426,6 +2426,7 @@ page-record-planned =
         [one] essai
        *[other] essais
     }.
+page-record-own-moments = Le groupe a décidé lui-même quand lire et quand ajouter.
 page-record-planned-once =
     Prévu : { $repeats } { $repeats ->
         [one] essai
@@ -2465,6 +2466,7 @@ page-record-line-where = { $at }  { $where } : { $what }
 page-record-because = { $what } : { $reason }
 page-record-note-withdrawn = note retirée : { $text }
 page-record-undone = annulée, elle n’a jamais été ajoutée
+page-record-mass = { $mass } g ajoutés
 page-record-volume = { $volume } cm³ ajoutés
 page-record-unsure = incertain, ne compte pas dans les droites
 page-record-sure = de nouveau sûr
