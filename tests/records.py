@@ -3,7 +3,8 @@
 import random
 from dataclasses import dataclass
 
-from station.bench.virtual.world import SCENARIOS, World
+from station.bench.virtual.cup import SCENARIOS
+from station.bench.virtual.world import World
 
 PLAN_TEXT = """\
 title = "How strong is the nitric acid?"

@@ -18,7 +18,7 @@ from station.bench.panel.panel import open_panel
 from station.bench.panel.pins import PanelPins
 from station.bench.probes.probe import NoProbe
 from station.bench.virtual.driver import VirtualDriver
-from station.bench.virtual.world import CupParameters
+from station.bench.virtual.cup import CupParameters
 from station.practical.events.bench import StationStarted
 from station.record.journal import Journal
 from station.room.broker import PrivateBroker

@@ -18,10 +18,10 @@ from station.bench.panel.panel import Panel, open_panel
 from station.bench.panel.pins import PanelPins, PanelPinsError, PanelUnavailable
 from station.bench.probes.one_wire import OneWireReader
 from station.bench.probes.probe import NoProbe, Probe, ProbeError
+from station.bench.virtual.cup import SCENARIOS, of_plan
 from station.bench.virtual.driver import VirtualDriver, follow_check
 from station.bench.virtual.faults import FaultScript, FaultScriptError
 from station.bench.virtual.student import follow_press
-from station.bench.virtual.world import SCENARIOS, of_plan
 from station.command.settings import Settings
 from station.command.terminal import EXIT_FAILED, EXIT_RECORD, CommandError, tell
 from station.practical import events as e
@@ -171,7 +171,7 @@ def follow_presses(bench: Bench, driver: VirtualDriver) -> None:
             act = _ACTS.get(each.event.kind)
             if act is not None:
                 values: dict[str, Any] = {**each.event.to_body(), "act": act}
-                follow_press(driver, values, each.time_s, bench.state.plan.portion_cm3)
+                follow_press(driver, values, each.time_s, bench.state.plan.portion_amount)
             follow_check(driver, bench.state.probes.check, each.event, each.time_s, driver.world.room_temperature_c)
 
     bench.listen(follow)

@@ -12,6 +12,7 @@ import tomli_w
 from station.bench.virtual.student import VirtualStudent
 from station.command.assembly import VERSION, Parts, opened_access, opened_parts, watched_bench
 from station.command.desk import kit_desk
+from station.command.plans import PLAN_HELP, named_plan
 from station.command.settings import BenchSettings, ProbeSettings, ServerSettings, Settings, VirtualSettings, load_plan
 from station.command.tell import JsonTeller, Teller, WordsTeller
 from station.command.terminal import EXIT_ADDRESS, CommandError
@@ -27,6 +28,7 @@ HOST, PORT = "127.0.0.1", 8080
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
     parser = commands.add_parser("demo", help="run the main job with a virtual cup and a virtual student")
+    parser.add_argument("--plan", type=Path, metavar="PLAN", help=PLAN_HELP)
     parser.add_argument("--speed", type=_speed, default=10.0, metavar="N", help="bench seconds per second (10)")
     parser.add_argument("--port", type=_port, metavar="P", help=f"port of the page ({PORT}; 0: a free one)")
     parser.add_argument("--once", action="store_true", help="end after the practical")
@@ -58,7 +60,8 @@ async def _work(parts: Parts, options: argparse.Namespace) -> None:
         if options.port is not None:
             raise CommandError(str(error), EXIT_ADDRESS) from None
         bound = listen(server.host, 0)
-    plan = load_plan(None).model_copy(update={"results": "at once"})
+    chosen = load_plan(None) if options.plan is None else named_plan(options.plan)
+    plan = chosen.model_copy(update={"results": "at once"})
     watch = await watched_bench(parts, plan)
     watch.desk = kit_desk(parts.settings, bound.getsockname()[1], _as_file(parts, bound.getsockname()[1]))
     teller: Teller = JsonTeller() if options.json else WordsTeller(watch.bench)

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any, Protocol
 
 from station.bench.loop import Bench
+from station.command.words import method_in_words
 from station.practical import events as e
 from station.practical.kinds.kind import METHOD_NAMES
 from station.practical.plan import number
@@ -48,8 +49,9 @@ class JsonTeller:
 
 def result_line(method: str, result: Mapping[str, Any]) -> dict[str, Any]:
     """Return the result by one method as the JSON lines give it."""
-    keys = ("end_point_cm3", "u_end_point_cm3", "interval_95_cm3")
     mean = result.get(method) or {}
+    once = "change_c" in mean
+    keys = _OF_CHANGE if once else ("end_point_cm3", "u_end_point_cm3", "interval_95_cm3")
     repeats = [
         {"repeat": each["repeat"], **{key: (each[method] or {}).get(key) for key in keys}}
         for each in result.get("repeats", [])
@@ -57,6 +59,9 @@ def result_line(method: str, result: Mapping[str, Any]) -> dict[str, Any]:
     line = {"kind": "result", "method": method, **{key: mean.get(key) for key in keys}, "repeats": repeats}
     refused = result.get("refused", {}).get(method)
     return line if refused is None else {**line, "refused": refused}
+
+
+_OF_CHANGE = ("change_c", "u_change_c", "interval_95_c", "enthalpy_kj_mol", "u_enthalpy_kj_mol")
 
 
 class WordsTeller:
@@ -109,9 +114,12 @@ class WordsTeller:
         return "" if start_c is None else "·" * round(10 * abs(temperature_c - start_c))
 
     def result(self, result: Mapping[str, Any]) -> None:
-        """Say the end-points."""
+        """Say the end-points, or the changes of temperature."""
         print()
         for method in METHOD_NAMES:
+            if "change_c" in (result.get(method) or {}):
+                print(f"{spoken(METHOD_NAMES[method])}: {spoken(method_in_words(method, result))}", flush=True)
+                continue
             line, name = result_line(method, result), METHOD_NAMES[method]
             if line["end_point_cm3"] is None:
                 told = say("told-no-end-point", method=name, reason=line.get("refused", plain("")))

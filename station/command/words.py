@@ -1,5 +1,6 @@
 """Results in words, for a person at a terminal."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from station.practical.kinds.kind import METHOD_NAMES
@@ -19,12 +20,13 @@ def _block(name: Message, result: dict[str, Any]) -> list[str]:
     methods = [method for method in METHOD_NAMES if method in result]
     names = {method: spoken(METHOD_NAMES[method]) for method in methods}
     width = max([15, *map(len, names.values())])
-    found = [f"  {names[method]:<{width}} {spoken(_method(method, result))}" for method in methods]
+    found = [f"  {names[method]:<{width}} {spoken(method_in_words(method, result))}" for method in methods]
     probe = [result["probe"]["text"]] if "probe" in result else []
     return [spoken(name), *found, *(f"  {spoken(each)}" for each in (*probe, *result.get("notes", [])))]
 
 
-def _method(method: str, result: dict[str, Any]) -> Message:
+def method_in_words(method: str, result: Mapping[str, Any]) -> Message:
+    """Return the result by one method in a line, or why there is none."""
     found = result[method]
     if found is None:
         return say("result-none", reason=result["refused"].get(method, say("result-no-reason")))
@@ -52,7 +54,7 @@ def _method(method: str, result: dict[str, Any]) -> Message:
         first = join([first, found["label"]], "list-comma")
     more = []
     if found.get("enthalpy_kj_mol") is not None:
-        enthalpy, u_enthalpy = f"{found['enthalpy_kj_mol']:.1f}", f"{found['u_enthalpy_kj_mol']:.1f}"
+        enthalpy, u_enthalpy = f"{found['enthalpy_kj_mol']:+.1f}", f"{found['u_enthalpy_kj_mol']:.1f}"
         more.append(say("result-enthalpy", enthalpy_kj_mol=enthalpy, u_kj_mol=u_enthalpy))
     if found.get("acid_mol_dm3") is not None:
         acid, u_acid = f"{found['acid_mol_dm3']:.4f}", f"{found['u_acid_mol_dm3']:.4f}"

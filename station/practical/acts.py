@@ -66,6 +66,11 @@ Volume = Annotated[
     Field(ge=0.01, le=1000, allow_inf_nan=False),
     in_words(say("refusal-type-volume")),
 ]
+Mass = Annotated[
+    float,
+    Field(ge=0.001, le=1000, allow_inf_nan=False),
+    in_words(say("refusal-type-mass")),
+]
 Temperature = Annotated[
     float,
     Field(ge=-5, le=60, allow_inf_nan=False),
@@ -91,7 +96,8 @@ class OwnLine(BaseModel):
 class Act(BaseModel):
     """One act. `key` is chosen by the sender: the same key again changes nothing and gets the same answer.
 
-    `sure`: a value that was refused as `doubtful` is right.
+    `sure`: a value that was refused as `doubtful` is right. `places`: with how many decimals the amount was typed.
+    `at_s`: into the repeat, for a temperature that the clock asked for.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
@@ -101,6 +107,9 @@ class Act(BaseModel):
     repeat: Annotated[int, Field(ge=1, le=1000)] | None = None
     portion: Annotated[int, Field(ge=0, le=1000)] | None = None
     volume_cm3: Volume | None = None
+    mass_g: Mass | None = None
+    places: Annotated[int, Field(ge=0, le=4)] | None = None
+    at_s: Annotated[float, Field(ge=0, le=1e6, allow_inf_nan=False)] | None = None
     temperature_c: Temperature | None = None
     question: Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_plain)] | None = None
     answer: Annotated[str, Field(min_length=1, max_length=40), AfterValidator(_plain)] | None = None

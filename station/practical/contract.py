@@ -11,7 +11,7 @@ from station.practical.kinds import PlanValues
 from station.practical.kinds.contract import OwnStep
 from station.practical.kinds.kind import Instruction
 from station.practical.questions import QuestionShown
-from station.practical.state import MeanPoint, Note, OwnReading, Portion, ProbeStanding, Sample, Step
+from station.practical.state import Clocked, MeanPoint, Note, OwnReading, Portion, ProbeStanding, Sample, Step
 
 Pair = tuple[float, float | None]
 """A sample: time / s and temperature / °C; None is a bad one."""
@@ -46,12 +46,24 @@ class LastGood(TypedDict):
     time_s: float
 
 
+class ClockShown(TypedDict):
+    """When an ordinary thermometer is to be read: every so many seconds; times count from the start of the repeat.
+
+    `next_s` is the mark that the next typed temperature belongs to; it may be a little past.
+    """
+
+    every_s: float
+    now_s: float
+    next_s: float
+
+
 class Live(TypedDict):
-    """What changes with every sample."""
+    """What changes with every sample; `clock` where an ordinary thermometer is read by the clock."""
 
     settle: Settle | None
     live: Sample | None
     last_good: LastGood | None
+    clock: ClockShown | None
     probe: ProbeStanding
 
 
@@ -82,7 +94,8 @@ class RepeatRows(TypedDict):
 class RepeatShown(RepeatRows):
     """One pass from fresh acid; `restorable`: it was set aside and can count again.
 
-    `confirmed`: portions of which a person said the volume after they were in.
+    `confirmed`: portions of which a person said the volume after they were in. `clocked`: temperatures typed by the
+    clock.
     """
 
     repeat: int
@@ -91,6 +104,7 @@ class RepeatShown(RepeatRows):
     restorable: bool
     started_s: float
     confirmed: NotRequired[list[int]]
+    clocked: NotRequired[list[Clocked]]
 
 
 class ResultsRule(TypedDict):

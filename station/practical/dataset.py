@@ -38,7 +38,8 @@ class RepeatData:
     `ended` is False for a repeat under way: its numbers are shown, and kept out of a mean with ended ones.
     `samples` are (time_s, temperature_c), good ones only; `pours` are (time_s of the press, volume_cm3,
     unsure); `read_s` (portion, time_s of its reading); times since the repeat's start. `probe` says what was added to
-    what the probe said (None: nothing is known of that, or no probe was used).
+    what the probe said (None: nothing is known of that, or no probe was used). `division_c`: the samples were read off
+    a thermometer of such divisions. `mass_g` and `places`: what was truly added at once, and its decimals as typed.
     """
 
     repeat: int
@@ -48,6 +49,9 @@ class RepeatData:
     ended: bool = True
     read_s: tuple[tuple[int, float], ...] = ()
     probe: ProbeUsed | None = None
+    division_c: float | None = None
+    mass_g: float | None = None
+    places: int | None = None
 
 
 @dataclass(frozen=True)
@@ -71,6 +75,7 @@ def repeat_data(repeat: Repeat) -> RepeatData:
     Where readings were typed there is no trace to speak of: the probe was missing or failing.
     """
     typed = any(reading.typed for reading in repeat.readings)
+    by_clock, added = repeat.clocked, repeat.portions[0] if repeat.portions else None
     return RepeatData(
         repeat.repeat,
         tuple(
@@ -78,7 +83,9 @@ def repeat_data(repeat: Repeat) -> RepeatData:
             for reading in sorted(repeat.readings, key=lambda each: each.portion)
             if reading.temperature_c is not None and not repeat.unsure(reading.portion)
         ),
-        tuple(
+        tuple((each.at_s, each.temperature_c) for each in by_clock)
+        if by_clock
+        else tuple(
             (round(each.time_s - repeat.begun_s, 3), each.temperature_c)
             for each in sorted(repeat.samples, key=lambda each: each.time_s)
             if each.temperature_c is not None and not typed
@@ -86,7 +93,10 @@ def repeat_data(repeat: Repeat) -> RepeatData:
         tuple((round(each.time_s - repeat.begun_s, 3), each.volume_cm3, each.unsure) for each in repeat.portions),
         repeat.status == "ended",
         tuple((each.portion, round(each.time_s - repeat.begun_s, 3)) for each in repeat.readings),
-        used_in(repeat),
+        None if by_clock else used_in(repeat),
+        max((each.division_c for each in by_clock), default=None),
+        None if added is None else added.mass_g,
+        None if added is None else added.places,
     )
 
 
@@ -126,6 +136,7 @@ def _as_read(repeat: Repeat) -> Repeat:
         repeat,
         portions=tuple(each for each in repeat.portions if each.portion <= newest),
         samples=tuple(each for each in repeat.samples if each.time_s <= until_s),
+        clocked=tuple(each for each in repeat.clocked if repeat.begun_s + each.at_s <= until_s),
     )
 
 
@@ -150,6 +161,9 @@ def question_of(basis: Basis) -> dict[str, Any]:
                 "pours": each.pours,
                 "ended": each.ended,
                 "read_s": each.read_s,
+                "division_c": each.division_c,
+                "mass_g": each.mass_g,
+                "places": each.places,
                 "probe": None if each.probe is None else {**asdict(each.probe), "day": written(each.probe.day)},
             }
             for each in data
@@ -168,6 +182,9 @@ def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatDat
             each["ended"],
             tuple((portion, time_s) for portion, time_s in each["read_s"]),
             None if each["probe"] is None else ProbeUsed(**{**each["probe"], "day": said(each["probe"]["day"])}),
+            each.get("division_c"),
+            each.get("mass_g"),
+            each.get("places"),
         )
         for each in question["repeats"]
     ]
@@ -292,7 +309,7 @@ UNTOLD = ProbeUsed(None, "", 20.0, 0.0, UNCHECKED_C, U_ELSEWHERE, told=False)
 
 def probe_of(repeat: RepeatData) -> ProbeUsed | None:
     """Return what corrected a repeat; None where its temperatures are not a probe's."""
-    if not repeat.samples:
+    if not repeat.samples or repeat.division_c is not None:
         return None
     return repeat.probe or UNTOLD
 

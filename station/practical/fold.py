@@ -18,6 +18,7 @@ from station.practical.state import (
     TYPED,
     Adopted,
     Asked,
+    Clocked,
     Gate,
     Note,
     OwnReading,
@@ -241,7 +242,7 @@ def _prompted(state: State, event: e.PortionPrompted, _: float) -> State:
 
 def _added(state: State, event: e.PortionAdded, time_s: float) -> State:
     repeat = state.repeats[event.repeat - 1]
-    portion = Portion(event.portion, time_s, event.volume_cm3, event.early)
+    portion = Portion(event.portion, time_s, event.volume_cm3, event.early, mass_g=event.mass_g, places=event.places)
     changed = learned_from_portion(state, time_s).with_repeat(replace(repeat, portions=(*repeat.portions, portion)))
     return replace(changed, step=Step.SETTLE, prompted=None)
 
@@ -268,9 +269,16 @@ def _settled(state: State, event: e.ReadingSettled, time_s: float) -> State:
 
 def _read_by_judgement(state: State, event: e.ReadingSettled) -> State:
     """After a reading of their own choice the students may add, without being asked to."""
-    if state.step not in (Step.START, Step.SETTLE):
+    if state.step not in (Step.START, Step.SETTLE) or event.portion >= state.plan.count:
         return state
     return replace(state, step=Step.POUR, prompted=event.portion + 1)
+
+
+def _temperature_read(state: State, event: e.TemperatureRead, _: float) -> State:
+    repeat = state.repeats[event.repeat - 1]
+    read = Clocked(event.at_s, event.temperature_c, event.division_c)
+    others = (each for each in repeat.clocked if each.at_s != event.at_s)
+    return state.with_repeat(replace(repeat, clocked=tuple(sorted((*others, read), key=lambda each: each.at_s))))
 
 
 def _undone(state: State, event: e.PortionUndone, _: float) -> State:
@@ -293,7 +301,8 @@ def _of_portion(state: State, repeat: int, portion: int, **fields: Any) -> State
 
 
 def _volume(state: State, event: e.PortionVolumeCorrected, _: float) -> State:
-    changed = _of_portion(state, event.repeat, event.portion, volume_cm3=event.volume_cm3)
+    said = {"volume_cm3": event.volume_cm3, "mass_g": event.mass_g, "places": event.places}
+    changed = _of_portion(state, event.repeat, event.portion, **said)
     repeat = changed.repeats[event.repeat - 1]
     return changed.with_repeat(replace(repeat, confirmed=repeat.confirmed | {event.portion}))
 
@@ -381,6 +390,7 @@ _CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.PortionPrompted: _prompted,
     e.PortionAdded: _added,
     e.ReadingSettled: _settled,
+    e.TemperatureRead: _temperature_read,
     e.PortionUndone: _undone,
     e.PortionVolumeCorrected: _volume,
     e.PortionUnsure: _unsure,

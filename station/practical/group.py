@@ -8,7 +8,7 @@ from station.practical.acts import Act, ActRefused, OwnLine
 from station.practical.events.cup import PlacedLine
 from station.practical.readings_text import readings_from_text
 from station.practical.state import State, Step
-from station.practical.typed import check_own_volume
+from station.practical.typed import check_own_change, check_own_volume
 from station.words import say
 
 Events = tuple[e.Event, ...]
@@ -52,6 +52,7 @@ def own_reading_events(state: State, act: Act) -> Events:
     if act.reason is None and not state.past_turn:
         raise ActRefused("no_turn", say("refusal-not-turned-yet"))
     check_own_volume(state, act)
+    check_own_change(state, act)
     before, after = _placed(act.before), _placed(act.after)
     return (e.EndPointRead(act.end_point_cm3, act.change_c, before, after, act.key, act.reason),)
 

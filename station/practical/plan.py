@@ -148,13 +148,15 @@ class Plan(Part):
 
     `settles`: each portion is read once the temperature has settled, and teaches how probe and cup behave.
     `has_turn`: readings rise or fall to a turning point, which is what there is to find. `pours_once`: there is one
-    portion, perhaps of no volume. `adopts`: another group's readings can be worked on.
+    portion, perhaps of no volume. `adopts`: another group's readings can be worked on. `clock_s`: temperatures from an
+    ordinary thermometer are typed every so many seconds; None: one for each portion.
     """
 
     settles: ClassVar[bool] = True
     has_turn: ClassVar[bool] = True
     pours_once: ClassVar[bool] = False
     adopts: ClassVar[bool] = True
+    clock_s: ClassVar[float | None] = None
 
     title: Annotated[Label, AfterValidator(_own_title)] | None = None
     pace: Literal["graph", "quick"] = "graph"
@@ -227,6 +229,16 @@ class Plan(Part):
     @abstractmethod
     def portion_cm3(self) -> float:
         """The nominal volume of a portion; 0 for a solid."""
+
+    @property
+    def portion_g(self) -> float | None:
+        """The nominal mass of a portion of a solid; None for what is poured."""
+        return self.ingredients[1].mass_g
+
+    @property
+    def portion_amount(self) -> float:
+        """What a portion is measured as: cm³, or g of a solid."""
+        return self.portion_g or self.portion_cm3
 
     @property
     @abstractmethod

@@ -304,7 +304,7 @@ def preparation(plan: Plan, benches: int, stocks: Mapping[str, Stock] | None = N
         "solids": [_solid(each, plan, benches) for each in plan.ingredients if each.mass_g is not None],
         "glassware": _glassware(plan, benches),
         "cautions": [*(each["text"] for each in safety_warnings(plan)), *shown["cautions"]],
-        "spills": list(_SPILLS),
+        "spills": list(_spills(plan)),
         "disposal": [shown["clearing_up"][1], say("prepare-not-down-the-sink")],
         "timetable": {str(lesson): timetable(plan, lesson) for lesson in LESSONS_MIN},
         "first": FIRST,
@@ -388,10 +388,18 @@ def _glassware(plan: Plan, benches: int) -> list[Item]:
     return [{"item": item, "each": count, "all": count * benches} for item, count in each]
 
 
-_SPILLS: Final = (
-    say("spill-small"),
-    say("spill-acid"),
-    say("spill-alkali"),
-    say("safety-splash-in-eye-long"),
-)
-"""Common practice in school laboratories, no source."""
+def _spills(plan: Plan) -> Iterator[Message]:
+    """What can spill here. Common practice in school laboratories, no source."""
+    reagents = [(find_reagent(each.name), each.mass_g is not None) for each in _with_reagent(plan)]
+    if any(weighed for _, weighed in reagents):
+        yield say("spill-solid")
+    yield say("spill-small")
+    if any(reagent.is_acid for reagent, _ in reagents):
+        yield say("spill-acid")
+    if any(reagent.is_alkali for reagent, _ in reagents):
+        yield say("spill-alkali")
+    yield say("safety-splash-in-eye-long")
+
+
+def _with_reagent(plan: Plan) -> list[Ingredient]:
+    return [each for each in plan.ingredients if each.reagent is not None]

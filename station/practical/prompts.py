@@ -18,9 +18,9 @@ def instruction(state: State) -> Instruction:
     setting_up = set_up_instruction(state) if chosen else None
     if setting_up is not None:
         return setting_up
-    if state.typed and state.step in _TYPED:
-        return _TYPED[state.step](state)
     kind = kind_of(state.plan)
+    if state.typed and state.step in (typed := {**_TYPED, **kind.typed_prompts}):
+        return typed[state.step](state)
     if state.plan.own_judgement and state.step in (own := {**_OWN, **kind.own_prompts}):
         return own[state.step](state)
     return {**_INSTRUCTIONS, **kind.prompts}[state.step](state)

@@ -6,7 +6,7 @@ from station.practical import events as e
 from station.practical.acts import Act, ActRefused
 from station.practical.settling import after_settled, reading_as_it_is
 from station.practical.state import Repeat, State, Step
-from station.practical.typed import sure_volume_cm3
+from station.practical.typed import sure_mass_g, sure_volume_cm3
 from station.words import say
 
 Events: TypeAlias = tuple[e.Event, ...]
@@ -50,8 +50,10 @@ def added(state: State, act: Act, time_s: float) -> Events:
     # By their own judgement students may add without reading: nothing is early, and nothing is read for them.
     early = state.prompted != portion and not state.plan.own_judgement
     volume_cm3 = state.plan.portion_cm3 if act.volume_cm3 is None else sure_volume_cm3(state, repeat, portion, act)
-    added = e.PortionAdded(repeat.repeat, portion, volume_cm3, early, act.by, act.key)
-    before = () if not early else reading_as_it_is(repeat, portion - 1, time_s)
+    mass_g = None if act.mass_g is None else sure_mass_g(state, act)
+    added = e.PortionAdded(repeat.repeat, portion, volume_cm3, early, act.by, act.key, mass_g, act.places)
+    # Where nothing has to settle there is a temperature before, whoever decided.
+    before = reading_as_it_is(repeat, portion - 1, time_s) if early or not state.plan.settles else ()
     woken = (e.Resumed(),) if state.step is Step.PAUSED and not state.held else ()
     return (*woken, *before, added)
 
@@ -69,8 +71,11 @@ def undone(state: State, act: Act, _: float) -> Events:
 def volume(state: State, act: Act, _: float) -> Events:
     """Correct a portion's volume."""
     repeat, portion = _with_portion(state, act), _meant(act)
+    if act.mass_g is not None:
+        mass_g = sure_mass_g(state, act)
+        return (e.PortionVolumeCorrected(repeat.repeat, portion, 0.0, act.key, mass_g, act.places),)
     volume_cm3 = sure_volume_cm3(state, repeat, portion, act)
-    return (e.PortionVolumeCorrected(repeat.repeat, portion, volume_cm3, act.key),)
+    return (e.PortionVolumeCorrected(repeat.repeat, portion, volume_cm3, act.key, None, act.places),)
 
 
 def unsure(state: State, act: Act, _: float) -> Events:

@@ -12,6 +12,9 @@ STEP_C = 0.0625
 
 def start_verdict(state: State, time_s: float) -> Verdict:
     """Judge the steady start of the running repeat."""
+    own = kind_of(state.plan).start_verdict
+    if own is not None:
+        return own(state.plan, state, time_s)
     repeat = state.repeats[-1]
     return judge_start(
         [(each.time_s, each.temperature_c) for each in repeat.samples],
@@ -35,7 +38,8 @@ def portion_verdict(state: State, time_s: float) -> Verdict:
 def newest_verdict(state: State) -> Verdict | None:
     """What the detector thought at the newest sample, in the states that wait for a temperature."""
     chosen = {"alkali": dip_verdict, "start": start_verdict, "settle": portion_verdict}.get(state.step)
-    if chosen is None or not state.recent or (state.step is not Step.ALKALI and not state.station_reads):
+    told = state.step is Step.ALKALI or state.station_reads or (state.step is Step.SETTLE and _records_on(state))
+    if chosen is None or not state.recent or not told:
         return None
     return chosen(state, state.recent[-1].time_s)
 
@@ -63,12 +67,24 @@ def start_events(state: State, time_s: float) -> tuple[e.Event, ...]:
 def settle_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     """Put a portion's temperature down once it has settled, and say what is next."""
     if not state.station_reads:
-        return ()
+        return _recorded(state, time_s)
     verdict = portion_verdict(state, time_s)
     if not verdict.ready or verdict.temperature_c is None:
         return ask_events(state, kind_of(state.plan).noticed_while_settling(state.plan, state, time_s))
     asked = ask_events(state, kind_of(state.plan).noticed_in_reading(state.plan, state, verdict))
     return (_reading(state.repeats[-1], state.poured, verdict), *asked, *next_events(state))
+
+
+def _recorded(state: State, time_s: float) -> tuple[e.Event, ...]:
+    """Own judgement says when is read; where nothing has to settle, the plan ends the recording."""
+    if not _records_on(state) or not portion_verdict(state, time_s).ready:
+        return ()
+    return (*reading_as_it_is(state.repeats[-1], state.poured, time_s), *next_events(state))
+
+
+def _records_on(state: State) -> bool:
+    """Whether recording ends by the plan, whenever the students read."""
+    return not (state.typed or state.plan.settles)
 
 
 def paused_events(state: State, time_s: float) -> tuple[e.Event, ...]:
@@ -104,8 +120,14 @@ def reading_as_it_is(repeat: Repeat, portion: int, time_s: float) -> tuple[e.Eve
     if any(reading.portion == portion for reading in repeat.readings):
         return ()
     since_s = repeat.portions[portion - 1].time_s if portion else repeat.begun_s
-    good = [each for each in repeat.samples if each.temperature_c is not None and since_s < each.time_s <= time_s]
-    last_c = good[-1].temperature_c if good else None
+    good = [
+        each.temperature_c
+        for each in repeat.samples
+        if each.temperature_c is not None and since_s < each.time_s <= time_s
+    ]
+    by_clock = [each.temperature_c for each in repeat.clocked if repeat.begun_s + each.at_s >= since_s]
+    good = by_clock or good
+    last_c = good[-1] if good else None
     reason = say("reason-not-settled" if good else "reason-no-reading")
     return (e.ReadingSettled(repeat.repeat, portion, last_c, None, False, reason),)
 

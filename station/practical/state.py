@@ -61,7 +61,10 @@ class Sample:
 
 @dataclass(frozen=True)
 class Portion:
-    """A portion that is in the cup; `time_s` is the moment of the press."""
+    """A portion that is in the cup; `time_s` is the moment of the press.
+
+    `mass_g` is what a balance said of a solid, `places` with how many decimals the amount was typed.
+    """
 
     portion: int
     time_s: float
@@ -69,6 +72,17 @@ class Portion:
     early: bool = False
     unsure: bool = False
     unsure_reason: str | None = None
+    mass_g: float | None = None
+    places: int | None = None
+
+
+@dataclass(frozen=True)
+class Clocked:
+    """A temperature read off an ordinary thermometer `at_s` seconds into its repeat, when the clock said so."""
+
+    at_s: float
+    temperature_c: float
+    division_c: float
 
 
 @dataclass(frozen=True)
@@ -99,7 +113,8 @@ class Repeat:
     """One pass from fresh acid: portions, readings and the whole trace.
 
     `corrected` holds the corrections that were in use, in order (None: none): more than one where the probe changed.
-    `confirmed`: portions of which a person said the volume after they were in.
+    `confirmed`: portions of which a person said the volume after they were in. `clocked` are temperatures typed by the
+    clock, in its order.
     """
 
     repeat: int
@@ -111,6 +126,7 @@ class Repeat:
     samples: Sequence[Sample] = ()
     corrected: tuple[InUse | None, ...] = ()
     confirmed: frozenset[int] = frozenset()
+    clocked: tuple[Clocked, ...] = ()
 
     @property
     def total_cm3(self) -> float:

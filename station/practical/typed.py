@@ -2,9 +2,10 @@
 
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
+from station.practical.by_clock import clocked_events
 from station.practical.questions import ask_about_start
 from station.practical.settling import next_events
-from station.practical.state import TYPED, Repeat, State, Step
+from station.practical.state import LEAST_CHANGE_C, TYPED, Repeat, State, Step
 from station.words import join, say
 
 DOUBTFUL = "doubtful"
@@ -27,7 +28,7 @@ def thermometer_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
     return (e.ThermometerChosen(act.division_c, act.key, act.digital and act.division_c is not None),)
 
 
-def reading_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
+def reading_events(state: State, act: Act, time_s: float) -> tuple[e.Event, ...]:
     """Put a typed temperature down: the one that is waited for, or an earlier one in its place."""
     if act.temperature_c is None:
         raise ActRefused("no_temperature", say("refusal-say-temperature"))
@@ -35,6 +36,8 @@ def reading_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
         raise ActRefused("has_probe", say("refusal-nothing-typed"))
     if state.thermometer_division_c is None:
         raise ActRefused("no_division", say("refusal-say-divisions-first"))
+    if state.plan.clock_s is not None:
+        return clocked_events(state, _repeat_of(state, act.repeat), act, time_s)
     waited_for = state.step in (Step.START, Step.SETTLE)
     repeat = _repeat_of(state, act.repeat)
     newest = waited_for and repeat is state.current
@@ -62,7 +65,8 @@ def read_now_events(state: State, act: Act, time_s: float) -> tuple[e.Event, ...
     if good is None or good.temperature_c is None or time_s - good.time_s > FRESH_S:
         raise ActRefused("no_sample", say("refusal-no-fresh-reading"))
     read = e.ReadingSettled(repeat.repeat, state.poured, good.temperature_c, None, True, OWN, act.key)
-    ended = next_events(state) if state.poured == state.plan.count else ()
+    # Where nothing has to settle it is recorded to the end, whenever somebody reads.
+    ended = next_events(state) if state.poured == state.plan.count and state.plan.settles else ()
     return (read, *ended)
 
 
@@ -91,6 +95,34 @@ def check_own_volume(state: State, act: Act) -> None:
     if read_cm3 is not None and not 0.0 < read_cm3 <= most_cm3 and not act.sure:
         outside = say("refusal-not-among-volumes", volume_cm3=f"{read_cm3:g}", most_cm3=f"{most_cm3:g}")
         raise ActRefused(DOUBTFUL, join([outside, say("advice-check-press-again")]))
+
+
+def check_own_change(state: State, act: Act) -> None:
+    """Raise ActRefused where the sign of the own change is against the curve, until the person says it is right."""
+    changes_c = [_change_c(each) for each in state.counted]
+    known_c = [each for each in changes_c if each is not None and abs(each) >= LEAST_CHANGE_C]
+    if act.change_c is None or act.sure or not known_c:
+        return
+    if all(each * act.change_c < 0.0 for each in known_c):
+        way = say("refusal-change-sign", change_c=f"{act.change_c:+g}", way="warmer" if known_c[0] > 0 else "colder")
+        raise ActRefused(DOUBTFUL, join([way, say("advice-check-press-again")]))
+
+
+def _change_c(repeat: Repeat) -> float | None:
+    """From the start to the last temperature put down."""
+    read = sorted((each.portion, each.temperature_c) for each in repeat.readings if each.temperature_c is not None)
+    return read[-1][1] - read[0][1] if len(read) > 1 else None
+
+
+def sure_mass_g(state: State, act: Act) -> float:
+    """Return the mass that was typed. Raises ActRefused where nothing is weighed, and for one far from the plan's."""
+    planned_g, typed_g = state.plan.portion_g, act.mass_g or 0.0
+    if planned_g is None:
+        raise ActRefused("no_mass", say("refusal-nothing-weighed"))
+    if not planned_g / FAR_TIMES <= typed_g <= planned_g * FAR_TIMES and not act.sure:
+        far = say("refusal-far-from-planned-mass", typed_g=f"{typed_g:g}", planned_g=f"{planned_g:g}")
+        raise ActRefused(DOUBTFUL, join([far, say("advice-check-press-again")]))
+    return typed_g
 
 
 def _typed(state: State, repeat: Repeat, portion: int, act: Act) -> e.ReadingSettled:

@@ -8,10 +8,12 @@ from typing import Any, Literal
 from station.analysis.settle.detector import Verdict
 from station.chemistry.pairs import WrongPairError, neutralisation_steps
 from station.chemistry.reagents import UnknownReagentError, find_reagent
+from station.practical.by_clock import next_mark_s
 from station.practical.checks.correction import corrections_view
 from station.practical.contract import (
     AdoptedShown,
     Band,
+    ClockShown,
     LastGood,
     Live,
     Pair,
@@ -107,7 +109,19 @@ def live(state: State, time_s: float, judged: Callable[[State], Verdict | None] 
         else {"left_s": left_s, "sure": round(verdict.sure, 3), "band": _band(verdict)},
         "live": newest,
         "last_good": _last_good(good),
+        "clock": _clock(state, time_s),
         "probe": state.probe,
+    }
+
+
+def _clock(state: State, time_s: float) -> ClockShown | None:
+    repeat, every_s = state.running, state.plan.clock_s
+    if repeat is None or every_s is None or not state.typed or state.thermometer_division_c is None:
+        return None
+    return {
+        "every_s": every_s,
+        "now_s": round(time_s - repeat.begun_s, 3),
+        "next_s": next_mark_s(state, repeat, time_s),
     }
 
 
@@ -207,6 +221,7 @@ def _repeat(repeat: Repeat) -> RepeatShown:
         "restorable": repeat.restorable,
         "started_s": repeat.begun_s,
         "confirmed": sorted(repeat.confirmed),
+        "clocked": list(repeat.clocked),
         **_rows(repeat.begun_s, repeat.portions, repeat.readings),
     }
 

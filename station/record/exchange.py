@@ -132,7 +132,8 @@ def record_text(state: State, *, decimal_comma: bool = False) -> str:
 
     Times start afresh in each repeat; a conversion that was under way when it began stands before 0. Bad samples
     have neither and are left out; so is a repeat that was set aside and a portion that was taken back. Readings
-    taken over from another group have no samples: these are always the bench's own.
+    taken over from another group have no samples: these are always the bench's own. Where an ordinary thermometer was
+    read by the clock these readings are the samples.
     """
     repeats = [repeat for repeat in state.repeats if repeat.counts]
     more = _is_corrected(repeats)
@@ -171,11 +172,14 @@ def _correction(repeat: Repeat) -> tuple[str, ...]:
 def _record_rows(repeat: Repeat, more: bool) -> list[tuple[str, ...]]:
     rows: list[tuple[float, tuple[str, ...]]] = []
     same = _correction(repeat)[1:] if more else ()
-    for sample in repeat.samples:
+    nobody = (Figure(),) * (len(CORRECTED_HEADER) if more else 0)
+    for read in repeat.clocked:
+        place = repeat.begun_s + read.at_s
+        rows.append((place, (Figure(f"{read.temperature_c:.4f}"), Figure(), *nobody)))
+    for sample in () if repeat.clocked else repeat.samples:
         if sample.temperature_c is not None:
             added = (Figure(f"{sample.correction_c:.4f}"), *same) if more else ()
             rows.append((sample.time_s, (Figure(f"{sample.temperature_c:.4f}"), Figure(), *added)))
-    nothing = (Figure(),) * (len(CORRECTED_HEADER) if more else 0)
-    rows += [(each.time_s, (Figure(), Figure(f"{each.volume_cm3:g}"), *nothing)) for each in repeat.portions]
+    rows += [(each.time_s, (Figure(), Figure(f"{each.volume_cm3:g}"), *nobody)) for each in repeat.portions]
     rows.sort(key=lambda row: row[0])
     return [(Figure(repeat.repeat), Figure(f"{time_s - repeat.begun_s:.3f}"), *cells) for time_s, cells in rows]

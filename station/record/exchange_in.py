@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from itertools import pairwise
+from statistics import median
 
 from station.practical.checks.correction import NAMES, ProbeUsed
 from station.practical.dataset import RepeatData
@@ -62,7 +63,17 @@ def _record(repeat: int, rows: Sequence[Row], once: bool) -> RepeatData:
     for (before_s, time_s), row in zip(pairwise(times), rows[1:], strict=True):
         if time_s < before_s:
             raise row.wrong("time_s", say("csv-row-not-in-order", time_s=f"{time_s:g}", before_s=f"{before_s:g}"))
-    return RepeatData(repeat, (), tuple(samples), tuple(pours), probe=_probe(rows, samples))
+    division_c = BY_HAND_C if once and _by_hand(samples) else None
+    return RepeatData(repeat, (), tuple(samples), tuple(pours), probe=_probe(rows, samples), division_c=division_c)
+
+
+BY_HAND_S, BY_HAND_C = 10.0, 0.1
+"""So far apart are readings of an ordinary thermometer, and of such divisions: a file says neither."""
+
+
+def _by_hand(samples: Sequence[tuple[float, float]]) -> bool:
+    apart = [later - sooner for (sooner, _), (later, _) in pairwise(samples)]
+    return bool(apart) and median(apart) >= BY_HAND_S
 
 
 def _probe(rows: Sequence[Row], samples: Sequence[tuple[float, float]]) -> ProbeUsed | None:

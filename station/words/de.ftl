@@ -312,12 +312,14 @@ judged-unread = { $count ->
        *[other] { $count } Portionen haben keine Ablesung.
     }
 judged-hardly-waited = Du hast kaum länger gewartet als die Station.
+judged-waited-at-start = Vor der ersten Portion hast du { $seconds } s länger gewartet als nötig. Das hat nur Zeit gekostet.
 judged-waited = Du hast { $seconds } s länger gewartet als die Station.
 judged-moved = Das hat eine Ablesung um bis zu { $moved_c } °C verschoben.
 judged-no-lines = Deine Messwerte ergeben keine zwei Geraden, die sich schneiden.
 judged-lines-own = Geraden: { $own_cm3 } cm³ mit deinen Messwerten; die Zeitpunkte der Station sind zu wenige für einen Vergleich.
+judged-best = Die Wärmebilanz der ganzen Kurve ergibt { $best_cm3 } cm³, hier der beste Wert. Deine Geraden liegen { $own_off_cm3 } cm³ daneben, die der Station { $station_off_cm3 } cm³.
+judged-best-own = Die Wärmebilanz der ganzen Kurve ergibt { $best_cm3 } cm³, hier der beste Wert. Deine Geraden liegen { $own_off_cm3 } cm³ daneben.
 judged-lines = Geraden: { $own_cm3 } cm³ mit deinen Messwerten, { $station_cm3 } cm³ mit denen der Station.
-judged-heat = Wärmebilanz: { $own_cm3 } cm³ mit deinen Messwerten, { $station_cm3 } cm³ mit denen der Station.
 once-cannot-be-mixed = Diese Mengen lassen sich nicht mischen: { $reason }.
 once-no-repeat = kein Durchgang ergab ein Ergebnis
 once-no-enthalpy = Keine Enthalpie pro Mol: { $reason }.
@@ -412,7 +414,9 @@ item-pipette-for = Pipette oder Messzylinder für { $volume_cm3 } cm³
 item-syringe-for = Spritze oder Messzylinder für Portionen zu { $volume_cm3 } cm³
 item-glassware-for = { $glassware } für Portionen zu { $volume_cm3 } cm³
 item-cylinder-for = Messzylinder für { $volume_cm3 } cm³
+item-balance = Waage, die auf 0,01 g anzeigt (mehrere Tische können sich eine teilen)
 item-weighing-boat = Wägeschiffchen mit { $mass_g } g
+spill-solid = Verschütteter Feststoff: trocken auffegen, dann feucht nachwischen.
 spill-small = Wenig verschüttet: sofort mit viel Wasser aufwischen, Schutzbrille auf.
 spill-acid = Mehr Säure verschüttet: Natriumhydrogencarbonat oder -carbonat darauf, bis es nicht mehr schäumt, dann aufwischen.
 spill-alkali = Mehr Lauge verschüttet: mit Wasser verdünnen, Citronensäurelösung dazu, dann aufwischen.
@@ -502,6 +506,12 @@ prompt-hold-probe = Halte den Fühler ruhig in das Gefäß mit { $reagent }.
 prompt-takes-by-itself = Die Station misst die Temperatur von allein.
 prompt-start-once = Warte. Rühre sanft. Die Temperatur vor dem Mischen wird aufgezeichnet.
 prompt-start = Warte. Rühre sanft. Die Starttemperatur wird ruhig.
+prompt-weigh-now = Wiege inzwischen { $amount } ab.
+prompt-measure-now = Miss inzwischen { $amount } ab.
+prompt-tip = Schütte jetzt { $amount } auf einmal hinein. Rühre um.
+prompt-recorded-to-the-end = Bis zum Ende der Zeit wird weiter aufgezeichnet.
+prompt-clock-read = Lies das Thermometer alle { $every_s } s ab. Tippe den Wert ein.
+prompt-clock-stir = Rühre sanft. Lies auf Augenhöhe ab.
 prompt-mix = Gib jetzt { $amount } auf einmal dazu. Rühre um.
 prompt-press-mixing = Drück genau im Moment des Mischens.
 button-it-is-in = Ist im Becher
@@ -658,6 +668,9 @@ step-capacity-solution = Wärmekapazität von Lösung, Becher und Fühler
 formula-capacity-solution = C = V × (Wärmekapazität von 1 cm³) + C(Becher)
 step-percentage-school = prozentuale Unsicherheit der Temperaturänderung, Schulverfahren: eine halbe Skalenteilung für jede der zwei Ablesungen
 formula-percentage = % = Skalenteilung ÷ ΔT × 100
+step-change-of-repeat = Temperaturänderung in Durchgang { $repeat }
+step-change-mean = mittlere Temperaturänderung der Durchgänge
+formula-mean-change = ΔT = Summe der ΔT ÷ Anzahl der Durchgänge
 step-change-at-mixing = Temperaturänderung beim Mischen, aus den verlängerten Geraden
 step-heat-taken-in-school = aufgenommene Wärme, Schulverfahren: Wärmekapazität von Wasser, ohne Becher
 step-heat-given-out-school = abgegebene Wärme, Schulverfahren: Wärmekapazität von Wasser, ohne Becher
@@ -688,7 +701,15 @@ refusal-station-reads = In diesem Versuch liest die Station ab.
 refusal-reading-comes-next = Als Nächstes kommt der Messwert nach Portion { $portion }.
 refusal-no-fresh-reading = Der Fühler liefert keinen frischen Messwert: Prüfe den Stecker und versuch es noch einmal.
 refusal-say-volume = Nenne das Volumen der Portion in volume_cm3.
+refusal-nothing-weighed = In diesem Versuch wird nichts gewogen.
+refusal-far-from-planned-mass = { $typed_g } g sind weit weg von den geplanten { $planned_g } g.
+refusal-no-reading-at = In Durchgang { $repeat } gibt es bei { $minutes } keinen Messwert zu berichtigen.
+refusal-time-to-come = { $minutes } kommt erst noch: Tippe ein, was dann abgelesen wird.
 refusal-far-from-planned = { $typed_cm3 } cm³ sind weit weg von den geplanten { $planned_cm3 } cm³.
+refusal-change-sign = Du hast { $change_c } °C eingegeben, aber nach der Kurve wurde der Becher { $way ->
+        [warmer] wärmer
+       *[colder] kälter
+    }.
 refusal-not-among-volumes = { $volume_cm3 } cm³ liegt nicht unter den zugegebenen Volumen bis { $most_cm3 } cm³.
 practical-hydrochloric-acid = Wie stark ist diese Salzsäure?
 practical-nitric-acid = Wie stark ist die Salpetersäure?
@@ -768,19 +789,24 @@ school-half-range = halbe Spannweite
 lines-rule = Die Messwerte werden, nach Volumen geordnet, in die vor und die nach der Wende geteilt; der Messwert an der Spitze (oder am Tiefpunkt) darf zu keiner Gruppe gehören. Von den Teilungen, deren zwei Ausgleichsgeraden sich zwischen den Gruppen schneiden, zählt die nächste an der Spitze; von mehreren die, deren Geraden allen Messwerten am nächsten kommen (kleinste Quadratsumme). Ein Messwert an der Spitze, der neben den ohne ihn gezeichneten Geraden liegt (99-%-Test), gehört zu keiner. Haben die Messwerte keine solche Spitze, weil eine der Geraden waagerecht ist, so wird dort geschnitten, wo die waagerechte und die andere Gerade allen Messwerten am nächsten kommen.
 test-residual = extern studentisiertes Residuum, Bonferroni
 once-label-scatter-only = nur Streuung: Eine träge Becherwand, eine langsame Reaktion oder ein gekrümmter Abfall verschieben die Geraden stärker
-once-before-not-straight = Die Messwerte vor dem Mischen liegen noch nicht auf einer Geraden: Warte länger.
-once-after-not-straight = Die Messwerte nach dem Mischen bilden noch keine Gerade: Zeichne weiter auf, bis der Abfall (oder Anstieg) gleichmäßig ist.
+once-before-not-straight = Die Messwerte vor dem Mischen liegen nicht auf einer Geraden. Rühre und warte länger, bevor du mischst.
+once-after-not-straight = Die Messwerte nach dem Mischen bilden keine Gerade. Rühre, Deckel drauf: Der Abfall (oder Anstieg) muss gleichmäßig werden.
 once-no-change = Die Temperatur hat sich beim Mischen nicht geändert: { $change_c } °C ist nicht mehr, als die Messwerte zeigen können. Wurde zugegeben, und wurde das Mischen im richtigen Moment markiert?
 once-not-a-number = Eine Zeit oder eine Temperatur ist keine Zahl.
 once-one-temperature-each = Zu jeder Zeit gehört genau eine Temperatur.
 once-missing-number = Eine Zeit oder eine Temperatur fehlt oder ist keine Zahl.
 once-times-must-rise = Die Zeiten müssen von Messwert zu Messwert steigen.
 once-mixing-outside = Der Zeitpunkt des Mischens liegt nicht in der aufgezeichneten Zeit.
+once-before-old = Der letzte Messwert vor dem Mischen ist { $seconds } s alt: Die Gerade braucht einen innerhalb von { $most_s } s.
+once-two-readings = Es braucht einen Messwert vor dem Mischen und einen danach.
+once-label-difference = Unterschied zweier Messwerte: was der Becher inzwischen verlor, ist nicht berücksichtigt
+once-rule-difference = Der letzte Messwert vor dem Mischen und der am weitesten entfernte danach. Für Geraden sind es zu wenige, oder sie liegen nicht gerade.
+once-no-line = Die Geraden ließen sich nicht zeichnen: { $reason }
 once-few-before = Die Gerade vor dem Mischen braucht mindestens { $least } Messwerte über { $least_s } s; es sind { $count } über { $span_s } s. Zeichne länger auf, bevor du mischst.
-once-few-after = Die Gerade nach dem Mischen braucht mindestens { $least } Messwerte über { $least_s } s; es sind { $count } über { $span_s } s. Zeichne weiter auf.
+once-few-after = Die Gerade nach dem Mischen braucht mindestens { $least } Messwerte über { $least_s } s; es sind { $count } über { $span_s } s. Nimm nach dem Mischen länger auf.
 once-heat-no-course = Die Wärmebilanz fand keinen Verlauf, der diesen Messwerten ähnelt.
 once-heat-few-before = Die Wärmebilanz braucht mindestens { $least } Messungen vor dem Mischen. Zeichne länger auf, bevor du mischst.
-once-heat-few-after = Die Wärmebilanz braucht mindestens { $least } Messungen über { $seconds } s nach dem Mischen. Zeichne weiter auf.
+once-heat-few-after = Die Wärmebilanz braucht mindestens { $least } Messungen über { $seconds } s nach dem Mischen.
 once-heat-no-change = Die Temperatur hat sich nicht geändert. Wurde etwas zugegeben?
 once-heat-unusual = Im Becher geschah etwas, das die Wärmebilanz nicht kennt (mehr zugegeben, verschüttet, Fühler nicht in der Flüssigkeit?): Ihre Zahlen sind unsicherer als sonst.
 once-heat-late = Die Temperatur begann sich { $seconds } s { $side ->
@@ -1187,6 +1213,7 @@ practise-no-such-cup = Diesen Übungsbecher gibt es nicht mehr. Öffne die Seite
 practise-full = Alle Übungsbecher sind in Gebrauch. Warte, bis einer frei wird, oder frage deine Lehrkraft.
 practise-bench-at-work = An diesem Platz läuft gerade ein Durchgang. Übe, wenn er zu Ende ist.
 practise-truth = In diesem Becher hatte { $acid_name } { $mol_dm3 } mol/dm³. Der Äquivalenzpunkt lag bei { $end_point_cm3 } cm³.
+practise-truth-once = { $added } mit { $liquid } gemischt ergibt in diesem Becher { $enthalpy_kj_mol } kJ/mol.
 practise-slip-nothing = Du hast gedrückt, aber nichts zugegeben.
 practise-slip-missed = Du hast gedrückt, aber nur { $poured_cm3 } cm³ zugegeben.
 practise-slip-double = Du hast { $poured_cm3 } cm³ zugegeben: etwa das Doppelte der geplanten { $planned_cm3 } cm³.
@@ -1254,6 +1281,7 @@ noted-repeat-ended = Durchgang beendet
 noted-repeat-set-aside = Durchgang zählt nicht mehr mit
 noted-repeat-counts-again = Durchgang zählt wieder mit
 noted-portion-taken-back = Portion zurückgenommen
+noted-mass-corrected = Masse berichtigt
 noted-volume-corrected = Volumen berichtigt
 noted-portion-unsure = Portion unsicher
 noted-portion-sure = Portion wieder sicher
@@ -1335,6 +1363,9 @@ sheet-readings-of = Messwerte
 sheet-own = die eigenen dieser Gruppe
 sheet-not-own = nicht die eigenen dieser Gruppe: { $label_name }
 sheet-ordinary-typed = gewöhnliches Thermometer, eingetippt
+sheet-moments = Zeitpunkte der Ablesung
+sheet-moments-own = die Gruppe hat selbst entschieden
+sheet-moments-station = wie die Station es verlangte
 sheet-thermometer = Thermometer
 sheet-repeats-planned = geplante Durchgänge
 sheet-temperature-added-before = Temperatur der Zugabe, vor dem Start
@@ -1344,6 +1375,7 @@ sheet-cup-heat-capacity = Wärmekapazität von Becher und Fühler
 sheet-in-the-cup = im Becher
 sheet-volume = Volumen
 sheet-concentration = Konzentration
+sheet-mass-g = Masse / g
 sheet-mass = Masse
 sheet-added-at-once = auf einmal zugegeben
 sheet-concentration-to-find = Konzentration (leer: gesucht)
@@ -1853,7 +1885,7 @@ page-answer-own-change = Du hast eine Änderung von { $change } °C abgelesen.
 page-answer-best-acid = Der beste berechnete Wert ist { $value }.
 page-answer-best-volume = Das beste berechnete Neutralisationsvolumen ist { $volume } <uncertainty>±</uncertainty> { $u } cm³.
 page-answer-best-change = Die beste berechnete Änderung ist { $change } <uncertainty>±</uncertainty> { $u } °C.
-page-answer-best-enthalpy = Die beste berechnete Änderung ist { $change } ± { $u } °C, also ist die Enthalpieänderung { $enthalpy }.
+page-answer-best-enthalpy = Die beste berechnete Änderung ist { $change } ± { $u } °C, also ist die Enthalpieänderung je Mol ({ $of }) { $enthalpy }.
 page-answer-bottle = Die Flasche war mit { $concentration } mol/dm³ angesetzt.
 page-answer-reaction = Die <neutralisation>Neutralisation</neutralisation>: { $equation_text }
 page-worth-heat = Die <heat-balance>Wärmebilanz</heat-balance> ist hier mehr wert. Sie berücksichtigt, dass das Volumen im Becher wächst und Wärme an den Raum verloren geht. Geraden lassen beides weg.
@@ -2074,6 +2106,15 @@ page-doing-go-on-measuring = Weitermessen
 page-doing-division-of = { $division } °C
 page-doing-go-on-typing = Weiter mit eurem Thermometer
 page-doing-use-thermometer = Nehmen
+page-clock-wait = ablesen in { $seconds } s
+page-clock-now = jetzt ablesen
+page-clock-temperature = Temperatur bei { $minutes } / °C
+page-amount-taken = { $what ->
+        [mass] Wirklich abgewogen / g
+       *[volume] Wirklich abgemessen / cm³
+    }
+page-amount-as-planned = wie geplant
+page-amount-wrong = Gib eine Zahl wie { $example } ein, oder lass das Feld leer.
 page-doing-typed-temperature = Temperatur / °C
 page-doing-record = Eintragen
 page-doing-not-anumber = Tippe eine Temperatur ein, etwa 21.5
@@ -2086,6 +2127,7 @@ page-doing-far-off =
     } dem letzten Wert. Stimmt es? Noch einmal drücken.
 page-doing-last-reading = letzter Wert
 page-doing-added-unread = Portion { $portion } ist im Becher, nicht abgelesen
+page-doing-to-reading = Jetzt selbst ablesen
 page-doing-to-lines = Jetzt deine eigenen Geraden
 page-doing-to-results = Zu den Ergebnissen
 page-doing-to-record = Dein Protokoll
@@ -2163,6 +2205,7 @@ page-mistakes-quick-volume = Das Volumen, das in den Becher kam: einmal tippen
 page-mistakes-volume-of = { $volume } cm³
 page-mistakes-as-planned = { $volume } cm³, wie geplant
 page-mistakes-which-reading = Welcher Wert?
+page-mistakes-clock-reading = Durchgang { $repeat }, { $minutes }: { $temperature } °C
 page-mistakes-reading-name =
     { $portion ->
         [0] Durchgang { $repeat }, Anfang: { $temperature } °C
@@ -2487,6 +2530,7 @@ page-record-planned =
         [one] Durchgang
        *[other] Durchgänge
     }.
+page-record-own-moments = Die Gruppe hat selbst entschieden, wann sie abliest und wann sie zugibt.
 page-record-planned-once =
     Geplant: { $repeats } { $repeats ->
         [one] Durchgang
@@ -2526,6 +2570,7 @@ page-record-line-where = { $at }  { $where }: { $what }
 page-record-because = { $what }: { $reason }
 page-record-note-withdrawn = Notiz zurückgezogen: { $text }
 page-record-undone = zurückgenommen, sie kam nie in den Becher
+page-record-mass = { $mass } g kamen in den Becher
 page-record-volume = { $volume } cm³ kamen in den Becher
 page-record-unsure = unsicher, für die Geraden nicht verwendet
 page-record-sure = doch sicher

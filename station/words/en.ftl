@@ -312,12 +312,14 @@ judged-unread = { $count ->
        *[other] { $count } portions have no reading.
     }
 judged-hardly-waited = You hardly waited longer than the station would have.
+judged-waited-at-start = Before the first portion you waited { $seconds } s longer than needed. That cost only time.
 judged-waited = You waited { $seconds } s longer than the station would have.
 judged-moved = That moved a reading by up to { $moved_c } °C.
 judged-no-lines = Your readings make no two lines that cross.
 judged-lines-own = Straight lines: { $own_cm3 } cm³ with your readings; the station's moments are too few to tell.
+judged-best = The heat balance of the whole trace gives { $best_cm3 } cm³, the best value here. Your lines are { $own_off_cm3 } cm³ off it, the station's { $station_off_cm3 } cm³.
+judged-best-own = The heat balance of the whole trace gives { $best_cm3 } cm³, the best value here. Your lines are { $own_off_cm3 } cm³ off it.
 judged-lines = Straight lines: { $own_cm3 } cm³ with your readings, { $station_cm3 } cm³ with the station's.
-judged-heat = Heat balance: { $own_cm3 } cm³ with your readings, { $station_cm3 } cm³ with the station's.
 once-cannot-be-mixed = These quantities cannot be mixed: { $reason }.
 once-no-repeat = no repeat gave a result
 once-no-enthalpy = No enthalpy per mole: { $reason }.
@@ -412,7 +414,9 @@ item-pipette-for = pipette or measuring cylinder for { $volume_cm3 } cm³
 item-syringe-for = syringe or measuring cylinder for { $volume_cm3 } cm³ portions
 item-glassware-for = { $glassware } for { $volume_cm3 } cm³ portions
 item-cylinder-for = measuring cylinder for { $volume_cm3 } cm³
+item-balance = balance that reads to 0.01 g (several benches can share one)
 item-weighing-boat = weighing boat with { $mass_g } g
+spill-solid = Spilled solid: brush it up dry, then wipe with a damp cloth.
 spill-small = Small spills: wipe up at once with plenty of water, eye protection on.
 spill-acid = Larger spills of acid: sodium hydrogencarbonate or carbonate until it stops fizzing, then wipe it up.
 spill-alkali = Larger spills of alkali: dilute with water, citric acid solution, then mop up.
@@ -508,6 +512,12 @@ prompt-hold-probe = Hold the probe still in the { $reagent }.
 prompt-takes-by-itself = The station takes its temperature by itself.
 prompt-start-once = Wait. Stir gently. The temperature before mixing is recorded.
 prompt-start = Wait. Stir gently. The start temperature is settling.
+prompt-weigh-now = Meanwhile weigh out { $amount }.
+prompt-measure-now = Meanwhile measure out { $amount }.
+prompt-tip = Now tip in all { $amount }. Stir.
+prompt-recorded-to-the-end = Recording goes on to the end of the time.
+prompt-clock-read = Read the thermometer every { $every_s } s. Type each reading.
+prompt-clock-stir = Stir gently. Read at eye level.
 prompt-mix = Now add all { $amount }. Stir.
 prompt-press-mixing = Press at the moment of mixing.
 button-it-is-in = It is in
@@ -655,6 +665,9 @@ step-capacity-solution = heat capacity of the solution, the cup and the probe
 formula-capacity-solution = C = V × (heat capacity of 1 cm³) + C(cup)
 step-percentage-school = percentage uncertainty of the temperature change, school way: half a division for each of two readings
 formula-percentage = % = division ÷ ΔT × 100
+step-change-of-repeat = temperature change of repeat { $repeat }
+step-change-mean = mean temperature change of the repeats
+formula-mean-change = ΔT = sum of ΔT ÷ number of repeats
 step-change-at-mixing = temperature change at mixing, from the extended lines
 step-heat-taken-in-school = heat taken in, school way: water's heat capacity, no cup
 step-heat-given-out-school = heat given out, school way: water's heat capacity, no cup
@@ -685,7 +698,15 @@ refusal-station-reads = In this practical the station decides when to read.
 refusal-reading-comes-next = The reading after portion { $portion } comes next.
 refusal-no-fresh-reading = The probe gives no fresh reading: check its plug and try again.
 refusal-say-volume = Say the volume of the portion in volume_cm3.
+refusal-nothing-weighed = In this practical nothing is weighed.
+refusal-far-from-planned-mass = { $typed_g } g is far from the planned { $planned_g } g.
+refusal-no-reading-at = There is no reading at { $minutes } in repeat { $repeat } to correct.
+refusal-time-to-come = { $minutes } is still to come: type what is read then.
 refusal-far-from-planned = { $typed_cm3 } cm³ is far from the planned { $planned_cm3 } cm³.
+refusal-change-sign = You typed { $change_c } °C, but the curve says that the cup became { $way ->
+        [warmer] warmer
+       *[colder] colder
+    }.
 refusal-not-among-volumes = { $volume_cm3 } cm³ is not among the volumes added, up to { $most_cm3 } cm³.
 practical-hydrochloric-acid = How strong is this hydrochloric acid?
 practical-nitric-acid = How strong is the nitric acid?
@@ -765,19 +786,24 @@ school-half-range = half the range
 lines-rule = The readings are cut, in order of volume, into those before and those after the turn; the reading at the top (or bottom) may belong to neither. Of the cuts whose two lines of best fit cross between the two groups, the one nearest to the top counts; of several such, the one whose lines pass closest to all readings (least sum of squares). A top reading that lies off the lines drawn without it (99 % test) belongs to neither. Where one of the lines is level, the readings have no such top. They are then cut where both lines pass closest to all readings.
 test-residual = externally studentised residual, Bonferroni
 once-label-scatter-only = scatter only: a slow wall, a slow reaction or a curved fall shift the lines by more
-once-before-not-straight = The readings before mixing do not lie on a straight line yet: wait longer.
-once-after-not-straight = The readings after mixing are not a straight line yet: keep recording until the fall (or rise) is steady.
+once-before-not-straight = The readings before mixing do not lie on a straight line. Stir, and wait longer before you mix.
+once-after-not-straight = The readings after mixing are not a straight line. Stir, lid on: the fall (or rise) must become steady.
 once-no-change = The temperature did not change on mixing: { $change_c } °C is no more than the readings can show. Was it added, and was the mixing marked at the right moment?
 once-not-a-number = A time or a temperature is not a number.
 once-one-temperature-each = There must be one temperature for each time.
 once-missing-number = A time or a temperature is missing or not a number.
 once-times-must-rise = The times must rise from reading to reading.
 once-mixing-outside = The moment of mixing is not within the recorded time.
+once-before-old = The last reading before mixing is { $seconds } s old: the line needs one within { $most_s } s.
+once-two-readings = There must be a reading before mixing and one after it.
+once-label-difference = difference of two readings: it does not allow for what the cup lost meanwhile
+once-rule-difference = The newest reading before mixing, and the one after it that is furthest away. For lines there are too few readings, or they are not straight.
+once-no-line = Both lines could not be drawn: { $reason }
 once-few-before = The line before mixing needs at least { $least } readings over { $least_s } s; there are { $count } over { $span_s } s. Record for longer before you mix.
-once-few-after = The line after mixing needs at least { $least } readings over { $least_s } s; there are { $count } over { $span_s } s. Go on recording.
+once-few-after = The line after mixing needs at least { $least } readings over { $least_s } s; there are { $count } over { $span_s } s. Allow more time after mixing.
 once-heat-no-course = The heat balance found no course of the cup that resembles these readings.
 once-heat-few-before = The heat balance needs at least { $least } samples before mixing. Record for longer before you mix.
-once-heat-few-after = The heat balance needs at least { $least } samples over { $seconds } s after mixing. Go on recording.
+once-heat-few-after = The heat balance needs at least { $least } samples over { $seconds } s after mixing.
 once-heat-no-change = The temperature did not change. Was anything added?
 once-heat-unusual = The cup did something the heat balance does not know (more added, a spill, the probe out of the liquid?): its figures are less certain than usual.
 once-heat-late = The temperature began to change { $seconds } s { $side ->
@@ -1184,6 +1210,7 @@ practise-no-such-cup = This practice cup is no longer there. Open the page again
 practise-full = Every practice cup is in use. Wait until one is free, or ask your teacher.
 practise-bench-at-work = A repeat is under way at this bench. Practise when it has ended.
 practise-truth = In this cup the { $acid_name } was { $mol_dm3 } mol/dm³. The end-point was at { $end_point_cm3 } cm³.
+practise-truth-once = Mixing { $added } with { $liquid } gives { $enthalpy_kj_mol } kJ/mol in this cup.
 practise-slip-nothing = You pressed the button, but you had poured in nothing.
 practise-slip-missed = You pressed the button, but you had poured in only { $poured_cm3 } cm³.
 practise-slip-double = You poured in { $poured_cm3 } cm³: about twice the planned { $planned_cm3 } cm³.
@@ -1251,6 +1278,7 @@ noted-repeat-ended = repeat ended
 noted-repeat-set-aside = repeat set aside
 noted-repeat-counts-again = repeat counts again
 noted-portion-taken-back = portion taken back
+noted-mass-corrected = mass corrected
 noted-volume-corrected = volume corrected
 noted-portion-unsure = not sure of the portion
 noted-portion-sure = sure of the portion again
@@ -1332,6 +1360,9 @@ sheet-readings-of = readings
 sheet-own = this group's own
 sheet-not-own = not this group's own: { $label_name }
 sheet-ordinary-typed = ordinary thermometer, typed
+sheet-moments = moments of reading
+sheet-moments-own = the group decided itself
+sheet-moments-station = as the station asked
 sheet-thermometer = thermometer
 sheet-repeats-planned = repeats planned
 sheet-temperature-added-before = temperature of what is added, before the start
@@ -1341,6 +1372,7 @@ sheet-cup-heat-capacity = heat capacity of cup and probe
 sheet-in-the-cup = in the cup
 sheet-volume = volume
 sheet-concentration = concentration
+sheet-mass-g = mass / g
 sheet-mass = mass
 sheet-added-at-once = added all at once
 sheet-concentration-to-find = concentration (empty: to be found)
@@ -1846,7 +1878,7 @@ page-answer-own-change = You read a change of { $change } °C.
 page-answer-best-acid = The best computed value is { $value }.
 page-answer-best-volume = The best computed neutralisation volume is { $volume } <uncertainty>±</uncertainty> { $u } cm³.
 page-answer-best-change = The best computed change is { $change } <uncertainty>±</uncertainty> { $u } °C.
-page-answer-best-enthalpy = The best computed change is { $change } ± { $u } °C, so the enthalpy change is { $enthalpy }.
+page-answer-best-enthalpy = The best computed change is { $change } ± { $u } °C, so the enthalpy change per mole of { $of } is { $enthalpy }.
 page-answer-bottle = The bottle was made up to { $concentration } mol/dm³.
 page-answer-reaction = <neutralisation>Neutralisation</neutralisation>: { $equation_text }
 page-worth-heat = The <heat-balance>heat balance</heat-balance> is worth more here. It allows for the growing volume in the cup and for heat lost to the room. Straight lines leave both out.
@@ -2067,6 +2099,15 @@ page-doing-go-on-measuring = Go on measuring
 page-doing-division-of = { $division } °C
 page-doing-go-on-typing = Go on with your own thermometer
 page-doing-use-thermometer = Use it
+page-clock-wait = read in { $seconds } s
+page-clock-now = read now
+page-clock-temperature = Temperature at { $minutes } / °C
+page-amount-taken = { $what ->
+        [mass] Mass really weighed / g
+       *[volume] Volume really taken / cm³
+    }
+page-amount-as-planned = as planned
+page-amount-wrong = Type a number like { $example }, or leave the field empty.
 page-doing-typed-temperature = Temperature / °C
 page-doing-record = Record
 page-doing-not-anumber = Type a temperature, such as 21.5
@@ -2079,6 +2120,7 @@ page-doing-far-off =
     } the last one. Press again if it is right.
 page-doing-last-reading = last reading
 page-doing-added-unread = Portion { $portion } is in, no reading taken
+page-doing-to-reading = Now your own reading
 page-doing-to-lines = Now your own lines
 page-doing-to-results = To the results
 page-doing-to-record = Your record
@@ -2156,6 +2198,7 @@ page-mistakes-quick-volume = The volume that went in: one tap
 page-mistakes-volume-of = { $volume } cm³
 page-mistakes-as-planned = { $volume } cm³, as planned
 page-mistakes-which-reading = Which reading?
+page-mistakes-clock-reading = repeat { $repeat }, { $minutes }: { $temperature } °C
 page-mistakes-reading-name =
     { $portion ->
         [0] repeat { $repeat }, start: { $temperature } °C
@@ -2480,6 +2523,7 @@ page-record-planned =
         [one] repeat
        *[other] repeats
     }.
+page-record-own-moments = The group decided itself when to read and when to add.
 page-record-planned-once =
     Planned: { $repeats } { $repeats ->
         [one] repeat
@@ -2519,6 +2563,7 @@ page-record-line-where = { $at }  { $where }: { $what }
 page-record-because = { $what }: { $reason }
 page-record-note-withdrawn = note withdrawn: { $text }
 page-record-undone = taken back, it never went in
+page-record-mass = { $mass } g went in
 page-record-volume = { $volume } cm³ went in
 page-record-unsure = not sure, left out of the lines
 page-record-sure = sure again

@@ -312,12 +312,14 @@ judged-unread = { $count ->
        *[other] { $count } portions n’ont pas de mesure.
     }
 judged-hardly-waited = Tu n’as guère attendu plus longtemps que la station ne l’aurait fait.
+judged-waited-at-start = Avant la première portion, tu as attendu { $seconds } s de plus que nécessaire. Cela n’a coûté que du temps.
 judged-waited = Tu as attendu { $seconds } s de plus que la station ne l’aurait fait.
 judged-moved = Cela a décalé une mesure de { $moved_c } °C au plus.
 judged-no-lines = Tes mesures ne donnent pas deux droites qui se coupent.
 judged-lines-own = Droites : { $own_cm3 } cm³ avec tes mesures ; celles de la station sont trop peu nombreuses pour comparer.
+judged-best = Le bilan thermique de la courbe entière donne { $best_cm3 } cm³, la meilleure valeur ici. Tes droites s’en écartent de { $own_off_cm3 } cm³, celles de la station de { $station_off_cm3 } cm³.
+judged-best-own = Le bilan thermique de la courbe entière donne { $best_cm3 } cm³, la meilleure valeur ici. Tes droites s’en écartent de { $own_off_cm3 } cm³.
 judged-lines = Droites : { $own_cm3 } cm³ avec tes mesures, { $station_cm3 } cm³ avec celles de la station.
-judged-heat = Bilan thermique : { $own_cm3 } cm³ avec tes mesures, { $station_cm3 } cm³ avec celles de la station.
 once-cannot-be-mixed = Ces quantités ne peuvent pas être mélangées : { $reason }.
 once-no-repeat = aucun essai n’a donné de résultat
 once-no-enthalpy = Pas d’enthalpie par mole : { $reason }.
@@ -412,7 +414,9 @@ item-pipette-for = pipette ou éprouvette graduée pour { $volume_cm3 } cm³
 item-syringe-for = seringue ou éprouvette graduée pour des portions de { $volume_cm3 } cm³
 item-glassware-for = { $glassware } pour des portions de { $volume_cm3 } cm³
 item-cylinder-for = éprouvette graduée pour { $volume_cm3 } cm³
+item-balance = balance au centième de gramme (plusieurs postes peuvent en partager une)
 item-weighing-boat = coupelle de pesée contenant { $mass_g } g
+spill-solid = Solide répandu : balaie-le à sec, puis essuie avec un chiffon humide.
 spill-small = Petites quantités renversées : essuyer aussitôt avec beaucoup d’eau, lunettes sur les yeux.
 spill-acid = Plus grande quantité d’acide renversée : hydrogénocarbonate ou carbonate de sodium jusqu’à ce que l’effervescence cesse, puis éponger.
 spill-alkali = Plus grande quantité de base renversée : diluer avec de l’eau, solution d’acide citrique, puis éponger.
@@ -508,6 +512,12 @@ prompt-hold-probe = Tiens le capteur immobile dans le liquide à ajouter ({ $rea
 prompt-takes-by-itself = La station mesure sa température toute seule.
 prompt-start-once = Attends. Agite doucement. La température avant le mélange s’enregistre.
 prompt-start = Attends. Agite doucement. La température de départ se stabilise.
+prompt-weigh-now = Pèse pendant ce temps { $amount }.
+prompt-measure-now = Mesure pendant ce temps { $amount }.
+prompt-tip = Maintenant, verse tout le solide : { $amount }. Agite.
+prompt-recorded-to-the-end = L’enregistrement continue jusqu’à la fin du temps.
+prompt-clock-read = Lis le thermomètre toutes les { $every_s } s. Saisis chaque valeur.
+prompt-clock-stir = Agite doucement. Lis à hauteur des yeux.
 prompt-mix = Maintenant, ajoute tout : { $amount }. Agite.
 prompt-press-mixing = Appuie au moment du mélange.
 button-it-is-in = C’est ajouté
@@ -661,6 +671,9 @@ step-capacity-solution = capacité thermique de la solution, du gobelet et du ca
 formula-capacity-solution = C = V × (capacité thermique de 1 cm³) + C(gobelet)
 step-percentage-school = incertitude relative en % sur la variation de température, méthode scolaire : une demi-graduation pour chacune des deux lectures
 formula-percentage = % = graduation ÷ ΔT × 100
+step-change-of-repeat = variation de température de la répétition { $repeat }
+step-change-mean = variation moyenne de température des répétitions
+formula-mean-change = ΔT = somme des ΔT ÷ nombre de répétitions
 step-change-at-mixing = variation de température au mélange, d’après les droites prolongées
 step-heat-taken-in-school = chaleur absorbée, méthode scolaire : capacité thermique de l’eau, sans le gobelet
 step-heat-given-out-school = chaleur libérée, méthode scolaire : capacité thermique de l’eau, sans le gobelet
@@ -691,7 +704,15 @@ refusal-station-reads = Dans ce TP, c’est la station qui relève les mesures.
 refusal-reading-comes-next = C’est au tour de la mesure après la portion { $portion }.
 refusal-no-fresh-reading = Le capteur ne donne pas de nouvelle mesure : vérifie son connecteur et réessaie.
 refusal-say-volume = Indique le volume de la portion dans volume_cm3.
+refusal-nothing-weighed = Dans cette expérience, rien n’est pesé.
+refusal-far-from-planned-mass = { $typed_g } g est loin des { $planned_g } g prévus.
+refusal-no-reading-at = Aucune mesure à { $minutes } à corriger dans la répétition { $repeat }.
+refusal-time-to-come = { $minutes } est encore à venir : saisis ce qui sera lu alors.
 refusal-far-from-planned = { $typed_cm3 } cm³, c’est loin des { $planned_cm3 } cm³ prévus.
+refusal-change-sign = Tu as saisi { $change_c } °C, mais d’après la courbe le gobelet est devenu { $way ->
+        [warmer] plus chaud
+       *[colder] plus froid
+    }.
 refusal-not-among-volumes = { $volume_cm3 } cm³ ne fait pas partie des volumes ajoutés, jusqu’à { $most_cm3 } cm³.
 practical-hydrochloric-acid = Quelle est la concentration de cet acide chlorhydrique ?
 practical-nitric-acid = Quelle est la concentration de l’acide nitrique ?
@@ -771,19 +792,24 @@ school-half-range = la moitié de l’étendue
 lines-rule = Les mesures, rangées par volume, sont partagées en deux groupes : avant et après le changement de sens ; la mesure au sommet (ou au creux) peut n’appartenir à aucun. Parmi les partages dont les deux droites d’ajustement se coupent entre les deux groupes, on retient le plus proche du sommet ; s’il y en a plusieurs, celui dont les droites passent le plus près de toutes les mesures (plus petite somme des carrés). Une mesure au sommet qui s’écarte des droites tracées sans elle (test à 99 %) n’appartient à aucun groupe. Quand les mesures n’ont pas un tel sommet parce qu’une des droites est horizontale, on coupe là où la droite horizontale et l’autre passent le plus près de toutes les mesures.
 test-residual = résidu studentisé externe, Bonferroni
 once-label-scatter-only = dispersion seulement : une paroi lente à s’échauffer, une réaction lente ou une baisse courbe décalent davantage les droites
-once-before-not-straight = Les mesures avant le mélange ne sont pas encore alignées : attends plus longtemps.
-once-after-not-straight = Les mesures après le mélange ne sont pas encore alignées : continue d’enregistrer jusqu’à ce que la baisse (ou la hausse) soit régulière.
+once-before-not-straight = Les mesures avant le mélange ne sont pas alignées. Agite, et attends plus longtemps avant de mélanger.
+once-after-not-straight = Les mesures après le mélange ne sont pas alignées. Agite, couvercle fermé : la baisse (ou la hausse) doit devenir régulière.
 once-no-change = La température n’a pas changé au mélange : { $change_c } °C, ce n’est pas plus que ce que les mesures peuvent montrer. L’ajout a-t-il été fait, et le mélange a-t-il été marqué au bon moment ?
 once-not-a-number = Un temps ou une température n’est pas un nombre.
 once-one-temperature-each = Il faut une température pour chaque temps.
 once-missing-number = Un temps ou une température manque ou n’est pas un nombre.
 once-times-must-rise = Les temps doivent augmenter d’une mesure à la suivante.
 once-mixing-outside = Le moment du mélange n’est pas dans la durée enregistrée.
+once-before-old = La dernière mesure avant le mélange date de { $seconds } s : la droite en demande une dans les { $most_s } s.
+once-two-readings = Il faut une mesure avant le mélange et une après.
+once-label-difference = différence de deux mesures : elle ne tient pas compte de ce que le gobelet a perdu entre-temps
+once-rule-difference = La dernière mesure avant le mélange, et celle d’après qui en est la plus éloignée. Pour des droites il y en a trop peu, ou elles ne sont pas alignées.
+once-no-line = Les droites n’ont pas pu être tracées : { $reason }
 once-few-before = La droite avant le mélange a besoin d’au moins { $least } mesures sur { $least_s } s ; il y en a { $count } sur { $span_s } s. Enregistre plus longtemps avant de mélanger.
-once-few-after = La droite après le mélange a besoin d’au moins { $least } mesures sur { $least_s } s ; il y en a { $count } sur { $span_s } s. Continue d’enregistrer.
+once-few-after = La droite après le mélange a besoin d’au moins { $least } mesures sur { $least_s } s ; il y en a { $count } sur { $span_s } s. Laisse plus de temps après le mélange.
 once-heat-no-course = Le bilan thermique n’a trouvé aucune évolution du gobelet qui ressemble à ces mesures.
 once-heat-few-before = Le bilan thermique a besoin d’au moins { $least } points avant le mélange. Enregistre plus longtemps avant de mélanger.
-once-heat-few-after = Le bilan thermique a besoin d’au moins { $least } points sur { $seconds } s après le mélange. Continue d’enregistrer.
+once-heat-few-after = Le bilan thermique a besoin d’au moins { $least } points sur { $seconds } s après le mélange.
 once-heat-no-change = La température n’a pas changé. Quelque chose a-t-il été ajouté ?
 once-heat-unusual = Il s’est passé dans le gobelet quelque chose que le bilan thermique ne connaît pas (un autre ajout, du liquide renversé, le capteur hors du liquide ?) : ses valeurs sont moins sûres que d’habitude.
 once-heat-late = La température a commencé à changer { $seconds } s { $side ->
@@ -1190,6 +1216,7 @@ practise-no-such-cup = Ce gobelet d’entraînement n’existe plus. Ouvre de no
 practise-full = Les gobelets d’entraînement sont tous pris. Attends qu’un se libère, ou demande à ton professeur.
 practise-bench-at-work = Un essai est en cours à ce poste. Entraîne-toi quand il est fini.
 practise-truth = Dans ce gobelet : { $acid_name } à { $mol_dm3 } mol/dm³. L’équivalence était à { $end_point_cm3 } cm³.
+practise-truth-once = Dans ce gobelet, le mélange de { $added } avec { $liquid } donne { $enthalpy_kj_mol } kJ/mol.
 practise-slip-nothing = Tu as appuyé, mais tu n’avais rien versé.
 practise-slip-missed = Tu as appuyé, mais versé seulement { $poured_cm3 } cm³.
 practise-slip-double = Tu as versé { $poured_cm3 } cm³ : environ le double des { $planned_cm3 } cm³ prévus.
@@ -1257,6 +1284,7 @@ noted-repeat-ended = essai terminé
 noted-repeat-set-aside = essai écarté
 noted-repeat-counts-again = l’essai compte de nouveau
 noted-portion-taken-back = portion annulée
+noted-mass-corrected = masse corrigée
 noted-volume-corrected = volume corrigé
 noted-portion-unsure = portion incertaine
 noted-portion-sure = portion de nouveau sûre
@@ -1338,6 +1366,9 @@ sheet-readings-of = mesures
 sheet-own = celles de ce groupe
 sheet-not-own = pas celles de ce groupe : { $label_name }
 sheet-ordinary-typed = thermomètre ordinaire, valeurs saisies
+sheet-moments = moments de lecture
+sheet-moments-own = le groupe a décidé lui-même
+sheet-moments-station = comme la station l’a demandé
 sheet-thermometer = thermomètre
 sheet-repeats-planned = essais prévus
 sheet-temperature-added-before = température de ce qu’on ajoute, avant le début
@@ -1347,6 +1378,7 @@ sheet-cup-heat-capacity = capacité thermique du gobelet et du capteur
 sheet-in-the-cup = dans le gobelet
 sheet-volume = volume
 sheet-concentration = concentration
+sheet-mass-g = masse / g
 sheet-mass = masse
 sheet-added-at-once = ajouté en une fois
 sheet-concentration-to-find = concentration (vide : à déterminer)
@@ -1856,7 +1888,7 @@ page-answer-own-change = Tu as lu une variation de { $change } °C.
 page-answer-best-acid = La meilleure valeur calculée est { $value }.
 page-answer-best-volume = Le meilleur volume calculé à l’équivalence est { $volume } <uncertainty>±</uncertainty> { $u } cm³.
 page-answer-best-change = La meilleure variation calculée est { $change } <uncertainty>±</uncertainty> { $u } °C.
-page-answer-best-enthalpy = La meilleure variation calculée est { $change } ± { $u } °C ; la variation d’enthalpie est donc { $enthalpy }.
+page-answer-best-enthalpy = La meilleure variation calculée est { $change } ± { $u } °C ; la variation d’enthalpie par mole ({ $of }) est donc { $enthalpy }.
 page-answer-bottle = Le flacon avait été préparé à { $concentration } mol/dm³.
 page-answer-reaction = <neutralisation>Neutralisation</neutralisation> : { $equation_text }
 page-worth-heat = Ici, le <heat-balance>bilan thermique</heat-balance> vaut davantage. Il tient compte du volume qui augmente dans le gobelet et de la chaleur perdue vers la salle. Les droites négligent les deux.
@@ -2073,6 +2105,15 @@ page-doing-go-on-measuring = Continuer les mesures
 page-doing-division-of = { $division } °C
 page-doing-go-on-typing = Continuer avec votre thermomètre
 page-doing-use-thermometer = L’utiliser
+page-clock-wait = lecture dans { $seconds } s
+page-clock-now = lis maintenant
+page-clock-temperature = Température à { $minutes } / °C
+page-amount-taken = { $what ->
+        [mass] Masse réellement pesée / g
+       *[volume] Volume réellement mesuré / cm³
+    }
+page-amount-as-planned = comme prévu
+page-amount-wrong = Saisis un nombre comme { $example }, ou laisse le champ vide.
 page-doing-typed-temperature = Température / °C
 page-doing-record = Enregistrer
 page-doing-not-anumber = Saisis une température, par exemple 21,5
@@ -2085,6 +2126,7 @@ page-doing-far-off =
     } que la dernière. Appuie de nouveau si c’est juste.
 page-doing-last-reading = dernière mesure
 page-doing-added-unread = Portion { $portion } ajoutée, aucune mesure relevée
+page-doing-to-reading = Maintenant, votre propre lecture
 page-doing-to-lines = Maintenant, tes propres droites
 page-doing-to-results = Vers les résultats
 page-doing-to-record = Ton compte rendu
@@ -2162,6 +2204,7 @@ page-mistakes-quick-volume = Le volume ajouté : un seul appui
 page-mistakes-volume-of = { $volume } cm³
 page-mistakes-as-planned = { $volume } cm³, comme prévu
 page-mistakes-which-reading = Quelle mesure ?
+page-mistakes-clock-reading = répétition { $repeat }, { $minutes } : { $temperature } °C
 page-mistakes-reading-name =
     { $portion ->
         [0] essai { $repeat }, début : { $temperature } °C
@@ -2486,6 +2529,7 @@ page-record-planned =
         [one] essai
        *[other] essais
     }.
+page-record-own-moments = Le groupe a décidé lui-même quand lire et quand ajouter.
 page-record-planned-once =
     Prévu : { $repeats } { $repeats ->
         [one] essai
@@ -2525,6 +2569,7 @@ page-record-line-where = { $at }  { $where } : { $what }
 page-record-because = { $what } : { $reason }
 page-record-note-withdrawn = note retirée : { $text }
 page-record-undone = annulée, elle n’a jamais été ajoutée
+page-record-mass = { $mass } g ajoutés
 page-record-volume = { $volume } cm³ ajoutés
 page-record-unsure = incertain, ne compte pas dans les droites
 page-record-sure = de nouveau sûr

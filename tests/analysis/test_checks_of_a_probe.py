@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from station.analysis.probe.cup_test import CupRefused, CupTest, cup_of
 from station.analysis.probe.dip import HOLD_S, DipRefused, dip_of, plunge_s, steadiness
 from station.analysis.settle.lags import STEEL_TUBE
-from station.bench.virtual.world import CupParameters, World
+from station.bench.virtual.cup import CupParameters
+from station.bench.virtual.world import World
 from tests.analysis.test_settle_step_response import SAMPLES
 
 WATER_J_G_K = 4.18

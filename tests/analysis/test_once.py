@@ -107,7 +107,6 @@ def refused(time_s: Array, temperature_c: Array, mixed_at_s: float = MIXED_S) ->
         (0.0, 540.0, 900.0, "outside_trace"),
         (0.0, 540.0, -5.0, "outside_trace"),
         (0.0, 0.0, 180.0, "outside_trace"),
-        (0.0, 540.0, 245.0, "not_a_line"),
     ],
 )
 def test_refusals_say_why(begin_s: float, end_s: float, mixed_at_s: float, kind: OnceRefusedKind) -> None:

@@ -7,9 +7,9 @@ from typing import Protocol
 from station.bench.clock import Clock
 from station.bench.probes.one_wire import OneWireReader
 from station.bench.probes.probe import ProbeReading
+from station.bench.virtual.cup import CupParameters
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
-from station.bench.virtual.world import CupParameters
 from tests.bench.one_wire_rig import PROBE, Hand, PlainTree, good
 
 CONVERSION_S, LONG_S = 0.75, 3.0

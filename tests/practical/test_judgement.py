@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from station.practical.dataset import Known, ReadingRow, RepeatData, repeat_data
+from station.practical.dataset import ReadingRow, RepeatData, repeat_data
 from station.practical.kinds import plan_from
 from station.practical.kinds.portions.judgement import Moment, judgement, words
 from station.practical.kinds.portions.plan import PortionsPlan
@@ -18,7 +18,7 @@ from station.record.exchange_in import read_exchange
 from tests.practical.walk import Walk
 from tests.records import record
 
-KNOWN = Known()
+BEST_CM3 = 20.0
 
 
 def chosen(prompts: str = "own judgement", count: int = 10) -> PortionsPlan:
@@ -54,7 +54,7 @@ def read_after(repeat: RepeatData, moment_s: Callable[[int], float | None]) -> R
 
 
 def judged(traces: list[RepeatData], moment_s: Callable[[int], float | None]) -> dict[str, Any]:
-    found = judgement(chosen(), [read_after(each, moment_s) for each in traces], KNOWN)
+    found = judgement(chosen(), [read_after(each, moment_s) for each in traces], BEST_CM3)
     assert found is not None
     return found
 
@@ -99,7 +99,8 @@ def test_patience_costs_time_that_is_told(traces: list[RepeatData]) -> None:
         for each in shown["portions"]
         if each["station_s"] is not None and each["own_s"] - each["station_s"] > 3.0
     )
-    assert patient["waited_too_long_s"] == pytest.approx(beyond, abs=0.2)
+    told = patient["waited_too_long_s"] + patient["waited_at_start_s"]
+    assert told == pytest.approx(beyond, abs=0.2)
     assert patient["station"]["minutes"] < patient["own"]["minutes"]
     assert any("longer than the station would have." in each for each in patient["words"])
 
@@ -113,7 +114,6 @@ def test_own_minutes_are_those_of_the_record(traces: list[RepeatData]) -> None:
 def test_the_stations_moments_are_the_same_whatever_the_students_did(traces: list[RepeatData]) -> None:
     one, other = judged(traces, start_then(5.0)), judged(traces, start_then(50.0))
     assert one["station"]["end_point_cm3"] == other["station"]["end_point_cm3"]
-    assert one["station"]["heat_balance_cm3"] == other["station"]["heat_balance_cm3"]
 
 
 def test_good_moments_give_the_stations_end_points(traces: list[RepeatData]) -> None:
@@ -121,7 +121,7 @@ def test_good_moments_give_the_stations_end_points(traces: list[RepeatData]) -> 
         shown["repeat"]: {each["portion"]: each["station_s"] for each in shown["portions"]}
         for shown in judged(traces, start_then(40.0))["repeats"]
     }
-    found = judgement(chosen(), [read_after(each, moments[each.repeat].get) for each in traces], KNOWN)
+    found = judgement(chosen(), [read_after(each, moments[each.repeat].get) for each in traces], BEST_CM3)
     assert found is not None
     assert found["too_early"] == 0
     assert found["waited_too_long_s"] == 0.0
@@ -140,7 +140,7 @@ def test_a_portion_that_was_overtaken_has_no_station_reading(traces: list[Repeat
         if not 6.0 < t - first_s <= 6.0 + shift_s
     )
     pours = (hasty.pours[0], *((t - shift_s, v, u) for t, v, u in hasty.pours[1:]))
-    found = judgement(chosen(), [read_after(replace(hasty, samples=cut, pours=pours), start_then(5.0))], KNOWN)
+    found = judgement(chosen(), [read_after(replace(hasty, samples=cut, pours=pours), start_then(5.0))], BEST_CM3)
     assert found is not None
     first = found["repeats"][0]["portions"][1]
     assert (first["station_s"], first["station_c"]) == (None, None)
@@ -158,13 +158,13 @@ def test_portions_without_a_reading_are_told(traces: list[RepeatData]) -> None:
 
 def test_readings_that_make_no_lines_are_said_to(traces: list[RepeatData]) -> None:
     found = judged(traces, lambda portion: 40.0 if portion < 3 else None)
-    assert found["own"] == {"minutes": found["own"]["minutes"], "end_point_cm3": None, "heat_balance_cm3": None}
+    assert found["own"] == {"minutes": found["own"]["minutes"], "end_point_cm3": None}
     assert "Your readings make no two lines that cross." in found["words"]
 
 
 def test_without_a_trace_there_is_nothing_to_compare() -> None:
     typed = RepeatData(1, tuple(ReadingRow(k, 4.0 * k, 20.0 + k) for k in range(6)))
-    assert judgement(chosen(), [typed], KNOWN) is None
+    assert judgement(chosen(), [typed], BEST_CM3) is None
 
 
 def test_results_compare_only_where_the_plan_lets_students_judge(traces: list[RepeatData]) -> None:
@@ -177,23 +177,32 @@ def test_results_compare_only_where_the_plan_lets_students_judge(traces: list[Re
 
 
 def test_words_for_one_and_for_none() -> None:
-    ends = {"minutes": 10.0, "end_point_cm3": 20.0, "heat_balance_cm3": None}
+    ends = {"minutes": 10.0, "end_point_cm3": 20.0}
     fine = Moment(1, 1, 30.0, 21.0, 30.0, 21.0, 45.0)
     early = Moment(1, 2, 10.0, 21.0, 30.0, 21.5, 45.0)
     slight = Moment(1, 2, 10.0, 21.46, 30.0, 21.5, 45.0)
     late = Moment(2, 0, 90.0, 20.5, 30.0, 21.0, 95.0)
     unread = Moment(1, 3, None, None, 30.0, 21.0, 40.0)
-    assert "No reading came before the station's moment." in words([fine], ends, ends)
-    one = words([fine, early, unread], ends, ends)
+    assert "No reading came before the station's moment." in words([fine], ends, ends, None)
+    one = words([fine, early, unread], ends, ends, None)
     assert "One reading came before the station's moment." in one
     assert "The largest error is 0.50 °C, too low: repeat 1, portion 2." in one
     assert "One portion has no reading." in one
     assert "You hardly waited longer than the station would have." in one
-    assert any("one step of the probe" in each for each in words([slight], ends, ends))
-    waited = words([late], ends, ends)
+    assert any("one step of the probe" in each for each in words([slight], ends, ends, None))
+    late = replace(late, portion=3)
+    waited = words([late], ends, ends, 20.4)
     assert "You waited 60 s longer than the station would have." in waited
     assert "That moved a reading by up to 0.50 °C." in waited
-    few = words([fine], ends, {**ends, "end_point_cm3": None})
+    assert [each for each in waited if "best value" in each] == [
+        "The heat balance of the whole trace gives 20.4 cm³, the best value here. "
+        "Your lines are 0.4 cm³ off it, the station's 0.4 cm³."
+    ]
+    at_start = words([replace(late, portion=0)], ends, ends, None)
+    assert "Before the first portion you waited 60 s longer than needed. That cost only time." in at_start
+    assert "You hardly waited longer than the station would have." in at_start
+    assert not any("best value" in each for each in at_start)
+    few = words([fine], ends, {**ends, "end_point_cm3": None}, None)
     assert "Straight lines: 20.0 cm³ with your readings; the station's moments are too few to tell." in few
 
 
@@ -210,7 +219,7 @@ def test_a_practical_walked_by_own_judgement_can_be_looked_back_upon() -> None:
         walk.act("read_now", portion=portion)
     plan = walk.state.plan
     assert isinstance(plan, PortionsPlan)
-    found = judgement(plan, [repeat_data(each) for each in walk.state.repeats], KNOWN)
+    found = judgement(plan, [repeat_data(each) for each in walk.state.repeats], BEST_CM3)
     assert found is not None
     portions = found["repeats"][0]["portions"]
     assert [each["own_s"] for each in portions] == [60.0, 40.0, 40.0, 40.0, 40.0]
@@ -222,6 +231,6 @@ def test_what_the_station_reads_when_time_is_up_is_its_moment(monkeypatch: pytes
     monkeypatch.setattr("station.analysis.settle.detector._reason", lambda *_: "anders gesagt")
     samples = [(float(t), 20.0 if t < 50 else 20.0 + 0.1 * (t - 50)) for t in range(200)]  # a rise that never ends
     repeat = RepeatData(1, (ReadingRow(0, 0.0, 20.0),), tuple(samples), ((50.0, 4.0, False),), read_s=((0, 45.0),))
-    found = judgement(chosen(), [repeat], KNOWN)
+    found = judgement(chosen(), [repeat], BEST_CM3)
     assert found is not None
     assert found["repeats"][0]["portions"][1]["station_s"] == pytest.approx(120.0)

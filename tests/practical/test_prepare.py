@@ -6,11 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from station.practical.kinds import plan_from
+from station.practical.kinds import plan_from, ready_plan
 from station.practical.plan import PlanError
 from station.practical.predict_plan import minutes
 from station.practical.prepare import preparation, sheet, timetable
 from station.practical.safety import hazards_of
+from station.words import say
 
 PLAN: dict[str, Any] = {
     "acid": {"name": "nitric acid", "volume_cm3": 20.0, "concentration_mol_dm3": 0.35},
@@ -122,3 +123,17 @@ def test_a_lesson_that_is_too_short_says_how_many_repeats_fit() -> None:
 def test_a_class_has_some_benches(benches: int) -> None:
     with pytest.raises(PlanError, match="from 1 to 100"):
         preparation(plan_from(PLAN), benches)
+
+
+def test_a_plan_with_a_weighed_solid_and_no_acid_names_a_balance_and_no_acid_spill() -> None:
+    answer = preparation(ready_plan("endothermic"), 5)
+    laid = {each["item"]: (each["each"], each["all"]) for each in answer["glassware"]}
+    assert laid[say("item-balance")] == (1, 5)
+    assert laid[say("item-weighing-boat", mass_g="4")] == (2, 10)
+    assert answer["spills"] == [say(each) for each in ("spill-solid", "spill-small", "safety-splash-in-eye-long")]
+
+
+def test_a_plan_of_acid_and_alkali_names_both_spills_and_no_balance() -> None:
+    answer = preparation(ready_plan("mixed-once"), 5)
+    assert {say("spill-acid"), say("spill-alkali")} <= set(answer["spills"])
+    assert say("item-balance") not in {each["item"] for each in answer["glassware"]}

@@ -9,8 +9,10 @@ import pytest
 from station.chemistry.reagents import find_reagent
 from station.practical.dataset import ReadingRow, RepeatData, accepted_solution
 from station.practical.kinds import plan_from
+from station.practical.kinds.once.contents import contents_of
 from station.practical.kinds.once.plan import OncePlan
-from station.practical.kinds.once.results import contents_of, once_worked
+from station.practical.kinds.once.working import once_worked
+from station.practical.kinds.own_working import PROBE_C
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.kinds.portions.working import division_of, portions_worked
 from station.practical.replay import with_readings
@@ -227,7 +229,7 @@ def test_openstax_ammonium_nitrate_once() -> None:
     plan = once({"name": "water", "volume_cm3": 50.0}, {"name": "ammonium nitrate", "mass_g": 3.21})
     change = {"change_c": -4.6, "u_change_c": 0.05, "heat_j": -1000.0, "u_heat_j": 12.0}
     found = {**change, "enthalpy_kj_mol": 24.9, "u_enthalpy_kj_mol": 0.3, "enthalpy_of": "ammonium nitrate dissolved"}
-    worked = once_worked(plan, contents_of(plan), found, found)
+    worked = once_worked(plan, contents_of(plan), {"straight_lines": found, "heat_balance": found}, [], PROBE_C)
     lines = worked["steps"]["straight_lines"]
     heat, enthalpy = by_unit(lines, "J"), by_unit(lines, "kJ/mol")
     assert heat[0]["value"] == pytest.approx(1023.9 * 4.18 / 4.184, rel=1e-3)
@@ -251,7 +253,9 @@ def test_openstax_acid_and_base_once() -> None:
     )
     found = {"change_c": 6.9, "u_change_c": 0.05, "heat_j": 2850.0, "u_heat_j": 30.0}
     found |= {"enthalpy_kj_mol": -57.0, "u_enthalpy_kj_mol": 0.7}
-    lines = once_worked(plan, contents_of(plan), found, None)["steps"]["straight_lines"]
+    lines = once_worked(plan, contents_of(plan), {"straight_lines": found, "heat_balance": None}, [], PROBE_C)["steps"][
+        "straight_lines"
+    ]
     assert by_unit(lines, "J")[0]["value"] == pytest.approx(2886.96 * 4.18 / 4.184, rel=1e-4)
     assert all("given out" in each["text"] for each in by_unit(lines, "J"))
     assert any("neither is left over" in each["text"] for each in lines)
@@ -268,7 +272,7 @@ def test_without_an_amount_there_is_a_heat_and_no_enthalpy() -> None:
     )
     found: dict[str, Any] = {"change_c": 0.5, "u_change_c": 0.05, "heat_j": 110.0, "u_heat_j": 12.0}
     found |= {"enthalpy_kj_mol": None, "u_enthalpy_kj_mol": None}
-    worked = once_worked(plan, contents_of(plan), found, found)
+    worked = once_worked(plan, contents_of(plan), {"straight_lines": found, "heat_balance": found}, [], PROBE_C)
     for method in METHODS:
         assert by_unit(worked["steps"][method], "kJ/mol") == []
         assert by_unit(worked["steps"][method], "J")[-1]["value"] == 110.0

@@ -187,9 +187,9 @@ def test_samples_portions_and_mean_are_numbers() -> None:
     book = opened(content())
     assert table(book, "Samples")[1:] == [(1, 0.5, -0.0625, "no", -0.0625), (1, 2.5, 21, "no", 21)]
     assert table(book, "Portions")[1:] == [
-        (1, 1, 4, 4, "no", "yes", "-1 drop spilled"),
-        (1, 2, 6, 4.5, "yes", "no", None),
-        (2, 1, 1, 4, "no", "no", None),
+        (1, 1, 4, 4, "no", "yes", "-1 drop spilled", None),
+        (1, 2, 6, 4.5, "yes", "no", None, None),
+        (2, 1, 1, 4, "no", "no", None, None),
     ]
     assert table(book, "Mean")[1:] == [(0, 0, 21, 1), (1, 4, 23.25, 1)]
 
@@ -331,7 +331,7 @@ def test_every_kind_of_event_is_said_or_known_not_to_be() -> None:
     """A new kind of event is not forgotten here."""
     quiet = {e.StationStarted, e.SampleTaken, e.AlkaliDipBegun, e.PortionPrompted, e.PortionAdded, e.ReadingSettled}
     quiet |= {e.ProbeLookedAt, e.ProbeTallied, e.ProbeCheckBegun, e.ProbeCheckStep, e.ProbeCheckFound}
-    quiet |= {e.ProbeCheckDiscarded, e.OrderTaken}
+    quiet |= {e.ProbeCheckDiscarded, e.OrderTaken, e.TemperatureRead}
     assert set(e.EVENTS.values()) == set(spreadsheet_notes._SAID) | quiet | {e.Quieted, e.BenchRenamed}
 
 

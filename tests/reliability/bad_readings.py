@@ -8,10 +8,10 @@ from pathlib import Path
 from typing import Any
 
 from station.bench.probes.one_wire import KeepingSensor, OneWireReader
+from station.bench.virtual.cup import SCENARIOS
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
 from station.bench.virtual.student import VirtualStudent
-from station.bench.virtual.world import SCENARIOS
 from station.practical import events as e
 from station.practical.dataset import from_question, question_for
 from station.practical.kinds import read_plan

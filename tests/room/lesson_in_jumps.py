@@ -13,10 +13,10 @@ os.environ["W1THERMSENSOR_NO_KERNEL_MODULE"] = "1"
 
 from w1thermsensor import W1ThermSensor
 
+from station.bench.virtual.cup import SCENARIOS
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
 from station.bench.virtual.student import Habits, VirtualStudent
-from station.bench.virtual.world import SCENARIOS
 from station.practical import events as e
 from station.practical.fold import fold, fold_all
 from station.practical.kinds import read_plan

@@ -111,3 +111,9 @@ export function ageParts(age: number): { unit: "now" | "s" | "min" | "h"; count:
   if (age < 7200) return { unit: "min", count: Math.floor(age / 60) };
   return { unit: "h", count: Math.floor(age / 3600) };
 }
+
+/** Seconds as a clock shows them: 1:30. */
+export function minutesText(seconds: number): string {
+  const whole = Math.max(0, Math.floor(seconds));
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}

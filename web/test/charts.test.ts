@@ -99,7 +99,7 @@ test("a reading at another volume than its row says so", () => {
 });
 
 test("a doubt about a portion stands at its reading, with the reason that somebody gave", () => {
-  const spilled = { portion: 1, time_s: 10, volume_cm3: 5, early: false, unsure: true, unsure_reason: "spilled" };
+  const spilled = { portion: 1, time_s: 10, volume_cm3: 5, early: false, unsure: true, unsure_reason: "spilled", mass_g: null, places: null };
   const repeat = repeatOf(1, { portions: [spilled], readings: [readingAt(0, 20), readingAt(1, 24)] });
   const rows = readingsTable([repeat], []).rows;
   assert.deepEqual(rows.map((row) => row.cells[0]?.unsureReason), [null, "spilled"]);

@@ -8,7 +8,7 @@ export function repeatOf(repeat: number, fields: Partial<Repeat> = {}): Repeat {
 }
 
 export function portionAt(portion: number, time_s: number) {
-  return { portion, time_s, volume_cm3: 5, early: false, unsure: false, unsure_reason: null };
+  return { portion, time_s, volume_cm3: 5, early: false, unsure: false, unsure_reason: null, mass_g: null, places: null };
 }
 
 export function readingAt(portion: number, temperature_c: number | null, volume_cm3 = 5 * portion) {
@@ -70,6 +70,7 @@ const view: View = {
   group: null,
   notes: [],
   corrections: [],
+  clock: null,
   thermometer: { kind: "probe" },
   adopted: null,
   guide: { in_cup: [], added: [], cautions: [], clearing_up: [], first: "", lid: true },

@@ -75,7 +75,7 @@ test("the newest good value carries the moment it was measured, in wall time wha
   const good = { temperature_c: 22.5, time_s: 100 };
   const live = (time_s: number): Message => ({
     kind: "live",
-    data: { time_s, settle: null, live: { temperature_c: null, time_s, bad: "empty", correction_c: 0 }, last_good: good, probe: "failing" },
+    data: { time_s, settle: null, live: { temperature_c: null, time_s, bad: "empty", correction_c: 0 }, last_good: good, clock: null, probe: "failing" },
   });
   assert.equal(after(state(), live(106)).good?.measured_ms, NOW_MS - 6000);
   assert.equal(after(state({ speed: 30 }), live(106)).good?.measured_ms, NOW_MS - 200);

@@ -1,16 +1,19 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { expectedBias } from "../src/bench/once";
+import { clockNow, markToType, typedAmount } from "../src/bench/by_clock";
+import { clockedReadings, possibleCorrections } from "../src/bench/corrections/possible";
+import { drawnFor } from "../src/bench/drawings";
 import { remarksOn, sentence } from "../src/bench/remarks";
-import { type OnceSeries, onceChart, onceTable } from "../src/chart/once";
-import { rounded, signed } from "../src/format";
+import { type OnceSeries, onceChart, onceTable, seriesOf } from "../src/chart/once";
+import { minutesText, rounded, signed } from "../src/format";
 import type { OnceResult } from "../src/live/results";
 import { linesKnowText } from "../src/phrases/results";
 import { joulePlaces, kilojoulePlaces } from "../src/phrases/quantities";
 import { kindOf } from "../src/kinds";
 import { addedOnceText } from "../src/phrases/bench";
 import { phrase, said } from "../src/words";
-import { crossingWords, extended, oncePlan, onceRepeat, plan, readingAt, repeatOf, samplesFrom } from "./example";
+import { crossingWords, extended, oncePlan, onceRepeat, onceViewWith, plan, readingAt, repeatOf, samplesFrom } from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
 const planned_s = 270;
@@ -145,4 +148,41 @@ test("the bias that is expected of the lines is said by its side: a fall that lo
   assert.match(linesKnowText(4, 0.15), /about 0\.15 °C too large here\.$/);
   assert.match(linesKnowText(4, null), /slow cup wall/);
   assert.equal(linesKnowText(4, 0.004), "This range covers only the scatter of your readings.");
+});
+
+const clocked = [0, 30, 60].map((at_s) => ({ at_s, temperature_c: 20 + at_s / 100, division_c: 0.1 }));
+
+test("temperatures typed by the clock are points of their own, with no line between them", () => {
+  const one = repeatOf(1, { clocked, portions: [] });
+  const { traces, frame } = onceChart({ planned_s, series: [seriesOf(one, undefined)], read: null }, BOX);
+  assert.equal(traces[0]?.path, "");
+  assert.deepEqual(traces[0]?.marks.map(([x]) => Math.round(frame.x.invert(x))), [0, 30, 60]);
+  assert.equal(seriesOf(one, undefined).samples, seriesOf(one, undefined).samples, "the same readings are the same samples");
+  const trace = samplesFrom(0, 10);
+  assert.equal(seriesOf(repeatOf(1), trace).samples, trace);
+});
+
+test("the clock goes on between what the station tells, at its speed", () => {
+  const clock = { every_s: 30, now_s: 61, next_s: 90 };
+  assert.equal(clockNow(clock, 2000, 1), 63);
+  assert.equal(clockNow(clock, 2000, 10), 81);
+  assert.equal(markToType(clock, 63, null), 90);
+  assert.equal(markToType(clock, 116, null), 120, "a mark that was missed gives way to the next");
+  assert.equal(markToType(clock, 116, 90), 90, "what somebody has begun to type belongs to its mark");
+  assert.equal(minutesText(90.9), "1:30");
+});
+
+test("an amount keeps the decimals with which it was typed, with a dot or a comma", () => {
+  assert.deepEqual(typedAmount("4.02"), { amount: 4.02, places: 2 });
+  assert.deepEqual(typedAmount(" 4,0 "), { amount: 4, places: 1 });
+  assert.deepEqual(typedAmount("40"), { amount: 40, places: 0 });
+  for (const none of ["", "four", "-4", "0"]) assert.equal(typedAmount(none), null);
+});
+
+test("a solid is tipped and a liquid poured, and a reading by the clock can be corrected", () => {
+  assert.equal(drawnFor("tip"), "tip");
+  assert.equal(drawnFor("mix"), "pour");
+  const view = onceViewWith({ repeats: [repeatOf(1, { clocked }), repeatOf(2, { status: "set aside", clocked })], other_acts: ["reading"] });
+  assert.deepEqual(clockedReadings(view).map(({ repeat, at_s }) => [repeat, at_s]), [[1, 60], [1, 30], [1, 0]]);
+  assert.ok(possibleCorrections(view).some(({ names }) => names.includes("reading")));
 });

@@ -16,17 +16,22 @@ from station.analysis.lines.fit import student_t
 from station.analysis.once.fit import (
     CLOSE_AFTER_S,
     CLOSE_BEFORE_S,
+    LEAST_BEFORE_S,
     LEAST_READINGS,
     LEAST_SPAN_S,
+    NEWEST_S,
     RULE,
     Fitted,
     effective_count,
     facts_in,
     find_line,
     fit_once,
+    last_minutes,
+    strays,
 )
 from station.analysis.once.inputs import Extrapolation, OnceHeat, OnceRefused, OnceSetup, Stretch
 from station.analysis.once.model import trace
+from station.analysis.once.moment import Moment, moment_of_mixing
 from station.chemistry.heat import Measured, Worked, enthalpy_per_mole
 from station.words import say
 
@@ -38,32 +43,44 @@ LABEL = say("once-label-scatter-only")
 def extrapolate(
     time_s: Array,
     temperature_c: Array,
-    mixed_at_s: float,
+    press_s: float,
     *,
     step_c: float = 0.0625,
-    u_mixed_at_s: float = 2.0,
+    u_mixed_at_s: float | None = None,
+    moment: Moment | None = None,
 ) -> Extrapolation:
-    """Temperature change at ``mixed_at_s`` by lines extended to it from before and after.
+    """Temperature change at the moment of mixing by lines extended to it from the minutes before and after.
 
     ``time_s`` (rising) and ``temperature_c`` have shape (n,), bad samples left out: a trace or readings by hand.
-    ``step_c`` is the resolution of the readings. Raises OnceRefused with a sentence for a student.
+    ``step_c`` is the resolution of the readings. The moment is found near ``press_s`` unless ``moment`` is given.
+    Raises OnceRefused with a sentence for a student: also where a line does not lie on the readings it goes through.
     Method: as the exam boards describe it, readings during mixing left out; uncertainty by the GUM
     (JCGM 100:2008, H.3), with at least the scatter that the probe's steps bring (step/√12).
     """
     times, temperatures = _checked(time_s, temperature_c)
-    _require_moment(times, mixed_at_s)
-    before = np.flatnonzero(times <= mixed_at_s - CLOSE_BEFORE_S)
-    after = np.flatnonzero(times >= mixed_at_s + CLOSE_AFTER_S)
+    _require_moment(times, press_s)
+    found = moment or moment_of_mixing(times, temperatures, press_s, step_c)
+    if u_mixed_at_s is not None:
+        found = found._replace(u_s=u_mixed_at_s)
+    before = np.flatnonzero(times <= found.time_s - CLOSE_BEFORE_S)
+    after = np.flatnonzero(times >= found.time_s + CLOSE_AFTER_S)
+    before = last_minutes(times, before)
     _require_readings(times, before, "too_few_before")
     _require_readings(times, after, "too_few_after")
+    if times[before[-1]] < found.time_s - NEWEST_S:
+        old_s = found.time_s - float(times[before[-1]])
+        raise OnceRefused("too_few_before", say("once-before-old", seconds=f"{old_s:.0f}", most_s=f"{NEWEST_S:.0f}"))
     late = temperatures[after][times[after] >= times[after[-1]] - LEAST_SPAN_S]
     rough = float(np.median(late) - np.median(temperatures[before]))
-    lines = [find_line(times, temperatures, side, step_c, rough) for side in (before, after)]
-    if lines[0] is None:
+    lines = [
+        find_line(times, temperatures, side, step_c, rough, least_s)
+        for side, least_s in ((before, LEAST_BEFORE_S), (after, LEAST_SPAN_S))
+    ]
+    if lines[0] is None or strays(times, temperatures, lines[0], step_c, rough):
         raise OnceRefused("not_a_line", say("once-before-not-straight"))
-    if lines[1] is None:
+    if lines[1] is None or strays(times, temperatures, lines[1], step_c, rough):
         raise OnceRefused("not_a_line", say("once-after-not-straight"))
-    return _between(lines[0], lines[1], times, temperatures, mixed_at_s, step_c, u_mixed_at_s)
+    return _between(lines[0], lines[1], times, temperatures, found, step_c)
 
 
 def _between(
@@ -71,17 +88,17 @@ def _between(
     last: Fitted,
     times: Array,
     temperatures: Array,
-    mixed_at_s: float,
+    mixed: Moment,
     step_c: float,
-    u_mixed_at_s: float,
 ) -> Extrapolation:
+    mixed_at_s = mixed.time_s
     degrees = first.line.degrees + last.line.degrees
     scatter = math.sqrt((first.line.sse + last.line.sse) / degrees)
     steps = step_c / math.sqrt(12.0)
     s = max(scatter, steps)
     before, after = (_stretch(side, times, temperatures, mixed_at_s, s, step_c) for side in (first, last))
     change = after.at_mixing_c - before.at_mixing_c
-    moment = (after.slope_c_s - before.slope_c_s) * u_mixed_at_s
+    moment = (after.slope_c_s - before.slope_c_s) * mixed.u_s
     u = math.hypot(before.u_at_mixing_c, after.u_at_mixing_c, moment)
     free = before.effective + after.effective - 4.0
     factor = student_t(max(free, 1.0)) if scatter > steps else student_t(math.inf)
@@ -100,15 +117,17 @@ def _stretch(fitted: Fitted, times: Array, temperatures: Array, mixed_at_s: floa
     return Stretch(begin, end, line.slope, known.u_slope, at, u_at, fitted.used, fitted.set_aside, effective)
 
 
-def predicted_bias_c(heat: OnceHeat, time_s: Array, *, press_s: float, step_c: float = 0.0625) -> float | None:
+def predicted_bias_c(
+    heat: OnceHeat, time_s: Array, *, press_s: float, step_c: float = 0.0625, moment: Moment | None = None
+) -> float | None:
     """How far the extended lines lie from the change of the heat balance, in °C, by the rule and not by scatter.
 
     The lines are drawn through the fitted course itself at the times of the samples (shape n). None where they refuse.
-    ``press_s`` is the marked moment, to which the lines are extended.
+    ``press_s`` is the marked moment, as it was given to the fit; ``moment`` is where the lines are extended to.
     """
     course, _ = trace(heat.parameters, np.asarray(time_s, np.float64) - press_s)
     try:
-        return extrapolate(time_s, course, press_s, step_c=step_c).change_c - heat.change_c
+        return extrapolate(time_s, course, press_s, step_c=step_c, moment=moment).change_c - heat.change_c
     except OnceRefused:
         return None
 
@@ -146,12 +165,13 @@ def _require_moment(times: Array, mixed_at_s: float) -> None:
 
 def _require_readings(times: Array, side: np.ndarray, kind: Literal["too_few_before", "too_few_after"]) -> None:
     span_s = float(np.ptp(times[side])) if len(side) else 0.0
-    if len(side) >= LEAST_READINGS and span_s >= LEAST_SPAN_S:
+    least_s = LEAST_BEFORE_S if kind == "too_few_before" else LEAST_SPAN_S
+    if len(side) >= LEAST_READINGS and span_s >= least_s:
         return
     reason = say(
         "once-few-before" if kind == "too_few_before" else "once-few-after",
         least=LEAST_READINGS,
-        least_s=f"{LEAST_SPAN_S:.0f}",
+        least_s=f"{least_s:.0f}",
         count=len(side),
         span_s=f"{span_s:.0f}",
     )

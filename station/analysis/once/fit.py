@@ -19,6 +19,7 @@ from station.analysis.heat.solver import likely_noise, loss
 from station.analysis.lines.fit import LineFit, fit_line
 from station.analysis.once.inputs import Indices, OnceHeat, OnceRefused, OnceSetup, first_guess, prior_of
 from station.analysis.once.model import INDEX, NAMES, SIZE, met_c, trace
+from station.analysis.once.moment import by_hand
 from station.words import Message, say
 
 # The best parameters of a cup mixed once: least squares on signed roots of the likelihood of a probe with steps.
@@ -28,6 +29,8 @@ from station.words import Message, say
 
 
 ROUGH_C, COARSE_C, SPIKE_C = 0.3, 0.05, 0.5
+BY_HAND_NOISE = 0.3
+"""Of a division, the least that readings by eye scatter: an estimate of ours."""
 LOW = {"lag_share": 0.0, "wall_share": 0.02, "cup_j_k": 0.05}
 HIGH = {"lag_share": 1.0, "wall_share": 0.98}
 
@@ -107,6 +110,8 @@ def solve(mean: Array, u: Array, start: Array, samples: Trace, time_s: Array) ->
     From then on samples far off (a spike, not a stale one) have no say; residuals are of all.
     """
     theta, noise, near = start, ROUGH_C, np.ones(len(time_s), dtype=np.bool_)
+    # A few readings by hand lie on any course: how well an eye reads is not to be seen in them.
+    least_c = BY_HAND_NOISE * samples.step_c if by_hand(time_s) else 0.0
     for stage, tolerance in enumerate((1e-2, 1e-3, 1e-4, 1e-6)):
         part = Trace(time_s[near], samples.temperature_c[near], samples.step_c)
         theta, cost = _least(_Problem(mean, u, part, noise), theta, tolerance)
@@ -116,7 +121,7 @@ def solve(mean: Array, u: Array, start: Array, samples: Trace, time_s: Array) ->
             noise = COARSE_C
         elif stage < 3:
             near = np.abs(residual) < SPIKE_C + 10.0 * float(np.median(np.abs(residual)))
-            noise = likely_noise(residual[near], samples.step_c)
+            noise = max(likely_noise(residual[near], samples.step_c), least_c)
     return Solution(theta, residual, jacobian, cost, noise)
 
 
@@ -143,7 +148,10 @@ def _least(problem: _Problem, theta: Array, tolerance: float) -> tuple[Array, fl
 
 LEAST_READINGS = 3
 LEAST_SPAN_S = 90.0
+LEAST_BEFORE_S = 60.0
+"""A probe that comes from the air needs half a minute of the time before mixing."""
 LONGEST_S, LONGEST_READINGS = 240.0, 8
+NEWEST_S = 90.0
 CLOSE_BEFORE_S, CLOSE_AFTER_S = 10.0, 10.0
 BLOCK_S = 20.0
 OFF_STEPS = 2.0
@@ -156,7 +164,7 @@ RULE = say(
     "once-rule",
     before_s=f"{CLOSE_BEFORE_S:.0f}",
     after_s=f"{CLOSE_AFTER_S:.0f}",
-    from_min=f"{LEAST_SPAN_S / 60:g}",
+    from_min=f"{LEAST_BEFORE_S / 60:g}",
     to_min=f"{LONGEST_S / 60:.0f}",
     least=LEAST_READINGS,
     most_by_hand=LONGEST_READINGS,
@@ -201,14 +209,39 @@ def _median_line(time_s: Array, temperature_c: Array) -> Array:
     return np.asarray(level + slope * time_s)
 
 
-def find_line(time_s: Array, temperature_c: Array, inside: Indices, step_c: float, change_c: float) -> Fitted | None:
+def last_minutes(time_s: Array, before: Indices) -> Indices:
+    """The readings of the last minutes before mixing: an older course says nothing of it."""
+    if not len(before):
+        return before
+    since = time_s[before] >= time_s[before[-1]] - LONGEST_S
+    return before[since] if np.count_nonzero(since) >= LEAST_READINGS else before[-LEAST_READINGS:]
+
+
+def strays(time_s: Array, temperature_c: Array, fitted: Fitted, step_c: float, change_c: float) -> bool:
+    """Whether the readings of a line leave it at either end: a bend is no straight line, whatever it is called."""
+    inside = np.sort(np.concatenate([fitted.used, fitted.set_aside]))
+    times, off = time_s[inside], temperature_c[inside] - fitted.line.intercept - fitted.line.slope * time_s[inside]
+    allowed = max(step_c, 2.0 * CHANGE_SHARE * abs(change_c))
+    # One reading by hand alone says less than the many of a trace.
+    ends = off[times < times[0] + BLOCK_S], off[times > times[-1] - BLOCK_S]
+    return any(abs(float(np.median(each))) > (allowed if len(each) > 2 else 2.0 * allowed) for each in ends)
+
+
+def find_line(
+    time_s: Array,
+    temperature_c: Array,
+    inside: Indices,
+    step_c: float,
+    change_c: float,
+    least_s: float = LEAST_SPAN_S,
+) -> Fitted | None:
     """The line of the rule among ``inside`` (indices in order of time); None when no part is straight.
 
-    ``change_c`` is about the change on mixing, for what is allowed off the line.
+    ``change_c`` is about the change on mixing, for what is allowed off the line; it goes on for ``least_s`` at least.
     """
     allowed = max(0.5 * step_c, CHANGE_SHARE * abs(change_c))
     last = time_s[inside[-1]]
-    latest = int(np.searchsorted(time_s[inside], last - LEAST_SPAN_S, side="right"))
+    latest = int(np.searchsorted(time_s[inside], last - least_s, side="right"))
     latest = min(latest, len(inside) - LEAST_READINGS + 1)
     for first in np.unique(np.linspace(0, latest - 1, min(BEGINNINGS, max(latest, 1))).astype(int)):
         part = inside[first:]
@@ -262,6 +295,7 @@ def effective_count(residuals_c: Array, step_c: float) -> float:
 
 
 FEWEST_BEFORE, FEWEST_AFTER = 10, 40
+FEWEST_BY_HAND = 4
 LEAST_AFTER_S = 60.0
 MOST_RMS_STEPS, MOST_STEPS, LEAST_WIDENING = 0.27, 0.5, 3.0
 Z_95 = 1.959964
@@ -281,10 +315,11 @@ def fit_once(samples: Trace, mixed_at_s: float, setup: OnceSetup) -> OnceHeat:
 def _require(samples: Trace, time_s: Array) -> None:
     if not (len(time_s) and time_s[0] <= 0.0 <= time_s[-1]):
         raise OnceRefused("outside_trace", say("once-mixing-outside"))
-    if np.count_nonzero(time_s < 0.0) < FEWEST_BEFORE:
-        raise OnceRefused("too_few_before", say("once-heat-few-before", least=FEWEST_BEFORE))
-    if np.count_nonzero(time_s > 0.0) < FEWEST_AFTER or time_s[-1] < LEAST_AFTER_S:
-        few = say("once-heat-few-after", least=FEWEST_AFTER, seconds=f"{LEAST_AFTER_S:.0f}")
+    least = (FEWEST_BY_HAND, FEWEST_BY_HAND) if by_hand(time_s) else (FEWEST_BEFORE, FEWEST_AFTER)
+    if np.count_nonzero(time_s < 0.0) < least[0]:
+        raise OnceRefused("too_few_before", say("once-heat-few-before", least=least[0]))
+    if np.count_nonzero(time_s > 0.0) < least[1] or time_s[-1] < LEAST_AFTER_S:
+        few = say("once-heat-few-after", least=least[1], seconds=f"{LEAST_AFTER_S:.0f}")
         raise OnceRefused("too_few_after", few)
     if np.ptp(samples.temperature_c) < 3.0 * samples.step_c:
         raise OnceRefused("no_change", say("once-heat-no-change"))

@@ -71,6 +71,10 @@ LIQUIDS_S, SOLIDS_S = Estimate(4.0, 4.0), Estimate(12.0, 12.0)
 """Times of completion: two liquids that react at once; a solid or a slow reaction. Wide estimates of ours."""
 CUP_J_K, PRESS_S, STEM_SHARE = Estimate(5.0, 3.0), Estimate(1.0, 4.0), Estimate(0.004, 0.004)
 LAG_FAST_S, LAG_SLOW_S, LAG_SHARE = Estimate(4.6, 2.3), Estimate(19.0, 9.0), Estimate(0.55, 0.3)
+FOUND_S = Estimate(0.0, 2.0)
+"""How late the moment is that was found in the trace."""
+BY_HAND_LAGS = {"lag_fast_s": Estimate(6.0, 4.0), "lag_slow_s": Estimate(15.0, 8.0)}
+"""An ordinary thermometer in stirred water: estimates of ours, no source."""
 
 
 @dataclass(frozen=True)

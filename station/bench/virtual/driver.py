@@ -7,9 +7,10 @@ from pathlib import Path
 from types import TracebackType
 from typing import Final, Protocol, Self
 
+from station.bench.virtual.cup import CupParameters
 from station.bench.virtual.faults import Fault, FaultScript
 from station.bench.virtual.tree import OneWireTree
-from station.bench.virtual.world import CupParameters, World
+from station.bench.virtual.world import World
 from station.practical import events as e
 from station.practical.checks.register import Check
 from station.practical.checks.run import known_point

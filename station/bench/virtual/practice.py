@@ -3,9 +3,10 @@
 import random
 from typing import Final
 
-from station.bench.virtual.world import CupParameters, nitric_acid_and_potassium_hydroxide, of_plan
+from station.bench.virtual.cup import CupParameters, nitric_acid_and_potassium_hydroxide, of_plan
 from station.chemistry.pairs import WrongPairError, neutralisation_steps
 from station.practical.kinds import DEFAULT, ready_plan
+from station.practical.kinds.kind import kind_of
 from station.practical.plan import Plan
 from station.words import Message, say
 
@@ -14,9 +15,10 @@ END_POINTS: Final = (0.42, 0.70)
 
 
 def practised(plan: Plan, draw: random.Random) -> tuple[Plan, CupParameters]:
-    """Return the plan as it is practised, and the cup; what cannot be poured in portions gives way to the ready plan.
+    """Return the plan as it is practised, and the cup; one that cannot be practised gives way to the ready plan.
 
-    The acid is drawn anew unless the plan tells the class what it is. Nobody has to show the results.
+    A syringe holds no solid, and nobody can judge what nobody knows the heat of. The acid is drawn anew unless the plan
+    tells the class what it is. Nobody has to show the results.
     """
     drawn = nitric_acid_and_potassium_hydroxide(draw.randrange(1 << 30))
     plan = plan if _can_be(plan) else ready_plan(DEFAULT)
@@ -33,8 +35,11 @@ def practised(plan: Plan, draw: random.Random) -> tuple[Plan, CupParameters]:
 
 
 def truth(plan: Plan, cup: CupParameters) -> Message:
-    """Say what was in the cup."""
-    acid, _ = plan.ingredients
+    """Say what was in the cup, or what mixing once gives."""
+    acid, added = plan.ingredients
+    if plan.pours_once:
+        enthalpy = f"{cup.enthalpy_kj_mol:+.1f}"
+        return say("practise-truth-once", liquid=acid.called, added=added.called, enthalpy_kj_mol=enthalpy)
     return say(
         "practise-truth",
         acid_name=acid.called,
@@ -45,6 +50,9 @@ def truth(plan: Plan, cup: CupParameters) -> Message:
 
 def _can_be(plan: Plan) -> bool:
     acid, alkali = plan.ingredients
+    mixture = kind_of(plan).mixture(plan)
+    if mixture is not None:
+        return not mixture.dissolves  # a syringe holds no solid
     if plan.pours_once or acid.reagent is None or alkali.reagent is None or not alkali.mol_dm3:
         return False
     try:

@@ -12,6 +12,8 @@ from typing import Any, Protocol
 
 from station.practical.acts import ActRefused
 from station.practical.contract import View
+from station.practical.kinds import plan_from
+from station.practical.plan import Plan
 from station.words import say
 
 # How a virtual student works: how quick, how exact, and which slips.
@@ -40,7 +42,9 @@ class Habits:
     pour_rate_cm3_s: float = 1.5
     press_after_s: float = 1.0
     press_spread_s: float = 1.2
+    pour_all_s: float = 3.0
     portion_error_cm3: float = 0.08
+    mass_error_g: float = 0.03
     acid_error_cm3: float = 0.05
     dips: bool = True
     hasty: Slips = frozenset()
@@ -182,7 +186,7 @@ class VirtualStudent:
 
     def _fill(self) -> None:
         """Cup filled with measured acid, probe in it."""
-        acid_cm3 = self._bench.view()["plan"]["acid"]["volume_cm3"]
+        acid_cm3 = _plan(self._bench.view()).ingredients[0].volume_cm3
         measured_cm3 = max(0.1, self._random.gauss(acid_cm3, self._habits.acid_error_cm3))
         self._hands.refill(self._clock.time_s(), measured_cm3)
         self._put_probe_back()
@@ -216,10 +220,16 @@ class VirtualStudent:
         if first and which not in habits.skipped:
             for _ in range(2 if which in habits.doubled else 1):
                 await self._pour(which)
-        await self._do(act="portion_added", portion=which[1])
+        await self._do(act="portion_added", portion=which[1], **self._weighed(which))
         self.poured_cm3.setdefault(which, 0.0)
         if first and which in habits.spilled:
             await self._spill()
+
+    def _weighed(self, which: tuple[int, int]) -> dict[str, Any]:
+        """A solid is weighed, and what the balance says is told."""
+        if not _plan(self._bench.view()).portion_g or which not in self.poured_cm3:
+            return {}
+        return {"mass_g": round(self.poured_cm3[which], 2), "places": 2}
 
     async def _spill(self) -> None:
         await self._hesitate(self._habits.react_s)
@@ -230,9 +240,11 @@ class VirtualStudent:
     async def _pour(self, which: tuple[int, int]) -> None:
         """Return at the moment of the press, which may come before the last drop."""
         habits, draw = self._habits, self._random
-        nominal_cm3 = self._bench.view()["plan"]["portions"]["volume_cm3"]
-        volume_cm3 = max(0.1, draw.gauss(nominal_cm3, habits.portion_error_cm3))
-        duration_s = volume_cm3 / habits.pour_rate_cm3_s * draw.lognormvariate(0.0, habits.spread)
+        plan = _plan(self._bench.view())
+        error, least = (habits.mass_error_g, 0.01) if plan.portion_g else (habits.portion_error_cm3, 0.1)
+        volume_cm3 = max(least, draw.gauss(plan.portion_amount, error))
+        usual_s = habits.pour_all_s if plan.pours_once else volume_cm3 / habits.pour_rate_cm3_s
+        duration_s = usual_s * draw.lognormvariate(0.0, habits.spread)
         self._hands.pour(self._clock.time_s(), volume_cm3, duration_s)
         self.poured_cm3[which] = self.poured_cm3.get(which, 0.0) + volume_cm3
         press_s = duration_s + draw.gauss(habits.press_after_s, habits.press_spread_s)
@@ -250,15 +262,22 @@ class VirtualStudent:
         return view["repeat"], view["portion"] + 1
 
 
+def _plan(view: View) -> Plan:
+    return plan_from(view["plan"])
+
+
 def _alkali_is_open(view: View) -> bool:
     return view["alkali_temperature_c"] is None and "alkali_temperature" in view["other_acts"]
 
 
-def follow_press(hands: Hands, act: Mapping[str, Any], time_s: float, portion_cm3: float) -> None:
-    """Let a person play the student: what their accepted press says was done, is done to the virtual cup."""
+def follow_press(hands: Hands, act: Mapping[str, Any], time_s: float, portion: float) -> None:
+    """Let a person play the student: what their accepted press says was done, is done to the virtual cup.
+
+    `portion` is what the plan adds: cm³, or g of a solid.
+    """
     match act["act"]:
-        case "portion_added" if (volume_cm3 := act.get("volume_cm3") or portion_cm3) > 0.0:  # 0: a solid
-            hands.pour(time_s, volume_cm3)
+        case "portion_added":
+            hands.pour(time_s, act.get("mass_g") or act.get("volume_cm3") or portion)
         case "portion_undone":
             hands.take_back_pour(time_s)
         case "begin" | "rinsed":

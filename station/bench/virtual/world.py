@@ -11,147 +11,9 @@ tried on it.
 import math
 import random
 from collections import deque
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass
 
-from station.chemistry.pairs import WrongPairError, neutralisation_steps
-from station.practical.plan import Plan
-from station.words import say
-
-# What a virtual cup is made of: reagents, cup, room, stirring and probe, with plausible figures.
-#
-# The figures are a disposable foam cup, a pipette of acid, a plastic syringe of alkali and a steel-sheathed
-# DS18B20. Where a published source exists it is named; the rest is engineering judgement.
-
-
-# Allowed to be zero or negative; every other figure must be above zero.
-_MAY_BE_ZERO = {
-    "cup_heat_capacity_j_k", "wall_heat_capacity_j_k", "probe_heat_capacity_j_k", "loss_w_k", "probe_noise_c",
-}  # fmt: skip
-_ANY_SIGN = {
-    "acid_temperature_c",
-    "alkali_temperature_c",
-    "room_temperature_c",
-    "room_drift_c_h",
-    "probe_start_c",
-}
-_SHARES = {"surface_share", "probe_fast_share"}
-
-
-@dataclass(frozen=True)
-class CupParameters:
-    """One virtual bench; units stand in the names.
-
-    `enthalpy_kj_mol` is the enthalpy change per mole of water formed, negative as it gives heat out. The
-    default is that of strong acid and strong base near 22 °C: −55.8 at 25 °C from the CODATA Key Values of
-    Cox, Wagman and Medvedev (1989), carried to 22 °C with the heat capacity change of Singh, Woolley, McCurdy
-    and Hepler, Can. J. Chem. 54, 3315 (1976).
-
-    `cup_heat_capacity_j_k` follows the liquid at once, `wall_heat_capacity_j_k` with `wall_warming_s`.
-    The probe reads `probe_fast_share` of its way with `probe_fast_s` and the rest with `probe_slow_s`.
-    `mixing_s` is the time constant in which a difference between upper and lower half of the cup dies.
-    The concentrations count the hydrogen ions that the acid gives away to this alkali, and the hydroxide ions.
-
-    Raises ValueError when a figure is impossible.
-    """
-
-    acid_volume_cm3: float = 25.0
-    acid_concentration_mol_dm3: float = 0.4
-    acid_temperature_c: float = 21.0
-    alkali_concentration_mol_dm3: float = 0.4
-    alkali_temperature_c: float = 21.0
-    enthalpy_kj_mol: float = -56.5
-    acid_heat_capacity_j_cm3_k: float = 4.11
-    alkali_heat_capacity_j_cm3_k: float = 4.12
-    cup_heat_capacity_j_k: float = 2.0
-    wall_heat_capacity_j_k: float = 5.0
-    wall_warming_s: float = 12.0
-    loss_w_k: float = 0.10
-    surface_share: float = 0.5
-    room_temperature_c: float = 21.0
-    room_drift_c_h: float = 0.3
-    mixing_s: float = 2.0
-    pour_rate_cm3_s: float = 1.5
-    probe_heat_capacity_j_k: float = 2.0
-    probe_fast_s: float = 3.5
-    probe_slow_s: float = 10.0
-    probe_fast_share: float = 0.7
-    probe_start_c: float = 22.0
-    probe_noise_c: float = 0.02
-    probe_step_c: float = 0.0625
-
-    def __post_init__(self) -> None:
-        for field in fields(self):
-            name, value = field.name, float(getattr(self, field.name))
-            if name == "enthalpy_kj_mol" or name in _ANY_SIGN:
-                good, wanted = abs(value) < 1e4, say("virtual-ordinary-number")
-            elif name in _SHARES:
-                good, wanted = 0.0 <= value <= 1.0, say("virtual-between-0-and-1")
-            elif name in _MAY_BE_ZERO:
-                good, wanted = 0.0 <= value < 1e6, say("virtual-zero-or-more")
-            else:
-                good, wanted = 0.0 < value < 1e6, say("virtual-above-zero")
-            if not good:
-                raise ValueError(say("virtual-must-be", field_name=name, value=str(value), wanted=wanted))
-
-    @property
-    def end_point_cm3(self) -> float:
-        """The alkali that neutralises one full cup of acid, cm³."""
-        return self.acid_volume_cm3 * self.acid_concentration_mol_dm3 / self.alkali_concentration_mol_dm3
-
-
-def nitric_acid_and_potassium_hydroxide(seed: int) -> CupParameters:
-    """Nitric acid, 25 cm³ of about 0.4 mol/dm³, with potassium hydroxide 0.400 mol/dm³.
-
-    The seed draws what a class does not know: the acid within ±6 %, the temperatures of room and reagents,
-    the loss of the cup and the swiftness of the probe.
-    """
-    draw = random.Random(f"bench {seed}")  # noqa: S311  (a simulation, not a secret)
-    room_c = draw.uniform(19.5, 22.5)
-    return CupParameters(
-        acid_concentration_mol_dm3=0.4 * draw.uniform(0.94, 1.06),
-        acid_temperature_c=room_c + draw.uniform(-0.4, 0.4),
-        alkali_temperature_c=room_c + draw.uniform(-0.5, 0.5),
-        room_temperature_c=room_c,
-        room_drift_c_h=draw.uniform(-0.5, 0.8),
-        loss_w_k=draw.uniform(0.07, 0.13),
-        probe_fast_s=draw.uniform(3.0, 4.0),
-        probe_slow_s=draw.uniform(9.0, 11.0),
-        probe_start_c=room_c + draw.uniform(0.5, 2.0),
-    )
-
-
-PLANNED_CM3 = 40.0
-"""The alkali that is poured in all where nothing else is planned: the seed's end-point is a share of it."""
-
-
-def of_plan(drawn: CupParameters, plan: Plan, acid_mol_dm3: float | None = None) -> CupParameters:
-    """Return the cup with the plan's reagents, the rest as the seed drew it.
-
-    The acid is the one that staff made up or that the class knows: all benches have one bottle, nothing is drawn then.
-    A plan that tells neither gets `acid_mol_dm3`, or else an end-point at the share of the planned volume where the
-    seed's would be of PLANNED_CM3. What cannot be poured in portions leaves the cup as it is.
-    """
-    acid, alkali = plan.ingredients
-    if plan.pours_once or acid.reagent is None or alkali.reagent is None or alkali.mol_dm3 is None:
-        return drawn
-    try:
-        pair = neutralisation_steps(acid.reagent, alkali.reagent)
-    except WrongPairError:
-        return drawn
-    made_up, ions = acid.told_mol_dm3 or acid_mol_dm3, alkali.mol_dm3 * pair.alkali_hydroxides
-    end_point_cm3 = drawn.end_point_cm3 / PLANNED_CM3 * alkali.volume_cm3
-    if made_up is not None:
-        end_point_cm3 = acid.volume_cm3 * made_up / (alkali.mol_dm3 * pair.acid_per_alkali)
-    return replace(
-        drawn,
-        acid_volume_cm3=acid.volume_cm3,
-        acid_concentration_mol_dm3=end_point_cm3 * ions / acid.volume_cm3,
-        alkali_concentration_mol_dm3=ions,
-    )
-
-
-SCENARIOS = {"nitric-acid-potassium-hydroxide": nitric_acid_and_potassium_hydroxide}
-
+from station.bench.virtual.cup import CupParameters
 
 STEP_S = 0.05
 STILL_MIXING_S = 45.0
@@ -211,6 +73,10 @@ class _Half(_Parcel):
     def lose_alkali(self, volume_cm3: float) -> None:
         """So much alkali never came: its volume, its base, its own heat and what it gave out by reacting are gone."""
         p = self._parameters
+        if p.dissolving_s > 0.0:  # a solid: its heat is settled with what has dissolved of it
+            self.alkali_cm3 -= volume_cm3
+            self.heat_j -= volume_cm3 * p.alkali_heat_capacity_j_cm3_k * p.alkali_temperature_c
+            return
         base_mol = self.alkali_cm3 * p.alkali_concentration_mol_dm3 / 1000.0
         lost_mol = volume_cm3 * p.alkali_concentration_mol_dm3 / 1000.0
         acid_mol = self.excess_acid_mol + base_mol
@@ -252,6 +118,7 @@ class World:
         self._probe_c = [parameters.probe_start_c, parameters.probe_start_c]
         self._bath_c: float | None = None
         self._reading: tuple[int, float] | None = None
+        self._undissolved_mol = 0.0
         self.refill()
 
     @property
@@ -321,8 +188,17 @@ class World:
         if volume_cm3 and self._pours:
             volume_cm3 -= self._pours.pop()[0]
         in_cup_cm3 = self._upper.alkali_cm3 + self._lower.alkali_cm3
+        if self.parameters.dissolving_s > 0.0:
+            self._take_solid_back(volume_cm3)
         for half in (self._upper, self._lower):
             half.lose_alkali(min(volume_cm3 / in_cup_cm3, 1.0) * half.alkali_cm3 if in_cup_cm3 else 0.0)
+
+    def _take_solid_back(self, amount_g: float) -> None:
+        """What of it has dissolved is out again with the heat that it gave."""
+        p = self.parameters
+        amount_mol = amount_g * p.alkali_concentration_mol_dm3 / 1000.0
+        whole_mol, self._undissolved_mol = self._undissolved_mol, 0.0
+        self._lower.heat_j += max(amount_mol - whole_mol, 0.0) * p.enthalpy_kj_mol * 1000.0
 
     def refill(self, acid_volume_cm3: float | None = None, parameters: CupParameters | None = None) -> None:
         """The cup is emptied, rinsed, and gets fresh acid; the probe keeps its temperature.
@@ -335,6 +211,7 @@ class World:
             raise ValueError("A refill needs a volume above zero.")
         self._upper, self._lower = (_Half(p, self._acid_cm3 / 2, p.acid_temperature_c) for _ in range(2))
         self._wall_c = self.room_temperature_c
+        self._undissolved_mol = 0.0
         self._pours: deque[list[float]] = deque()
         self._poured_cm3: list[float] = []
         self.lost_by_open_lid_j = 0.0
@@ -383,6 +260,7 @@ class World:
         steps = math.floor((to_time_s - self._start_s) / STEP_S + 1e-6)
         while self._steps < steps:
             self._flow()
+            self._dissolve()
             self._mix()
             self._exchange_heat()
             self._steps += 1
@@ -397,7 +275,19 @@ class World:
             self._pours.popleft()
         base_mol = volume_cm3 * p.alkali_concentration_mol_dm3 / 1000.0
         heat_j = volume_cm3 * p.alkali_heat_capacity_j_cm3_k * p.alkali_temperature_c
+        if p.dissolving_s > 0.0:
+            self._undissolved_mol += base_mol
+            base_mol = 0.0
         self._upper.add(_Parcel(0.0, volume_cm3, -base_mol, heat_j))
+
+    def _dissolve(self) -> None:
+        """Grains lie at the bottom: what dissolves takes its heat from the lower half, or gives it to it."""
+        p = self.parameters
+        if self._undissolved_mol <= 0.0:
+            return
+        gone_mol = self._undissolved_mol * (1.0 - math.exp(-STEP_S / p.dissolving_s))
+        self._undissolved_mol -= gone_mol
+        self._lower.heat_j -= gone_mol * p.enthalpy_kj_mol * 1000.0
 
     def _mix(self) -> None:
         """As much goes up as comes down, after the halves are level again."""

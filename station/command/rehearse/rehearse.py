@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from station.bench.check.finding import ANY
+from station.command.plans import PLAN_HELP, named_plan
 from station.command.room.asking import Asking
 from station.command.room.room import RoomParts, opened_room, room_at_work
 from station.command.room.settings import RoomPart, RoomSettings, load_room_settings, room_language
@@ -86,6 +87,7 @@ def add_to(commands: Any) -> None:
     parser.add_argument(
         "--minutes", type=_positive, metavar="M", help="end after so many minutes of class time (default: with Ctrl-C)"
     )
+    parser.add_argument("--plan", type=Path, metavar="PLAN", help=PLAN_HELP)
     parser.add_argument("--speed", type=_positive, default=20.0, metavar="S", help="class seconds per second (20)")
     parser.add_argument("--config", type=Path, metavar="FILE", help="the room's settings (default: room.toml)")
     parser.add_argument(
@@ -193,13 +195,14 @@ async def _class(options: argparse.Namespace, room: Asking) -> None:
     admitted = await _told(room, "api/room/rehearsal", {"users": [each["user"] for each in benches]})
     lesson = await _told(room, "api/room/lessons", {"label": spoken(say("rehearse-label"))})
     speed = f"{options.speed:g}"
+    plan = load_plan(None) if options.plan is None else named_plan(options.plan)
     print(spoken(say("rehearse-open", address=f"{room.url}room", count=options.benches, speed=speed)), flush=True)
     asked = {
         "host": admitted["host"],
         "port": admitted["port"],
         "speed": options.speed,
         "acid_mol_dm3": ACID_MOL_DM3,
-        "plan": load_plan(None).model_copy(update={"results": "at once"}).model_dump(mode="json"),
+        "plan": plan.model_copy(update={"results": "at once"}).model_dump(mode="json"),
     }
     for each in benches:
         each["password"] = admitted["passwords"][each["user"]]

@@ -61,6 +61,7 @@ from station.practical.events.cup import (
     SetAdopted,
     SetReturned,
     SetUpStepDone,
+    TemperatureRead,
     ThermometerChosen,
 )
 
@@ -116,6 +117,7 @@ __all__ = [
     "SetUpStepDone",
     "Stamped",
     "StationStarted",
+    "TemperatureRead",
     "ThermometerChosen",
     "Unknown",
     "from_body",
@@ -136,6 +138,7 @@ EVENTS: dict[str, type[Event]] = {
         PortionPrompted,
         PortionAdded,
         ReadingSettled,
+        TemperatureRead,
         PortionUndone,
         PortionVolumeCorrected,
         PortionUnsure,

@@ -181,7 +181,11 @@ class PortionPrompted(Event):
 
 @dataclass(frozen=True)
 class PortionAdded(Event):
-    """Somebody said that this portion is in; `early` when it had not been asked for."""
+    """Somebody said that this portion is in; `early` when it had not been asked for.
+
+    `mass_g` is what a balance said of a solid (its `volume_cm3` is 0), `places` with how many decimals the amount was
+    typed; None: nobody said more than the plan.
+    """
 
     kind: ClassVar[str] = "portion_added"
     repeat: int
@@ -190,6 +194,8 @@ class PortionAdded(Event):
     early: bool = False
     by: str = "page"
     key: str | None = None
+    mass_g: float | None = None
+    places: int | None = None
 
 
 @dataclass(frozen=True)
@@ -223,12 +229,29 @@ class PortionUndone(Event):
 
 @dataclass(frozen=True)
 class PortionVolumeCorrected(Event):
-    """The portion was of another volume than planned."""
+    """The portion was of another volume than planned, or of another mass."""
 
     kind: ClassVar[str] = "portion_volume_corrected"
     repeat: int
     portion: int
     volume_cm3: float
+    key: str | None = None
+    mass_g: float | None = None
+    places: int | None = None
+
+
+@dataclass(frozen=True)
+class TemperatureRead(Event):
+    """A temperature read off an ordinary thermometer when the clock said so, `at_s` seconds into the repeat.
+
+    `division_c` is of the thermometer. The same time again corrects what was typed for it.
+    """
+
+    kind: ClassVar[str] = "temperature_read"
+    repeat: int
+    at_s: float
+    temperature_c: float
+    division_c: float
     key: str | None = None
 
 

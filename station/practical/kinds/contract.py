@@ -90,20 +90,24 @@ class JudgedRepeat(TypedDict):
 
 
 class Judged(TypedDict):
-    """How long it took, and the end-points that came of it."""
+    """How long it took, and the end-point that straight lines made of it."""
 
     minutes: float
     end_point_cm3: float | None
-    heat_balance_cm3: float | None
 
 
 class Judgement(TypedDict):
-    """Own moments against the station's: what the difference cost."""
+    """Own moments against the station's, and both against the best value: what the difference cost.
+
+    `best_cm3` is by the heat balance of the whole traces; the wait at the start is not among those at portions.
+    """
 
     repeats: list[JudgedRepeat]
     own: Judged
     station: Judged
+    best_cm3: float | None
     waited_too_long_s: float
+    waited_at_start_s: float
     too_early: int
     words: list[Message]
 

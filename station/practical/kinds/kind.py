@@ -1,7 +1,7 @@
 """What a kind of practical does beyond the facts that its plan tells by itself, and the one door to it."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from importlib import import_module
 from typing import Any, Final, Generic, Literal, TypeVar
 
@@ -35,11 +35,35 @@ class Instruction:
     label: Message | None = None
 
 
+@dataclass(frozen=True)
+class Mixture:
+    """What one mixing puts together: heat capacities in J/K, of all and of what is added; the amount that reacts.
+
+    `u_relative` is of all; `dissolves`: a solid; `why`: why nobody knows what a mole of it is.
+    """
+
+    all_j_k: float
+    u_relative: float
+    added_j_k: float
+    amount_mol: float | None
+    enthalpy_kj_mol: float | None = None
+    dissolves: bool = False
+    why: Message | None = None
+
+    def with_enthalpy(self, enthalpy_kj_mol: float) -> "Mixture":
+        """Return the same with the enthalpy per mole of what reacts."""
+        return replace(self, enthalpy_kj_mol=enthalpy_kj_mol)
+
+
 Prompts = Mapping[Step, Callable[[State], Instruction]]
 
 
 def _nothing(*_: object) -> Noticed:
     return ()
+
+
+def _no_mixture(_: Plan) -> None:
+    return None
 
 
 @dataclass(frozen=True)
@@ -52,6 +76,9 @@ class Kind(Generic[AnyPlan]):
     then curve and methods where these can be told. `class_quantities`: what the class result is of, the most important
     first, each with its methods; `class_curve`: whether the class has a mean curve over the volume. `own_working`: the
     lines of the calculation from the students' own reading, the mean readings and the thermometer's division in °C.
+    `start_verdict` judges the start where the usual one (a steady temperature) does not do; `typed_prompts` are asked
+    with an ordinary thermometer. `mixture`: what is put together where all is added at once and its heat is known,
+    for a virtual cup.
     """
 
     prompts: Prompts
@@ -61,6 +88,9 @@ class Kind(Generic[AnyPlan]):
     class_quantities: tuple[tuple[QuantityName, tuple[Method, ...]], ...]
     class_curve: bool
     own_working: Callable[[AnyPlan, OwnReading, list[MeanPoint], float], list[OwnStep]]
+    mixture: Callable[[AnyPlan], Mixture | None] = _no_mixture
+    start_verdict: Callable[[AnyPlan, State, float], Verdict] | None = None
+    typed_prompts: Prompts = field(default_factory=dict)
     noticed_while_settling: Callable[[AnyPlan, State, float], Noticed] = _nothing
     noticed_in_reading: Callable[[AnyPlan, State, Verdict], Noticed] = _nothing
 

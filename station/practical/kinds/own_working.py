@@ -64,7 +64,7 @@ class OwnSheet:
             f"ΔH = -({figures(heat_j)} J) ÷ {figures(amount_mol)} mol ÷ 1000",
             value,
             "kJ/mol",
-            figures(value, 3, 3),
+            f"{'+' if value > 0 else ''}{figures(value, 3, 3)}",
         )
 
     def percentage(self, division_c: float, change_c: float) -> None:

@@ -81,6 +81,11 @@ def _check(check: str | None) -> Message:
     return say("noted-none") if check is None else say("noted-check", **_code(check))
 
 
+def _typed(amount: float, places: int | None) -> str:
+    """Return an amount with the decimals with which it was typed."""
+    return number(amount) if places is None else f"{amount:.{places}f}"
+
+
 Said = Callable[[Any], tuple[Message, str]]
 
 _SAID: dict[type[e.Event], Said] = {
@@ -98,8 +103,10 @@ _SAID: dict[type[e.Event], Said] = {
     e.RepeatRestored: lambda _: (say("noted-repeat-counts-again"), ""),
     e.PortionUndone: lambda _: (say("noted-portion-taken-back"), ""),
     e.PortionVolumeCorrected: lambda event: (
-        say("noted-volume-corrected"),
-        say("noted-quantity", value=number(event.volume_cm3), unit="cm³"),
+        say("noted-volume-corrected" if event.mass_g is None else "noted-mass-corrected"),
+        say("noted-quantity", value=number(event.volume_cm3), unit="cm³")
+        if event.mass_g is None
+        else say("noted-quantity", value=_typed(event.mass_g, event.places), unit="g"),
     ),
     e.PortionUnsure: lambda event: (say("noted-portion-unsure"), event.reason or ""),
     e.PortionSure: lambda _: (say("noted-portion-sure"), ""),
@@ -275,6 +282,7 @@ def _plan(bench: str, state: State, happened: Sequence[Stamped]) -> Iterator[Row
     own = say("sheet-own") if state.adopted is None else say("sheet-not-own", label_name=state.adopted.label)
     yield say("sheet-readings-of"), own
     yield say("sheet-thermometer"), say("sheet-ordinary-typed" if state.typed else "noted-stations-probe")
+    yield say("sheet-moments"), say("sheet-moments-own" if state.plan.own_judgement else "sheet-moments-station")
     for what, value, *unit in state.plan.amounts():
         yield (_below(what) if unit else what), value, *unit
     yield say("sheet-repeats-planned"), state.plan.repeats
@@ -320,7 +328,9 @@ def _special(repeat: Repeat, reading: Reading) -> Iterator[str]:
 
 
 def _samples(repeat: Repeat) -> Iterator[Row]:
-    for sample in sorted(repeat.samples, key=lambda each: each.time_s):
+    for read in repeat.clocked:
+        yield repeat.repeat, read.at_s, read.temperature_c, yes(repeat.counts), None
+    for sample in () if repeat.clocked else sorted(repeat.samples, key=lambda each: each.time_s):
         if sample.temperature_c is not None:
             yield (
                 repeat.repeat,
@@ -351,6 +361,7 @@ def _portions(repeat: Repeat) -> Iterator[Row]:
             yes(each.early),
             yes(each.unsure),
             each.unsure_reason,
+            each.mass_g,
         )
 
 
@@ -397,4 +408,5 @@ _PORTIONS = (
     (say("sheet-added-early"), 14),
     (say("reason-not-sure"), 10),
     (say("sheet-reason"), 40),
+    (say("sheet-mass-g"), 10),
 )

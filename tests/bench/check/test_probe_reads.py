@@ -16,9 +16,9 @@ from station.bench.check.finding import Beside, Kit
 from station.bench.check.probe import chip, conversion, noise, probe_findings, reads
 from station.bench.check.probe_reads import HOPELESS, Sample, read_probe
 from station.bench.probes.scratchpad import judge_text
+from station.bench.virtual.cup import CupParameters
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
-from station.bench.virtual.world import CupParameters
 from tests.bench.check.machine import Machine
 from tests.bench.one_wire_rig import Hand, PlainTree, good
 

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from station.bench.virtual.cup import CupParameters
 from station.bench.virtual.driver import VirtualDriver, follow_check
-from station.bench.virtual.world import CupParameters
 from station.practical import events as e
 from station.practical.procedure import advance
 from station.practical.staff import StaffAct

@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 from w1thermsensor import NoSensorFoundError, Sensor, SensorNotReadyError, W1ThermSensor
 
+from station.bench.virtual.cup import CupParameters
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import Fault, FaultScript
-from station.bench.virtual.world import CupParameters
 from tests.conftest import PATIENCE_S
 
 Reader = type[W1ThermSensor]

@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 from w1thermsensor import W1ThermSensor
 
+from station.bench.virtual.cup import nitric_acid_and_potassium_hydroxide, of_plan
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.hands import HandAct, HandRefused, Hands
 from station.bench.virtual.practice import END_POINTS, practised, truth
 from station.bench.virtual.technique import SlipShown
-from station.bench.virtual.world import nitric_acid_and_potassium_hydroxide, of_plan
 from station.practical import events as e
 from station.practical.fold import fold
 from station.practical.kinds import plan_from, ready_plan
@@ -263,9 +263,15 @@ def test_each_practice_has_an_unknown_of_its_own_that_the_portions_can_find(seed
     assert practised(ready_plan("neutralisation"), random.Random(seed + 100))[1] != cup
 
 
-@pytest.mark.parametrize("name", ["mixed-once", "endothermic"])
-def test_what_cannot_be_poured_in_portions_is_practised_with_the_ready_plan(name: str) -> None:
-    plan, _ = practised(ready_plan(name), random.Random(1))
+def test_two_liquids_mixed_once_are_practised_as_they_are_planned() -> None:
+    plan, cup = practised(ready_plan("mixed-once"), random.Random(1))
+    assert plan.kind == "once"
+    assert cup.acid_volume_cm3 == 40.0
+    assert f"{cup.enthalpy_kj_mol:+.1f} kJ/mol" in truth(plan, cup)
+
+
+def test_a_solid_is_in_no_syringe_and_gives_way_to_the_ready_plan() -> None:
+    plan, _ = practised(ready_plan("endothermic"), random.Random(1))
     assert plan.kind == "portions"
 
 

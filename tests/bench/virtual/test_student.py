@@ -9,14 +9,14 @@ import pytest
 from w1thermsensor import W1ThermSensor
 
 from station.bench.loop import current_practical
+from station.bench.virtual.cup import SCENARIOS
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.faults import FaultScript
 from station.bench.virtual.student import BEHAVIOURS, Habits, VirtualStudent, follow_press
-from station.bench.virtual.world import SCENARIOS
 from station.command.assembly import follow_plan, follow_presses, opened_parts, watched_bench
 from station.command.settings import ProbeSettings, Settings, VirtualSettings
 from station.practical.dataset import from_question, question_for
-from station.practical.kinds import plan_from, read_plan
+from station.practical.kinds import plan_from, read_plan, ready_plan
 from station.practical.plan import Plan
 from station.practical.results import results
 from station.practical.staff import StaffAct
@@ -121,6 +121,25 @@ async def test_a_spill_may_be_kept_quiet(tmp_path: Path, reader: Reader) -> None
     habits = replace(BEHAVIOURS["spills"], owns_up=False)
     bench, _, _ = await practical(tmp_path, reader, habits)
     assert [repeat.status for repeat in bench.state.repeats] == ["ended", "ended"]
+
+
+@pytest.mark.parametrize(("name", "enthalpy_kj_mol"), [("mixed-once", -57.5), ("endothermic", 15.3)])
+async def test_a_plan_that_mixes_once_is_worked_and_gives_its_enthalpy(
+    tmp_path: Path, reader: Reader, name: str, enthalpy_kj_mol: float
+) -> None:
+    """What `station predict` says of these plans: the cup holds what the plan says."""
+    plan = ready_plan(name).model_copy(update={"repeats": 1})
+    careful = BEHAVIOURS["careful"]
+    bench, student, _ = await practical(tmp_path, reader, careful, seed=3, plan=plan)
+    assert student.refusals == []
+    (repeat,) = bench.state.repeats
+    assert student.poured_cm3[1, 1] == pytest.approx(plan.portion_amount, rel=0.05)
+    (portion,) = repeat.portions
+    assert portion.mass_g == (round(student.poured_cm3[1, 1], 2) if plan.portion_g else None)
+    found = results(*from_question(question_for(bench.state)))["mean"]
+    for method in ("straight_lines", "heat_balance"):
+        assert found[method]["enthalpy_kj_mol"] == pytest.approx(enthalpy_kj_mol, rel=0.04)
+        assert abs(found[method]["enthalpy_kj_mol"] - enthalpy_kj_mol) < 2.0 * found[method]["u_enthalpy_kj_mol"]
 
 
 @pytest.mark.fault("third-of-reads-fail")

@@ -2,14 +2,17 @@
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.bench.virtual.world import SCENARIOS, STEP_S, CupParameters, World, of_plan
+from station.bench.virtual.cup import SCENARIOS, CupParameters, nitric_acid_and_potassium_hydroxide, of_plan
+from station.bench.virtual.world import STEP_S, World
 from station.practical.kinds import plan_from, ready_plan
 from station.practical.plan import Plan
+from station.practical.predict import predict
 
 
 def no_loss(**figures: float) -> CupParameters:
@@ -346,8 +349,48 @@ def test_an_acid_with_two_protons_takes_twice_the_alkali() -> None:
     assert of_plan(CupParameters(), plan).end_point_cm3 == pytest.approx(16.0)
 
 
-def test_two_liquids_mixed_once_leave_the_cup_as_it_is() -> None:
-    assert of_plan(CupParameters(), ready_plan("mixed-once")) == CupParameters()
+def mixed_change_c(plan: Plan) -> tuple[World, float]:
+    """The cup of this plan two minutes after all of it is in, without loss: how far it has warmed."""
+    cup = replace(of_plan(nitric_acid_and_potassium_hydroxide(4), plan), loss_w_k=0.0, room_drift_c_h=0.0)
+    even = replace(cup, alkali_temperature_c=20.0, acid_temperature_c=20.0, room_temperature_c=20.0, probe_start_c=20.0)
+    world = World(even, 1)
+    world.pour(plan.portion_amount)
+    world.advance(240.0)
+    return world, world.true_temperature_c - 20.0
+
+
+@pytest.mark.parametrize("name", ["mixed-once", "endothermic"])
+def test_a_cup_of_a_plan_that_mixes_once_changes_as_its_prediction_says(name: str) -> None:
+    plan = ready_plan(name)
+    world, change_c = mixed_change_c(plan)
+    promised = predict(plan, compare=False)
+    # The prediction counts 5 J/K for cup and probe; these are 9 J/K.
+    inside_j_k = -promised["heat_j"] / -promised["change_c"]
+    assert change_c == pytest.approx(promised["heat_j"] / (inside_j_k + 4.0), rel=0.01)
+    assert world.volume_cm3 == pytest.approx(sum(each.volume_cm3 for each in plan.ingredients) + (plan.portion_g or 0))
+
+
+def test_an_alkali_may_stand_in_the_cup_and_the_acid_be_added() -> None:
+    values = {"kind": "once", "liquid": {"name": "potassium hydroxide", "volume_cm3": 50, "concentration_mol_dm3": 0.4}}
+    acid = {"name": "sulfuric acid", "volume_cm3": 20, "concentration_mol_dm3": 0.4}
+    plan = plan_from({**values, "addition": acid})
+    _, change_c = mixed_change_c(plan)
+    assert change_c == pytest.approx(predict(plan, compare=False)["change_c"] * (295.0 / 299.0), rel=0.01)
+
+
+def test_a_solid_that_was_not_added_after_all_is_out_again_with_its_heat() -> None:
+    plan = ready_plan("endothermic")
+    cup = replace(of_plan(nitric_acid_and_potassium_hydroxide(4), plan), loss_w_k=0.0)
+    world, other = World(cup, 1), World(cup, 1)
+    for each in (world, other):
+        each.advance(60.0)
+    world.pour(plan.portion_amount)
+    world.advance(75.0)
+    world.take_back_pour()
+    world.advance(300.0)
+    other.advance(300.0)
+    assert world.true_temperature_c == pytest.approx(other.true_temperature_c, abs=0.05)
+    assert world.volume_cm3 == pytest.approx(50.0)
 
 
 def test_the_unknown_acid_differs_from_bench_to_bench() -> None:

@@ -104,7 +104,8 @@ function LiveTemperature({ good, now_ms }: Props) {
 
 /** On a bench with an ordinary thermometer: what was typed last. */
 function TypedTemperature({ view }: { view: View }) {
-  const last = runningRepeat(view)?.readings.filter(({ temperature_c }) => temperature_c !== null).pop();
+  const newest = view.repeats[view.repeats.length - 1];
+  const last = newest?.clocked?.[newest.clocked.length - 1] ?? runningRepeat(view)?.readings.filter(({ temperature_c }) => temperature_c !== null).pop();
   return (
     <div class="number temperature" data-testid="temperature">
       <dt>{phrase("page-doing-last-reading")}</dt>

@@ -123,6 +123,15 @@ const DRAWN = {
       <path class="drops moves-down" d="M20 62v6M14 74v7M22 82v5M78 64v6M83 76v6" />
     </>
   ),
+  /** A weighed solid slides out of its boat. */
+  tip: () => (
+    <>
+      <Cup />
+      <Probe x={38} />
+      <path d="M56 30L88 12l2 5-30 19z" />
+      <path class="dots" d="M62 27h.1M67 24h.1M72 21h.1M77 18h.1M55 40h.1M53 47h.1M56 54h.1" />
+    </>
+  ),
   lid: () => (
     <>
       <Cup />
@@ -191,6 +200,10 @@ const OF_CODE: Record<string, Drawn> = {
   start: "stir",
   pour: "pour",
   mix: "pour",
+  tip: "tip",
+  own_tip: "tip",
+  clock_before: "type",
+  clock_after: "type",
   settle: "wait",
   after: "stir",
   rinse: "rinse",

@@ -120,6 +120,9 @@ const OwnThermometer = later(() => import("./typed").then((part) => part.OwnTher
 const TypedAlkali = later(() => import("./typed").then((part) => part.TypedAlkali));
 const TypedReading = later(() => import("./typed").then((part) => part.TypedReading));
 
+const ReadByClock = later(() => import("./by_clock").then((part) => part.ReadByClock));
+const MixNow = later(() => import("./by_clock").then((part) => part.MixNow));
+
 interface InstructionFootProps {
   view: View;
   poured_s: number | null;
@@ -133,7 +136,7 @@ function mayLeaveOut({ instruction: { code }, other_acts }: View): boolean {
 
 /** Whether the station can say how long a wait lasts: not without a probe, nor where the students judge. */
 export const isWaiting = ({ settle, instruction: { code } }: View): boolean =>
-  settle !== null && code !== "probe_lost" && !code.startsWith("own_");
+  settle !== null && code !== "probe_lost" && (!code.startsWith("own_") || settle.left_s !== null);
 
 function Waiting({ view, poured_s }: { view: View; poured_s: number | null }) {
   const { left_s, over } = waitLeft(view, poured_s);
@@ -221,7 +224,7 @@ function Afterwards({ view, acting }: { view: View; acting: Acting }) {
   return (
     <>
       <button type="button" class="done" onClick={showSeeing}>
-        <span>{view.results.waits_for === "own reading" ? phrase("page-doing-to-lines") : phrase("page-doing-to-results")}</span>
+        <span>{view.results.waits_for !== "own reading" ? phrase("page-doing-to-results") : isOnce(view) ? phrase("page-doing-to-reading") : phrase("page-doing-to-lines")}</span>
       </button>
       <a class="button" href="#record">
         {phrase("page-doing-to-record")}
@@ -251,6 +254,8 @@ function InstructionFoot({ view, poured_s, acting }: InstructionFootProps) {
     return <TypedReading key={`${view.repeat} ${view.portion}`} view={view} acting={acting} />;
   }
   const unread = readsLater(view);
+  const byClock = view.clock !== null && may("reading");
+  const mixes = act === "portion_added" && isOnce(view);
   return (
     <>
       {isWaiting(view) && <Waiting view={view} poured_s={poured_s} />}
@@ -262,7 +267,8 @@ function InstructionFoot({ view, poured_s, acting }: InstructionFootProps) {
         </button>
       )}
       {unread && <Unread view={view} acting={acting} />}
-      <DoneButton view={view} acting={acting} />
+      {byClock && <ReadByClock view={view} acting={acting} />}
+      {mixes ? <MixNow view={view} acting={acting} /> : <DoneButton view={view} acting={acting} />}
     </>
   );
 }

@@ -10,20 +10,21 @@ import {
   type Segment,
   type StretchDrawn,
   onceChart,
+  seriesOf,
 } from "../chart/once";
 import { Reader } from "../chart/reader";
 import { drawnRepeats } from "../chart/volume";
 import { keptTogether, rounded, signed } from "../format";
 import type { Acting } from "../live/acts";
-import type { OnceView, Sample } from "../live/contract";
+import type { OnceView } from "../live/contract";
 import type { Model, Traces } from "../live/model";
 import type { Change, Extended, OnceRepeat } from "../live/results";
 import { later } from "../page/shared";
 import { celsiusPlaces, joulePlaces, kilojoulePlaces, plusMinus } from "../phrases/quantities";
 import { changeIntervalText, linesKnowText, onceChartText } from "../phrases/results";
 import { momentOnceText } from "../phrases/seeing";
-import { marked, phrase, said } from "../words";
 import { Explained } from "../page/terms";
+import { marked, phrase, said, wordsVersion } from "../words";
 import { After, isOver, mayRead } from "./curves";
 import { Answer, Compared, MethodCard, RemarkLine, Remarks, Waiting } from "./results";
 
@@ -113,6 +114,8 @@ interface DrawnProps {
   planned_s: number;
   series: readonly OnceSeries[];
   read: { repeat: number; lines: Extended } | null;
+  /** The repeat that stands out; the others are quiet. */
+  single: number | null;
   box: Box;
 }
 
@@ -129,10 +132,10 @@ function useSame(series: readonly OnceSeries[]): readonly OnceSeries[] {
 
 /** The chart, and the curve that is read point by point: that of the lines, else the newest. */
 function Readable({ box, ...data }: DrawnProps) {
-  const { series, read } = data;
-  const chart = useMemo(() => onceChart(data, box), [useSame(series), data.planned_s, read?.lines, box]);
+  const { series, read, single } = data;
+  const chart = useMemo(() => onceChart(data, box), [useSame(series), data.planned_s, read?.lines, box, wordsVersion()]);
   const { frame } = chart;
-  const own = series.find(({ repeat }) => repeat === read?.repeat) ?? series[series.length - 1];
+  const own = series.find(({ repeat }) => repeat === single) ?? series[series.length - 1];
   const good = chart.traces.find(({ repeat }) => repeat === own?.repeat)?.good ?? [];
   const one = (index: number) => good[index] ?? [0, 0];
   return (
@@ -149,22 +152,22 @@ function Readable({ box, ...data }: DrawnProps) {
         return momentOnceText(time_s, own?.repeat ?? 1, temperature_c, since_s);
       }}
     >
-      <Drawing chart={chart} series={series} read={read} box={box} />
+      <Drawing chart={chart} series={series} read={read} single={single} box={box} />
     </Reader>
   );
 }
 
-function Drawing({ chart, series, read, box }: Omit<DrawnProps, "planned_s"> & { chart: OnceChart }) {
+function Drawing({ chart, series, read, single, box }: Omit<DrawnProps, "planned_s"> & { chart: OnceChart }) {
   const { letter } = box;
   const change = read && phrase("page-change", { change: signed(read.lines.change_c, celsiusPlaces(read.lines.u_change_c)) });
-  const labelled = read?.repeat ?? series[series.length - 1]?.repeat;
+  const labelled = single ?? series[series.length - 1]?.repeat;
   return (
     <svg viewBox={`0 0 ${box.width} ${box.height}`} width={box.width} height={box.height} role="img" aria-labelledby="once-title once-text">
       <desc id="once-text">{onceChartText(series.length, change)}</desc>
       <Axes frame={chart.frame} letter={letter} across={phrase("page-since-repeat-axis")} up={phrase("page-temperature-axis")} />
       <Mixing chart={chart} repeat={labelled} letter={letter} />
       {chart.traces.map(({ repeat, path: d, marks }) => (
-        <g key={repeat} class={`once-trace${read && repeat !== read.repeat ? " once-quiet" : ""}`}>
+        <g key={repeat} class={`once-trace${single !== null && repeat !== single ? " once-quiet" : ""}`}>
           <path class={repeatClass(repeat)} d={d} />
           <Marks points={marks} path={repeatMark(repeat, MARK_LETTERS * letter)} class={repeatClass(repeat)} />
         </g>
@@ -174,10 +177,11 @@ function Drawing({ chart, series, read, box }: Omit<DrawnProps, "planned_s"> & {
   );
 }
 
-/** Repeats by colour and shape; where several have lines, each is a button that shows its own. */
-function Legend({ repeats, read, choose }: {
+/** Repeats by colour and shape; where there are several, each is a button that singles it out, with its lines. */
+function Legend({ repeats, single, lines, choose }: {
   repeats: readonly { repeat: number; readable: boolean }[];
-  read: number | null;
+  single: number | null;
+  lines: boolean;
   choose: (repeat: number) => void;
 }) {
   const several = repeats.filter(({ readable }) => readable).length > 1;
@@ -188,7 +192,7 @@ function Legend({ repeats, read, choose }: {
         return (
           <li key={repeat}>
             {several && readable ? (
-              <button type="button" class="plain" aria-pressed={repeat === read} onClick={() => choose(repeat)}>
+              <button type="button" class="plain" aria-pressed={repeat === single} onClick={() => choose(repeat)}>
                 {name}
               </button>
             ) : (
@@ -197,7 +201,7 @@ function Legend({ repeats, read, choose }: {
           </li>
         );
       })}
-      {read !== null && (
+      {lines && (
         <>
           <li>
             <Swatch path="M-10,0H10" class="fit" /> {phrase("page-line-read-off")}
@@ -211,8 +215,6 @@ function Legend({ repeats, read, choose }: {
   );
 }
 
-const NONE: readonly Sample[] = [];
-
 function OnceFigure({ view, traces, acting }: { view: OnceView; traces: Traces; acting: Acting }) {
   const [chosen, choose] = useState<number | null>(null);
   const { before_s, after_s } = view.plan.timing;
@@ -221,19 +223,16 @@ function OnceFigure({ view, traces, acting }: { view: OnceView; traces: Traces; 
     lines && repeats.some((one) => one.repeat === repeat) ? [{ repeat, lines }] : [],
   );
   const read = withLines.find(({ repeat }) => repeat === chosen) ?? withLines[withLines.length - 1] ?? null;
-  const series = repeats.map(({ repeat, portions }) => ({
-    repeat,
-    samples: traces.get(repeat)?.samples ?? NONE,
-    mixed_s: portions[0]?.time_s ?? null,
-  }));
-  const named = repeats.map(({ repeat }) => ({ repeat, readable: withLines.some((one) => one.repeat === repeat) }));
+  const series = repeats.map((one) => seriesOf(one, traces.get(one.repeat)?.samples));
+  const named = repeats.map(({ repeat }) => ({ repeat, readable: withLines.length === 0 || withLines.some((one) => one.repeat === repeat) }));
+  const single = read?.repeat ?? chosen;
   return (
     <section class={`figure${view.state === "done" ? " figure-large" : ""}`} data-testid="curve">
       <h2 id="once-title">{phrase("page-once-chart")}</h2>
       <Sized class="drawing" shape={0.45}>
-        {(box) => <Readable planned_s={before_s + after_s} series={series} read={read} box={box} />}
+        {(box) => <Readable planned_s={before_s + after_s} series={series} read={read} single={single} box={box} />}
       </Sized>
-      <Legend repeats={named} read={read?.repeat ?? null} choose={choose} />
+      <Legend repeats={named} single={single} lines={read !== null} choose={(repeat) => choose(repeat === chosen && read === null ? null : repeat)} />
       <OnceFound view={view} acting={acting} />
     </section>
   );

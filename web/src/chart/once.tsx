@@ -17,6 +17,29 @@ export interface OnceSeries {
   samples: readonly Sample[];
   /** When it was mixed / s; null while it was not. */
   mixed_s: number | null;
+  /** Typed by the clock: each reading is a point of its own. */
+  byHand?: boolean;
+}
+
+/** What there is to draw of a repeat: temperatures typed by the clock, else the probe's trace. */
+export function seriesOf({ repeat, portions, clocked }: Repeat, trace: readonly Sample[] | undefined): OnceSeries {
+  const byHand = (clocked ?? []).length > 0;
+  return {
+    repeat,
+    samples: byHand ? clockedSamples(clocked ?? []) : (trace ?? NONE),
+    mixed_s: portions[0]?.time_s ?? null,
+    byHand,
+  };
+}
+
+const NONE: readonly Sample[] = [];
+const CLOCKED = new WeakMap<object, readonly Sample[]>();
+
+/** The same readings are the same samples, so that a chart is not laid out anew. */
+function clockedSamples(clocked: NonNullable<Repeat["clocked"]>): readonly Sample[] {
+  const known = CLOCKED.get(clocked) ?? clocked.map(({ at_s, temperature_c }): Sample => [at_s, temperature_c]);
+  CLOCKED.set(clocked, known);
+  return known;
 }
 
 interface OnceData {
@@ -77,11 +100,11 @@ export function onceChart(data: OnceData, box: Box): OnceChart {
   const laid = frame([0, span_s], padded(temperatures, LEAST_SPAN_C), box);
   return {
     frame: laid,
-    traces: data.series.map(({ repeat, samples, mixed_s }, index) => ({
+    traces: data.series.map(({ repeat, samples, mixed_s, byHand = false }, index) => ({
       repeat,
-      path: tracePath(thinned(samples, span_s / Math.max(1, laid.right - laid.left)), laid.x, laid.y),
+      path: byHand ? "" : tracePath(thinned(samples, span_s / Math.max(1, laid.right - laid.left)), laid.x, laid.y),
       good: all[index] ?? [],
-      marks: marked(all[index] ?? [], index).map(([time_s, value]): Point => [laid.x(time_s), laid.y(value)]),
+      marks: (byHand ? (all[index] ?? []) : marked(all[index] ?? [], index)).map(([time_s, value]): Point => [laid.x(time_s), laid.y(value)]),
       mixed_x: mixed_s === null ? null : laid.x(mixed_s),
     })),
     read: lines ? readOff(lines, laid) : null,

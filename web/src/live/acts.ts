@@ -12,6 +12,12 @@ export interface Act {
   repeat?: number;
   portion?: number;
   volume_cm3?: number;
+  /** What a balance said of a solid. */
+  mass_g?: number;
+  /** With how many decimals the amount was typed. */
+  places?: number;
+  /** Into the repeat, of a temperature that the clock asked for / s. */
+  at_s?: number;
   temperature_c?: number;
   reason?: string;
   question?: string;

@@ -3,7 +3,7 @@
 import { rounded, short, signed, significant } from "../format";
 import { type OnceView, type PortionsView, type View, isOnce } from "../live/contract";
 import type { OnceResult } from "../live/results";
-import { marked, phrase } from "../words";
+import { marked, phrase, said as told } from "../words";
 import { celsiusPlaces, cm3Places } from "./quantities";
 import { worked } from "./steps";
 
@@ -88,9 +88,9 @@ function ofOnce(view: OnceView): string[] {
   const [change, u] = [signed(best.change_c, places), rounded(best.u_change_c, places)];
   const { enthalpy_kj_mol: enthalpy, u_enthalpy_kj_mol: u_enthalpy } = best;
   said.push(
-    enthalpy === null || u_enthalpy === null
+    enthalpy === null || u_enthalpy === null || best.enthalpy_of === null
       ? marked("page-answer-best-change", { change, u })
-      : phrase("page-answer-best-enthalpy", { change, u, enthalpy: worked(enthalpy, u_enthalpy, "kJ/mol") }),
+      : phrase("page-answer-best-enthalpy", { change, u, of: told(best.enthalpy_of), enthalpy: worked(enthalpy, u_enthalpy, "kJ/mol") }),
   );
   return said;
 }

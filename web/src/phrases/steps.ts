@@ -7,5 +7,7 @@ export function worked(value: number, u: number | null, unit: string): string {
   if (unit === "%") return `${Math.abs(value) < 10 ? rounded(value, 1) : rounded(value, 0)} %`;
   const places = u ? placesFor(u, 6) : Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value) || 1)));
   const plusMinus = u ? ` ± ${rounded(u, places)}` : "";
-  return `${rounded(value, places)}${plusMinus}${unit ? ` ${unit}` : ""}`;
+  // A change of enthalpy has its sign, as books write it.
+  const sign = unit === "kJ/mol" && value > 0 ? "+" : "";
+  return `${sign}${rounded(value, places)}${plusMinus}${unit ? ` ${unit}` : ""}`;
 }

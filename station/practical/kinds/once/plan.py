@@ -99,6 +99,7 @@ class OncePlan(Plan):
     has_turn: ClassVar[bool] = False
     pours_once: ClassVar[bool] = True
     adopts: ClassVar[bool] = False
+    clock_s: ClassVar[float | None] = 30.0
 
     kind: Literal["once"]
     liquid: Liquid
@@ -156,13 +157,14 @@ class OncePlan(Plan):
 
     @property
     def measured_with(self) -> list[tuple[Message, int]]:
-        """A measuring cylinder for each volume, a weighing boat for each repeat's solid."""
+        """A measuring cylinder for each volume; a balance, and a weighing boat for each repeat's solid."""
         poured_cm3 = [self.liquid.volume_cm3, *([self.portion_cm3] if self.portion_cm3 else [])]
         items = [
             (say("item-cylinder-for", volume_cm3=number(each_cm3)), poured_cm3.count(each_cm3))
             for each_cm3 in dict.fromkeys(poured_cm3)
         ]
         if self.addition.mass_g is not None:
+            items.append((say("item-balance"), 1))
             items.append((say("item-weighing-boat", mass_g=number(self.addition.mass_g)), self.repeats))
         return items
 

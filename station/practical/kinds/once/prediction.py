@@ -12,16 +12,15 @@ import numpy as np
 
 from station.analysis.heat.inputs import Array
 from station.analysis.prediction.model import PROBE
-from station.chemistry.liquids import water_density_g_cm3
-from station.chemistry.neutralisation import mixing_enthalpy, solution_enthalpy
-from station.chemistry.reagents import find_reagent
 from station.practical.dataset import Known, RepeatData
+from station.practical.kinds.once.contents import Contents, contents_of
+from station.practical.kinds.once.mixture import enthalpy_kj_mol
 from station.practical.kinds.once.plan import OncePlan
-from station.practical.kinds.once.results import Contents, contents_of, results
+from station.practical.kinds.once.results import results
 from station.practical.plan import PlanError
 from station.practical.predict_plan import RINSE_S, START_S, minutes, too_long, weak_change
 from station.practical.safety import Warned, safe, safety_warnings
-from station.words import Message, plain, say
+from station.words import say
 
 Json = dict[str, Any]
 
@@ -52,7 +51,7 @@ def predict(plan: OncePlan, *, compare: bool) -> Json:  # noqa: ARG001 - there i
 def _predicted(plan: OncePlan) -> Json:
     contents, begin_c = contents_of(plan), plan.start_c
     found: Json = {"kind": "once", "practical": plan.name, "start_c": begin_c, "minutes": minutes(plan)}
-    enthalpy, refusal = _enthalpy_kj_mol(plan, begin_c)
+    enthalpy, refusal = enthalpy_kj_mol(plan, begin_c)
     if enthalpy is None or contents.amount_mol is None:
         nothing = dict.fromkeys(("change_c", "heat_j", "enthalpy_kj_mol", "curve", "methods"))
         found |= {**nothing, "refused": {"curve": contents.note or refusal}}
@@ -61,9 +60,9 @@ def _predicted(plan: OncePlan) -> Json:
     return {**found, "assumed": list(ASSUMED), "warnings": _warnings(plan, found)}
 
 
-def _with_heat(plan: OncePlan, contents: Contents, begin_c: float, enthalpy_kj_mol: float) -> Json:
+def _with_heat(plan: OncePlan, contents: Contents, begin_c: float, enthalpy: float) -> Json:
     amount = contents.amount_mol.value if contents.amount_mol else 0.0
-    heat_j = -1000.0 * enthalpy_kj_mol * amount
+    heat_j = -1000.0 * enthalpy * amount
     added_c = begin_c if plan.addition.temperature_c is None else plan.addition.temperature_c
     capacity_j_k = contents.all_j_k.value + plan.cup.heat_capacity_j_k
     change_c = (heat_j + contents.added_j_k.value * (added_c - begin_c)) / capacity_j_k
@@ -73,7 +72,7 @@ def _with_heat(plan: OncePlan, contents: Contents, begin_c: float, enthalpy_kj_m
         "heat_j": heat_j,
         "amount_mol": amount,
         "enthalpy_of": contents.of_what,
-        "enthalpy_kj_mol": enthalpy_kj_mol,
+        "enthalpy_kj_mol": enthalpy,
         "curve": [
             {"time_s": float(time_s[k]), "temperature_c": round(float(probe_c[k]), 3)}
             for k in range(0, len(time_s), SHOWN_EVERY_S)
@@ -130,28 +129,6 @@ def _expected(done: Sequence[Json], change_c: float, repeats: int) -> Json:
 
 def _rms(values: Sequence[float]) -> float:
     return float(np.sqrt(np.mean(np.square(values))))
-
-
-def _enthalpy_kj_mol(plan: OncePlan, temperature_c: float) -> tuple[float | None, Message]:
-    """Enthalpy per mole of what reacts, or None and why not."""
-    unknown = say("predict-heat-unknown", added=plan.addition.called, liquid=plan.liquid.name)
-    addition = find_reagent(plan.addition.name)
-    if plan.liquid.is_water:
-        if plan.addition.mass_g is None:
-            return None, unknown
-        water_g = plan.liquid.volume_cm3 * water_density_g_cm3(temperature_c)
-        dissolving = solution_enthalpy(addition, plan.addition.mass_g, water_g)
-        return (None, unknown) if dissolving is None else (dissolving.enthalpy_kj_mol, plain(""))
-    liquid = find_reagent(plan.liquid.name)
-    strengths = plan.liquid.concentration_mol_dm3, plan.addition.concentration_mol_dm3
-    if strengths[0] is None or strengths[1] is None:
-        return None, unknown
-    pour = (liquid, strengths[0], plan.liquid.volume_cm3), (addition, strengths[1], plan.portion_cm3)
-    acid, alkali = pour if liquid.is_acid else pour[::-1]
-    try:
-        return mixing_enthalpy(*acid, *alkali, temperature_c).enthalpy_kj_mol, plain("")
-    except ValueError as error:
-        return None, say("predict-no-change", reason=str(error))
 
 
 def _warnings(plan: OncePlan, found: Json) -> list[Warned]:

@@ -9,15 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate
-from statistics import fmean, median
+from statistics import median
 from typing import Any, Final
 
-from station.analysis.heat.inputs import HeatRefused
 from station.analysis.lines.crossing import fit_lines
 from station.analysis.lines.fit import LinesRefused
 from station.practical import events as e
-from station.practical.dataset import Known, ReadingRow, RepeatData, mean_rows
-from station.practical.kinds.portions.methods import readings_fit
+from station.practical.dataset import ReadingRow, RepeatData, mean_rows
 from station.practical.kinds.portions.plan import WAIT_S, PortionsPlan
 from station.practical.replay import replay
 from station.words import Message, say
@@ -69,8 +67,11 @@ class Moment:
         }
 
 
-def judgement(plan: PortionsPlan, repeats: Sequence[RepeatData], known: Known) -> Json | None:
-    """Return the comparison as JSON values; None where no repeat has a trace."""
+def judgement(plan: PortionsPlan, repeats: Sequence[RepeatData], best_cm3: float | None) -> Json | None:
+    """Return the comparison as JSON values; None where no repeat has a trace.
+
+    `best_cm3` is the end-point by the heat balance of the whole traces, which no moment of reading changes.
+    """
     traces = [each for each in repeats if each.samples]
     if not traces:
         return None
@@ -78,17 +79,19 @@ def judgement(plan: PortionsPlan, repeats: Sequence[RepeatData], known: Known) -
     moments = {each.repeat: _moments(each, station[each.repeat]) for each in traces}
     every = [moment for each in moments.values() for moment in each]
     stations = [_as_the_station_read(each, station[each.repeat]) for each in traces]
-    own = {"minutes": sum(each.left_s for each in every) / 60, **_end_points(plan, traces, known)}
-    theirs = {"minutes": _station_minutes(plan, every), **_end_points(plan, stations, known)}
+    own = {"minutes": sum(each.left_s for each in every) / 60, "end_point_cm3": _crossing_cm3(traces)}
+    theirs = {"minutes": _station_minutes(plan, every), "end_point_cm3": _crossing_cm3(stations)}
     return {
         "repeats": [
             {"repeat": repeat, "portions": [each.to_json() for each in found]} for repeat, found in moments.items()
         ],
         "own": _rounded(own),
         "station": _rounded(theirs),
-        "waited_too_long_s": round(sum(each.beyond_s for each in every), 1),
+        "best_cm3": _round(best_cm3, 3),
+        "waited_too_long_s": round(sum(each.beyond_s for each in every if each.portion), 1),
+        "waited_at_start_s": round(sum(each.beyond_s for each in every if not each.portion), 1),
         "too_early": sum(each.early for each in every),
-        "words": words(every, own, theirs),
+        "words": words(every, own, theirs, best_cm3),
     }
 
 
@@ -154,21 +157,13 @@ def _station_minutes(plan: PortionsPlan, moments: Sequence[Moment]) -> float:
     return total_s / 60
 
 
-def _end_points(plan: PortionsPlan, repeats: Sequence[RepeatData], known: Known) -> Json:
-    """End-points in cm³ from readings alone: by straight lines on the mean, by heat balance as the repeats' mean."""
+def _crossing_cm3(repeats: Sequence[RepeatData]) -> float | None:
+    """The end-point that straight lines through the mean readings give, cm³."""
     rows = mean_rows(repeats)
-    lines_cm3: float | None
     try:
-        lines_cm3 = fit_lines([row.volume_cm3 for row in rows], [row.temperature_c for row in rows]).end_point_cm3
+        return fit_lines([row.volume_cm3 for row in rows], [row.temperature_c for row in rows]).end_point_cm3
     except LinesRefused:
-        lines_cm3 = None
-    heat = []
-    for each in repeats:
-        try:
-            heat.append(readings_fit(plan, each, known).end_point_cm3)
-        except HeatRefused:
-            continue
-    return {"end_point_cm3": lines_cm3, "heat_balance_cm3": fmean(heat) if heat else None}
+        return None
 
 
 def _rounded(values: Json) -> Json:
@@ -188,15 +183,18 @@ STEP_C: Final = 0.0625
 """One step of the probe."""
 
 
-def words(moments: Sequence[Moment], own: dict[str, Any], station: dict[str, Any]) -> list[Message]:
-    """Return the sentences: readings too early, waiting, minutes, end-points."""
+def words(
+    moments: Sequence[Moment], own: dict[str, Any], station: dict[str, Any], best_cm3: float | None
+) -> list[Message]:
+    """Return the sentences: readings too early, waiting at the start and at portions, minutes, end-points."""
     return [
         *_early([each for each in moments if each.early]),
         *_unread(sum(each.own_s is None for each in moments)),
-        *_waited([each for each in moments if each.beyond_s > 0.0]),
+        *_waited_at_start([each for each in moments if not each.portion]),
+        *_waited([each for each in moments if each.portion and each.beyond_s > 0.0]),
         say("judged-minutes", own_min=f"{own['minutes']:.0f}", station_min=f"{station['minutes']:.0f}"),
         *_lines(own["end_point_cm3"], station["end_point_cm3"]),
-        *_heat(own["heat_balance_cm3"], station["heat_balance_cm3"]),
+        *_against_best(own["end_point_cm3"], station["end_point_cm3"], best_cm3),
     ]
 
 
@@ -233,15 +231,25 @@ def _waited(late: Sequence[Moment]) -> list[Message]:
     return [*said, say("judged-moved", moved_c=f"{moved_c:.2f}")] if moved_c > STEP_C else said
 
 
+def _waited_at_start(starts: Sequence[Moment]) -> list[Message]:
+    """Waiting before the first portion costs time alone: the cup does nothing meanwhile."""
+    beyond_s = sum(each.beyond_s for each in starts)
+    return [say("judged-waited-at-start", seconds=f"{beyond_s:.0f}")] if beyond_s >= LONG_S else []
+
+
+def _against_best(own_cm3: float | None, station_cm3: float | None, best_cm3: float | None) -> list[Message]:
+    """How far lines through either readings are from the value that needs none of these moments."""
+    if best_cm3 is None or own_cm3 is None:
+        return []
+    off = {"best_cm3": f"{best_cm3:.1f}", "own_off_cm3": f"{abs(own_cm3 - best_cm3):.1f}"}
+    if station_cm3 is None:
+        return [say("judged-best-own", **off)]
+    return [say("judged-best", station_off_cm3=f"{abs(station_cm3 - best_cm3):.1f}", **off)]
+
+
 def _lines(own_cm3: float | None, station_cm3: float | None) -> list[Message]:
     if own_cm3 is None:
         return [say("judged-no-lines")]
     if station_cm3 is None:
         return [say("judged-lines-own", own_cm3=f"{own_cm3:.1f}")]
     return [say("judged-lines", own_cm3=f"{own_cm3:.1f}", station_cm3=f"{station_cm3:.1f}")]
-
-
-def _heat(own_cm3: float | None, station_cm3: float | None) -> list[Message]:
-    if own_cm3 is None or station_cm3 is None:
-        return []
-    return [say("judged-heat", own_cm3=f"{own_cm3:.1f}", station_cm3=f"{station_cm3:.1f}")]

@@ -49,7 +49,8 @@ def results(plan: PortionsPlan, repeats: Sequence[RepeatData], known: Known) -> 
     found = [repeat_result(plan, repeat, known) for repeat in repeats]
     all_of_them: Json = {"repeats": found, "mean": _mean(plan, repeats, found)}
     if plan.own_judgement and all(each.ended for each in repeats):
-        all_of_them["judgement"] = judgement(plan, repeats, known)
+        heat = all_of_them["mean"]["heat_balance"]
+        all_of_them["judgement"] = judgement(plan, repeats, heat["end_point_cm3"] if heat else None)
     return all_of_them
 
 

@@ -1,9 +1,9 @@
 // The forms that correct portions, repeats and the group.
 
 import { useState } from "preact/hooks";
-import { short } from "../../format";
+import { minutesText, short } from "../../format";
 import { kindOf } from "../../kinds";
-import type { Note } from "../../live/contract";
+import type { Note, View } from "../../live/contract";
 import {
   Back,
   Buttons,
@@ -20,7 +20,7 @@ import { inDoubtText, restoreNameText } from "../../phrases/reasons";
 import { dress, phrase } from "../../words";
 import { reasonInWords } from "../names";
 import { TemperatureField, stepOf } from "../typed";
-import { choices, endedRepeats, likelyVolumes, moreThan, restorableRepeats, typedReadings } from "./possible";
+import { choices, clockedReadings, endedRepeats, likelyVolumes, moreThan, restorableRepeats, typedReadings } from "./possible";
 
 // What may be wrong with a portion: how many went in, how much, a doubt, a typed reading.
 
@@ -108,9 +108,24 @@ export function DoubtForm({ act, view, busy, send, close }: FormProps) {
   );
 }
 
+/** Typed readings by their place: of a portion, or of the clock. */
+function toCorrect(view: View): { name: string; temperature_c: number; place: { repeat: number; portion?: number; at_s?: number } }[] {
+  const ofPortions = typedReadings(view).map(({ repeat, portion, temperature_c }) => ({
+    name: phrase("page-mistakes-reading-name", { portion, repeat, temperature: short(temperature_c) }),
+    temperature_c,
+    place: { repeat, portion },
+  }));
+  const byClock = clockedReadings(view).map(({ repeat, at_s, temperature_c }) => ({
+    name: phrase("page-mistakes-clock-reading", { repeat, minutes: minutesText(at_s), temperature: short(temperature_c) }),
+    temperature_c,
+    place: { repeat, at_s },
+  }));
+  return [...byClock, ...ofPortions];
+}
+
 /** An earlier typed reading was misread or mistyped. */
 export function ReadingForm({ act, view, busy, send, close }: FormProps) {
-  const [from] = useState(() => typedReadings(view));
+  const [from] = useState(() => toCorrect(view));
   const [index, choose] = useState(0);
   const chosen = from[index];
   return (
@@ -118,9 +133,9 @@ export function ReadingForm({ act, view, busy, send, close }: FormProps) {
       <label>
         {phrase("page-mistakes-which-reading")}
         <select value={index} onChange={(event) => choose(Number(event.currentTarget.value))}>
-          {from.map(({ repeat, portion, temperature_c }, each) => (
-            <option key={`${repeat} ${portion}`} value={each}>
-              {phrase("page-mistakes-reading-name", { portion, repeat, temperature: short(temperature_c) })}
+          {from.map(({ name }, each) => (
+            <option key={name} value={each}>
+              {name}
             </option>
           ))}
         </select>
@@ -130,7 +145,7 @@ export function ReadingForm({ act, view, busy, send, close }: FormProps) {
         before_c={chosen?.temperature_c ?? null}
         busy={busy}
         label={phrase("page-mistakes-right-reading")}
-        give={(temperature_c) => chosen && send({ act, temperature_c, repeat: chosen.repeat, portion: chosen.portion })}
+        give={(temperature_c) => chosen && send({ act, temperature_c, ...chosen.place })}
       />
       <Back close={close} />
     </>

@@ -49,10 +49,19 @@ export function choices(view: View): Choice[] {
 
 /** Every typed reading that can be corrected, the newest first. */
 export function typedReadings(view: View): (Reading & { repeat: number; temperature_c: number })[] {
+  if (view.repeats.some(({ clocked }) => clocked?.length)) return [];
   const all = view.repeats
     .filter(({ status }) => status !== "set aside")
     .flatMap(({ repeat, readings }) => readings.filter(({ typed }) => typed).map((each) => ({ ...each, repeat })));
   return all.filter((each): each is (typeof all)[number] & { temperature_c: number } => each.temperature_c !== null).reverse();
+}
+
+/** Every temperature typed by the clock that can be corrected, the newest first. */
+export function clockedReadings(view: View): { repeat: number; at_s: number; temperature_c: number }[] {
+  return view.repeats
+    .filter(({ status }) => status !== "set aside")
+    .flatMap(({ repeat, clocked }) => (clocked ?? []).map(({ at_s, temperature_c }) => ({ repeat, at_s, temperature_c })))
+    .reverse();
 }
 
 /** Repeats that have ended and count: a person may leave one out. */
@@ -92,7 +101,7 @@ function isPossible(name: string, view: View): boolean {
     case "portion_undone":
       return may(name) && view.portion > 0;
     case "reading":
-      return may(name) && typedReadings(view).length > 0;
+      return may(name) && (typedReadings(view).length > 0 || clockedReadings(view).length > 0);
     case "thermometer":
       return may(name) && view.thermometer.kind === "typed" && view.probe !== "none";
     case "alkali_temperature":

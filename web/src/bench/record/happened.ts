@@ -1,7 +1,7 @@
 // What happened on the bench, as the journal tells it, samples left out: for the notes of the printed record.
 
 import { useEffect, useState } from "preact/hooks";
-import { short } from "../../format";
+import { decimal, short } from "../../format";
 import { base } from "../../live/ask";
 import type { View } from "../../live/contract";
 import { becauseText, lineText, whereText } from "../../phrases/record";
@@ -46,7 +46,15 @@ const SAID: Readonly<Record<string, (body: Body, all: readonly JournalEvent[]) =
   },
   portion_added: (body) => (body.early === true ? phrase("page-record-early") : null),
   portion_undone: () => phrase("page-record-undone"),
-  portion_volume_corrected: (body) => phrase("page-record-volume", { volume: short(numberOf(body.volume_cm3) ?? 0) }),
+  portion_volume_corrected: (body) => {
+    const mass_g = numberOf(body.mass_g);
+    if (mass_g !== null) return phrase("page-record-mass", { mass: decimal(mass_g.toFixed(numberOf(body.places) ?? 2)) });
+    return phrase("page-record-volume", { volume: short(numberOf(body.volume_cm3) ?? 0) });
+  },
+  temperature_read: (body, all) => {
+    const before = all.filter(({ kind, body: one }) => kind === "temperature_read" && one.repeat === body.repeat && one.at_s === body.at_s);
+    return before[0]?.body === body ? null : phrase("page-record-retyped", { temperature: short(numberOf(body.temperature_c) ?? 0) });
+  },
   portion_unsure: (body) => becauseText(phrase("page-record-unsure"), reasonOf(body.reason)),
   portion_sure: () => phrase("page-record-sure"),
   repeat_set_aside: (body) => becauseText(phrase("page-record-aside"), reasonOf(body.reason)),

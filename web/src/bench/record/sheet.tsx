@@ -59,6 +59,7 @@ export function Plan({ view }: { view: View }) {
   const sentences = [
     `${kindOf(plan).practical(plan)}.`,
     kindOf(plan).planned(plan),
+    plan.prompts === "own judgement" ? phrase("page-record-own-moments") : "",
     view.adopted ? "" : thermometer.kind === "typed" ? typedText(thermometer) : phrase("page-record-probe"),
   ];
   return (

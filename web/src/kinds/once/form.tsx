@@ -60,12 +60,18 @@ function mixedAt_s({ timing }: Values): number {
 }
 
 function Promised({ promise, plan }: PromiseProps<OncePromise>) {
-  const { curve, change_c } = promise;
+  const { curve, change_c, enthalpy_kj_mol, enthalpy_of } = promise;
   return (
     <>
       {change_c !== null && (
         <dl class="promise-numbers">
           <Number name={phrase("page-plan-change")} value={phrase("page-plan-celsius", { change: signed(change_c, 1) })} />
+          {enthalpy_kj_mol !== null && (
+            <Number
+              name={enthalpy_of ? phrase("page-enthalpy-of", { what: said(enthalpy_of) }) : phrase("page-record-enthalpy")}
+              value={phrase("page-enthalpy", { enthalpy: signed(enthalpy_kj_mol, 1) })}
+            />
+          )}
         </dl>
       )}
       {curve && <Curve promise={promise} mixed_s={mixedAt_s(plan)} />}

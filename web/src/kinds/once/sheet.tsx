@@ -2,7 +2,7 @@
 
 import { Axes, Marks, Sized, Swatch, repeatClass, repeatMark } from "../../chart/axes";
 import type { Box } from "../../chart/frame";
-import { type OnceChart, OnceNumbers, type Segment, onceChart } from "../../chart/once";
+import { type OnceChart, OnceNumbers, type Segment, onceChart, seriesOf } from "../../chart/once";
 import { drawnRepeats } from "../../chart/volume";
 import { rounded, signed } from "../../format";
 import type { OnceView } from "../../live/contract";
@@ -10,10 +10,11 @@ import type { Traces } from "../../live/model";
 import type { Change } from "../../live/results";
 import { celsiusPlaces, joulePlaces, plusMinus } from "../../phrases/quantities";
 import { changeIntervalText, onceChartText } from "../../phrases/results";
-import { phrase } from "../../words";
+import { phrase, said } from "../../words";
 import { type Column, type GraphProps, type Sheet, enthalpy, followed, refused } from "../sheet";
 
 function change(name: string, found: Change): Column {
+  const of = found.enthalpy_of;
   const { change_c, u_change_c, interval_95_c, heat_j, u_heat_j, enthalpy_kj_mol, u_enthalpy_kj_mol } = found;
   return {
     name,
@@ -21,7 +22,7 @@ function change(name: string, found: Change): Column {
     interval: `${phrase("page-change-plus-minus", { u: plusMinus(u_change_c, celsiusPlaces(u_change_c)) })}; ${changeIntervalText(interval_95_c, u_change_c)}`,
     more: [
       [phrase("page-heat", { way: heat_j < 0 ? "in" : "out" }), `${phrase("page-joules", { heat: rounded(Math.abs(heat_j), joulePlaces(u_heat_j)) })} (${phrase("page-joules-plus-minus", { u: plusMinus(u_heat_j, joulePlaces(u_heat_j)) })})`],
-      ...followed(phrase("page-record-enthalpy"), enthalpy_kj_mol, u_enthalpy_kj_mol, enthalpy),
+      ...followed(of === null ? phrase("page-record-enthalpy") : phrase("page-enthalpy-of", { what: said(of) }), enthalpy_kj_mol, u_enthalpy_kj_mol, enthalpy),
     ],
     remark: null,
   };
@@ -62,11 +63,7 @@ function Drawing({ view, traces, box }: { view: OnceView; traces: Traces; box: B
   const { before_s, after_s } = view.plan.timing;
   const withLines = (view.result?.repeats ?? []).flatMap(({ repeat, straight_lines: lines }) => (lines ? [{ repeat, lines }] : []));
   const read = withLines[withLines.length - 1] ?? null;
-  const series = drawnRepeats(view.repeats).map(({ repeat, portions }) => ({
-    repeat,
-    samples: traces.get(repeat)?.samples ?? [],
-    mixed_s: portions[0]?.time_s ?? null,
-  }));
+  const series = drawnRepeats(view.repeats).map((one) => seriesOf(one, traces.get(one.repeat)?.samples));
   const chart = onceChart({ planned_s: before_s + after_s, series, read }, box);
   const { letter } = box;
   const change = read && phrase("page-change", { change: signed(read.lines.change_c, celsiusPlaces(read.lines.u_change_c)) });
