@@ -17,8 +17,8 @@ from station.bench.loop import Bench
 from station.bench.panel.panel import open_panel
 from station.bench.panel.pins import PanelPins
 from station.bench.probes.probe import NoProbe
-from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.cup import CupParameters
+from station.bench.virtual.driver import VirtualDriver
 from station.practical.events.bench import StationStarted
 from station.record.journal import Journal
 from station.room.broker import PrivateBroker
