@@ -31,6 +31,7 @@ const SAID_FIRST = [
   "practical/set_up.py",
   "practical/questions.py",
   "practical/guide.py",
+  "practical/checks/correction.py",
   "practical/plan.py",
   "practical/kinds/kind.py",
   "practical/kinds/once/kind.py",

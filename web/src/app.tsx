@@ -13,13 +13,13 @@ import type { Message, PortionsView, View } from "./live/contract";
 import { type Model, pouredAt } from "./live/model";
 import { type Session, useSession } from "./live/session";
 import { Header, Notices, type Place, usePlace } from "./page/header";
-import { later, laterStill } from "./page/shared";
+import { NO_WORDS, later, laterStill } from "./page/shared";
 import { useTone } from "./page/sound";
 import { Glossary } from "./page/terms";
 import { phrase, said } from "./words";
 
 // The words of the guide come with the first ones (web/words.mjs).
-const Guide = later(() => import("./bench/guide").then((part) => part.Guide), async () => {});
+const Guide = later(() => import("./bench/guide").then((part) => part.Guide), NO_WORDS);
 const GuideView = later(() => import("./bench/guide").then((part) => part.GuideView));
 const ClearingUp = laterStill(() => import("./bench/guide").then((part) => part.ClearingUp));
 const CodeForm = later(() => import("./bench/code_form").then((part) => part.CodeForm));

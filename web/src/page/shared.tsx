@@ -46,13 +46,16 @@ export function later<Props extends object>(fetched: () => Promise<ComponentType
   };
 }
 
+/** Waits for no words: those that are needed are there. */
+export const NO_WORDS = async () => {};
+
 /** Milliseconds after the page was asked for in which only what is seen first may travel. */
 const FIRST_MS = 2000;
 
 /** The same for what stands below the first view: it does not slow that down. */
 export function laterStill<Props extends object>(fetched: () => Promise<ComponentType<Props>>): ComponentType<Props> {
   const calm = () => new Promise((go) => setTimeout(go, Math.max(0, FIRST_MS - performance.now())));
-  return later(() => calm().then(fetched));
+  return later(() => calm().then(() => Promise.all([fetched(), allWords()])).then(([part]) => part), NO_WORDS);
 }
 
 // A part that a person opens: a button, and under it what it opens.
