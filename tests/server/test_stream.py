@@ -80,7 +80,7 @@ async def test_a_view_follows_a_change_and_a_live_value_each_sample(station: Sta
     await stream.until("happened", seq)
     live = await stream.until("live")
     assert live.data["live"]["temperature_c"] == 21.0
-    assert set(live.data) == {"time_s", "settle", "live", "last_good", "probe", "messages"}
+    assert set(live.data) == {"time_s", "settle", "live", "last_good", "probe", "clock", "messages"}
     await station.done("begin")
     view = await stream.until("view")
     state = await station.state()
