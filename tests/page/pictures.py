@@ -46,7 +46,7 @@ def take(page: Page, name: str) -> None:
 
 def bench_pictures(browser: Browser, station: Station) -> None:
     """The bench in three states: before the start, at a portion, with the students' own lines."""
-    take(opened(browser, station.url, LAPTOP), "before")
+    take(opened(browser, f"{station.url}#guide", LAPTOP), "before")
     work(station, until="pour", repeat=1)
     for portion in range(1, 5):
         station.act(act="portion_added", portion=portion)
