@@ -180,7 +180,8 @@ def test_the_finished_page_has_no_violation_that_axe_knows(once: Station, open_p
         page.wait_for_selector(".read-off .change")
         page.get_by_role("button", name="Correct, pause or finish").click()
         expect_accessible(page)
-        heights = page.evaluate("[...document.querySelectorAll('button')].map((one) => one.offsetHeight)")
+        # A word in a sentence that explains itself is as high as its line (WCAG 2.2, 2.5.8, exception: inline).
+        heights = page.evaluate("[...document.querySelectorAll('button:not(.term)')].map((one) => one.offsetHeight)")
         assert min(height for height in heights if height) >= 48
 
 
