@@ -108,8 +108,9 @@ export class Feed {
     try {
       const known = this.model.view?.repeats_id;
       const asked = known === undefined ? "" : `?repeats_id=${encodeURIComponent(known)}`;
+      const data = await get<Told<State>>(`${base()}/state${asked}`);
       this.loads += 1;
-      this.pass({ kind: "state", data: await get<Told<State>>(`${base()}/state${asked}`) });
+      this.pass({ kind: "state", data });
       if (this.loadFailed) this.tryStream_ms = 0; // the station is back
       this.loadFailed = false;
     } catch {
