@@ -231,3 +231,25 @@ def test_the_types_of_the_page_name_every_shape_once() -> None:
     assert "readonly [number, number | null]" in made
     with pytest.raises(ValueError, match="two shapes are called BenchState"):
         merged([BENCH, {"components": {"schemas": {"BenchState": {}}}}])
+
+
+async def test_the_openapi_document_tells_acts_and_problems(tmp_path: Path) -> None:
+    async with in_process(tmp_path) as station:
+        document = (await station.client.get("/api/openapi.json")).json()
+    assert document["openapi"].startswith("3.1")
+    assert set(document["paths"]) >= {"/api/state", "/api/stream", "/api/samples", "/api/acts", "/api/session"}
+    post = document["paths"]["/api/acts"]["post"]
+    reference = post["requestBody"]["content"]["application/json"]["schema"]["$ref"]
+    act = document["components"]["schemas"][reference.rpartition("/")[2]]
+    assert set(act["required"]) == {"act", "key"}
+    contract = {
+        "begin", "alkali_temperature", "portion_added", "portion_undone", "portion_volume", "portion_unsure",
+        "rinsed", "repeat_restarted", "pause", "resume", "finish",
+    }  # fmt: skip
+    assert contract <= set(act["properties"]["act"]["enum"])
+    for path in document["paths"].values():
+        for operation in path.values():
+            assert "application/problem+json" in operation["responses"]["4XX"]["content"]
+            assert "422" not in operation["responses"]
+    stream = document["paths"]["/api/stream"]["get"]
+    assert "text/event-stream" in stream["responses"]["200"]["content"]

@@ -12,7 +12,6 @@ import pytest
 import pytest_asyncio
 
 from station.practical import events as e
-from station.practical.kinds import read_plan
 from station.practical.kinds.portions.settling import _judged
 from station.practical.staff import StaffAct
 from station.record.journal import read_events
@@ -20,7 +19,6 @@ from station.server.streaming import compact
 from station.words import beside
 from tests.conftest import PATIENCE_S
 from tests.record.cards import small_card
-from tests.records import PLAN_TEXT
 from tests.server.live import Station, in_process, portions_plan
 
 
@@ -280,38 +278,6 @@ async def test_the_page_is_served_and_its_built_files_may_be_kept_for_ever(stati
     built = await station.client.get(script)
     assert built.status_code == 200
     assert "immutable" in built.headers["cache-control"]
-
-
-async def test_the_openapi_document_tells_acts_and_problems(station: Station) -> None:
-    document = (await station.client.get("/api/openapi.json")).json()
-    assert document["openapi"].startswith("3.1")
-    assert set(document["paths"]) >= {"/api/state", "/api/stream", "/api/samples", "/api/acts", "/api/session"}
-    post = document["paths"]["/api/acts"]["post"]
-    reference = post["requestBody"]["content"]["application/json"]["schema"]["$ref"]
-    act = document["components"]["schemas"][reference.rpartition("/")[2]]
-    assert set(act["required"]) == {"act", "key"}
-    contract = {
-        "begin", "alkali_temperature", "portion_added", "portion_undone", "portion_volume", "portion_unsure",
-        "rinsed", "repeat_restarted", "pause", "resume", "finish",
-    }  # fmt: skip
-    assert contract <= set(act["properties"]["act"]["enum"])
-    for path in document["paths"].values():
-        for operation in path.values():
-            assert "application/problem+json" in operation["responses"]["4XX"]["content"]
-            assert "422" not in operation["responses"]
-    stream = document["paths"]["/api/stream"]["get"]
-    assert "text/event-stream" in stream["responses"]["200"]["content"]
-
-
-async def test_what_staff_prepared_is_in_no_reply_and_not_in_the_record(tmp_path: Path) -> None:
-    plan = read_plan(PLAN_TEXT.replace("volume_cm3 = 25.0", "volume_cm3 = 25.0\nprepared_mol_dm3 = 0.38125"))
-    async with in_process(tmp_path, plan) as station:
-        await station.done("begin")
-        for path in ("/api/state", "/api/samples?repeat=1"):
-            text = (await station.client.get(path)).text
-            assert "38125" not in text
-            assert "prepared" not in text.replace('"prepared_mol_dm3":null', "")
-    assert [each.name for each in tmp_path.iterdir() if b"38125" in each.read_bytes()] == []  # noqa: ASYNC240
 
 
 async def test_who_goes_away_in_the_middle_leaves_state_and_record_alike(station: Station) -> None:

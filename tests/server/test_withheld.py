@@ -13,8 +13,10 @@ import pytest_asyncio
 
 from station.bench.calculation.worker import turn_file
 from station.practical import events as e
+from station.practical.kinds import read_plan
 from station.practical.staff import StaffAct
-from tests.server.live import PLAN, Station, Stream, served
+from tests.records import PLAN_TEXT
+from tests.server.live import PLAN, Station, Stream, in_process, served
 
 ALKALI_CM3 = range(0, 44, 4)
 CSV = "repeat,volume_cm3,temperature_c\r\n" + "".join(
@@ -155,3 +157,14 @@ async def test_a_set_without_a_turn_is_no_way_to_the_results(tmp_path: Path) -> 
         refused = await opened.act("own_reading", end_point_cm3=4.0)
         assert (refused.status_code, refused.json()["code"]) == (409, "no_turn")
         assert (await opened.state())["results"]["shown"] is False
+
+
+async def test_what_staff_prepared_is_in_no_reply_and_not_in_the_record(tmp_path: Path) -> None:
+    plan = read_plan(PLAN_TEXT.replace("volume_cm3 = 25.0", "volume_cm3 = 25.0\nprepared_mol_dm3 = 0.38125"))
+    async with in_process(tmp_path, plan) as station:
+        await station.done("begin")
+        for path in ("/api/state", "/api/samples?repeat=1"):
+            text = (await station.client.get(path)).text
+            assert "38125" not in text
+            assert "prepared" not in text.replace('"prepared_mol_dm3":null', "")
+    assert [each.name for each in tmp_path.iterdir() if b"38125" in each.read_bytes()] == []  # noqa: ASYNC240
