@@ -150,10 +150,13 @@ def shown_result(answer: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def trace(state: State) -> Trace:
-    """Return the samples since the newest pour (or the start) of the newest repeat, in bench time."""
+    """Return the samples since the newest pour (or the start) of the newest repeat, in bench time.
+
+    While no cup is ready, those of the last minute: a page that is loaded then shows the alkali's temperature, too.
+    """
     repeat = state.current
-    if repeat is None:
-        return {"repeat": 0, "samples": []}
+    if repeat is None or state.step in (Step.READY, Step.ALKALI):
+        return {"repeat": 0, "samples": _pairs(state.recent, 0.0, 0.0)}
     since_s = repeat.portions[-1].time_s if repeat.portions else repeat.begun_s
     return {"repeat": repeat.repeat, "samples": _pairs(repeat.samples, since_s, 0.0)}
 

@@ -40,7 +40,7 @@ def test_the_keyboard_alone_does_it(bench: Station, open_page: OpenPage) -> None
     page = open_page(bench)
     button = asked(page, "begin")
     page.wait_for_timeout(650)
-    for _ in range(10):
+    for _ in range(20):
         page.keyboard.press("Tab")
         if button.evaluate("(one) => one === document.activeElement"):
             break

@@ -62,6 +62,8 @@ async def test_the_state_has_what_a_page_needs(station: Station) -> None:
 
 async def test_a_practical_is_driven_by_acts_and_samples(station: Station) -> None:
     await station.sample(21.5)
+    before = (await station.state())["trace"]
+    assert (before["repeat"], [celsius for _, celsius in before["samples"]]) == (0, [21.5])
     answer = await station.done("begin")
     assert answer["state"]["state"] == "start"
     answer = await station.done("portion_added", portion=1)

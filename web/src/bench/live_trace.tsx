@@ -95,8 +95,8 @@ function stepped([low, high]: Range): Range {
 
 // The figure. It fills its place, whatever size that has.
 
-/** Before the first repeat there is no portion to count from: so much of the newest is shown / s. */
-const IDLE_S = 120;
+/** While no cup is ready there is no portion to count from: so much of the newest is shown, as the station keeps / s. */
+const IDLE_S = 60;
 
 /** Which samples are shown, since when, and of which portion; portion null where no repeat has begun. */
 function shown(view: View, samples: readonly Sample[]) {
