@@ -9,7 +9,6 @@ before the clock is read again. The machine should be idle: its load average is 
 """
 
 import os
-import shutil
 import statistics
 import tempfile
 import time
@@ -19,7 +18,7 @@ from typing import Any
 
 from playwright.sync_api import Browser, CDPSession, Page, sync_playwright
 
-from tests.page.conftest import FLAGS, PHONE, PROJECTOR, Station, serve_settings, work
+from tests.page.conftest import FLAGS, PHONE, PROJECTOR, Station, chromium, serve_settings, work
 
 SAMPLES = 3600
 SPEED = 60.0
@@ -78,14 +77,6 @@ TIME_USABLE = """() => {
     : setTimeout(look, 4);
   look();
 }"""
-
-
-def chromium() -> str:
-    """The browser on this machine."""
-    found = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-    if found is None:
-        raise SystemExit("There is no Chromium on this machine.")
-    return found
 
 
 def first_view(browser: Browser, url: str) -> None:

@@ -6,7 +6,6 @@ delay (a minute), then the same at twenty times the speed for the memory. Whole 
 
 import asyncio
 import json
-import shutil
 import statistics
 import subprocess
 import sys
@@ -22,7 +21,7 @@ from station.room import wire
 from station.room.mqtt import connected
 from station.room.wire import BrokerAddress, Live, packed
 from tests.command.child import RUN
-from tests.page.conftest import FLAGS
+from tests.page.conftest import FLAGS, chromium
 
 EXTRA = 5
 SECONDS = 60
@@ -115,7 +114,7 @@ def main() -> None:
         return
     benches, minutes = (int(each) for each in (*sys.argv[1:], "30", "60")[:2])
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=list(FLAGS))
+        browser = playwright.chromium.launch(executable_path=chromium(), args=list(FLAGS))
         page = browser.new_page(viewport={"width": 1920, "height": 1080})
         with rehearsal(benches, 1.0, 10.0) as url:
             late = delays(page, url)

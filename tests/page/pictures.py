@@ -4,7 +4,6 @@ A demo runs with a fixed seed, a station waits for hands beside it; what is show
 only these: `bench` (before, portion, own-lines), `result` (result, record), `room` (room, class).
 """
 
-import shutil
 import subprocess
 import sys
 import tempfile
@@ -12,7 +11,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page, expect, sync_playwright
 
-from tests.page.conftest import FLAGS, STATION, Station, serve_settings, work
+from tests.page.conftest import FLAGS, STATION, Station, chromium, serve_settings, work
 from tests.page.room_station import room_at_work
 
 FOLDER = Path(__file__).parents[2] / "web" / "pictures"
@@ -89,7 +88,7 @@ def main() -> None:
     """Make them all, or those that are named."""
     wanted = sys.argv[1:] or ["bench", "result", "room"]
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=list(FLAGS))
+        browser = playwright.chromium.launch(executable_path=chromium(), args=list(FLAGS))
         bench = Station("serve", "--config", str(serve_settings(Path(folder), "127.0.0.1", speed=30.0)))
         demo = Station("demo", "--speed", "30", "--port", "0", "--json")
         for name, station, pictures in (("bench", bench, bench_pictures), ("result", demo, result_pictures)):
