@@ -2,6 +2,7 @@
 request to anywhere but the station fails the test that opened it.
 """
 
+import fcntl
 import json
 import shutil
 import signal
@@ -11,6 +12,7 @@ import time
 import tomllib
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
@@ -307,10 +309,40 @@ def slow_demo() -> Iterator[Station]:
     station.stop()
 
 
-@pytest.fixture(scope="session")
-def over() -> Iterator[Station]:
-    """A demo that is over, with its final results: for everything that only looks."""
+def once_a_run(folder: Path, name: str, make: Callable[[Path], None]) -> Path:
+    """Return a folder that is made once for all tests of a run, in whatever process; nobody changes what is in it."""
+    runs = next(each for each in folder.parents if each.name.startswith("pytest-of-")).parent
+    kept, part = runs / name, runs / f"{name}.part"
+    with (runs / f"{name}.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not kept.exists():
+            shutil.rmtree(part, ignore_errors=True)
+            part.mkdir()
+            make(part)
+            part.rename(kept)
+    return kept
+
+
+def _demo(folder: Path) -> None:
+    """Let a demo come to its results, and keep its record."""
     station = Station("demo", "--speed", "40", "--port", "0", "--json")
+    station.start()
+    try:
+        station.final_state()
+    finally:
+        station.kill()
+    shutil.move(station.record, folder / "record")
+    shutil.rmtree(station.record.parent)
+
+
+@pytest.fixture(scope="session")
+def over(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Station]:
+    """A demo that is over, with its final results, at true speed again: for everything that only looks."""
+    folder = tmp_path_factory.mktemp("over")
+    shipped = (files("station") / "plans" / "neutralisation.toml").read_text(encoding="utf-8")
+    plan = shipped.replace("after own reading", "at once")  # as a demo works by it
+    shutil.copytree(once_a_run(folder, "demo", _demo) / "record", folder / "record")
+    station = Station("serve", "--config", str(serve_settings(folder, "127.0.0.1", speed=1.0, plan=plan)))
     station.start()
     station.final_state()
     yield station

@@ -1,12 +1,11 @@
 """A practical that is over, for the pages that come after it: 10 portions, 3 repeats, a corrected volume, a doubt."""
 
-import fcntl
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from tests.page.conftest import Station, serve_settings, work
+from tests.page.conftest import Station, once_a_run, serve_settings, work
 
 PLAN = """
 title = "How strong is the nitric acid?"
@@ -32,21 +31,14 @@ def finished(folder: Path) -> Iterator[Station]:
 
     The practical is worked through once for all tests of a run; each station goes on from a copy of its record.
     """
-    runs = next(each for each in folder.parents if each.name.startswith("pytest-of-")).parent
-    kept = runs / "finished"
-    with (runs / "finished.lock").open("w") as lock:
-        fcntl.flock(lock, fcntl.LOCK_EX)
-        if not kept.exists():
-            _worked_through(runs / "finished.part")
-            (runs / "finished.part" / "record").rename(kept)
-    shutil.copytree(kept, folder / "record")
-    with _serving(folder) as station:
+    kept = once_a_run(folder, "finished", _worked_through)
+    shutil.copytree(kept / "record", folder / "record")
+    with _serving(folder, speed=1.0) as station:
         yield station
 
 
 def _worked_through(folder: Path) -> None:
-    folder.mkdir()
-    with _serving(folder) as station:
+    with _serving(folder, speed=100.0) as station:
         station.act(act="group", label="Group 4").raise_for_status()
         station.act(act="alkali_temperature", temperature_c=ALKALI_C).raise_for_status()
         for repeat in (1, 2, 3):
@@ -57,8 +49,8 @@ def _worked_through(folder: Path) -> None:
 
 
 @contextmanager
-def _serving(folder: Path) -> Iterator[Station]:
-    station = Station("serve", "--config", str(serve_settings(folder, "127.0.0.1", speed=100.0, plan=PLAN)))
+def _serving(folder: Path, *, speed: float) -> Iterator[Station]:
+    station = Station("serve", "--config", str(serve_settings(folder, "127.0.0.1", speed=speed, plan=PLAN)))
     station.start()
     try:
         yield station

@@ -27,6 +27,7 @@ def against_time(page: Page) -> None:
     page.get_by_role("button", name="against time").click()
     page.wait_for_selector(".figure .pours path", state="attached")  # an upright line has no width
     page.wait_for_selector(".figure .trace.series[d^=M]")
+    page.locator(".figure .axes").get_by_text("time since the start of the repeat / s").first.wait_for()
 
 
 def samples(station: Station, repeat: int) -> list[list[float]]:
