@@ -1320,6 +1320,7 @@ sheet-temperature-at-end-point = Temperatur am Äquivalenzpunkt
 sheet-expected-shift = erwartete Verschiebung der Geraden
 sheet-change-of-temperature = Temperaturänderung
 sheet-heat-given-out = abgegebene Wärme
+sheet-heat-taken-in = aufgenommene Wärme
 sheet-enthalpy-per-mole = Enthalpieänderung pro Mol
 sheet-acid-concentration = Konzentration der Säure
 sheet-of = von
@@ -1344,6 +1345,7 @@ sheet-own-lines = eigene Geraden
 sheet-plan = Plan
 sheet-table = Tabelle
 sheet-run-temperature = Durchgang { $repeat } / °C
+sheet-run-mass = Masse in Durchgang { $repeat } / g
 sheet-volume-added = zugegebenes Volumen / cm³
 sheet-line = Gerade
 sheet-line-before = Gerade davor
@@ -1721,9 +1723,14 @@ portion-number = Portion { $portion }
 result-repeat = Durchgang { $repeat }
 result-none = kein Ergebnis: { $reason }
 result-no-reason = es wurde kein Grund genannt
-result-change = { $change_c } ± { $u_c } °C (95 %: { $low_c } bis { $high_c } °C); Wärme { $heat_j } ± { $u_heat_j } J
+result-change =
+    { $way ->
+        [in] { $change_c } ± { $u_c } °C (95 %: { $low_c } bis { $high_c } °C); aufgenommene Wärme { $heat_j } ± { $u_heat_j } J
+       *[out] { $change_c } ± { $u_c } °C (95 %: { $low_c } bis { $high_c } °C); abgegebene Wärme { $heat_j } ± { $u_heat_j } J
+    }
 result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 %: { $low_cm3 } bis { $high_cm3 } cm³)
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
+result-enthalpy-of = Enthalpieänderung pro Mol ({ $of }) { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = Säure { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
 bench-label = Platz
 told-figure = { $figure }

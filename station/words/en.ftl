@@ -1317,6 +1317,7 @@ sheet-temperature-at-end-point = temperature at the end-point
 sheet-expected-shift = expected shift of raw lines
 sheet-change-of-temperature = change of temperature
 sheet-heat-given-out = heat given out
+sheet-heat-taken-in = heat taken in
 sheet-enthalpy-per-mole = enthalpy change per mole
 sheet-acid-concentration = concentration of the acid
 sheet-of = of
@@ -1341,6 +1342,7 @@ sheet-own-lines = own lines
 sheet-plan = Plan
 sheet-table = Table
 sheet-run-temperature = run { $repeat } / °C
+sheet-run-mass = mass in run { $repeat } / g
 sheet-volume-added = volume added / cm³
 sheet-line = line
 sheet-line-before = line before
@@ -1718,9 +1720,14 @@ portion-number = portion { $portion }
 result-repeat = repeat { $repeat }
 result-none = no result: { $reason }
 result-no-reason = no reason was given
-result-change = { $change_c } ± { $u_c } °C (95 %: { $low_c } to { $high_c } °C); heat { $heat_j } ± { $u_heat_j } J
+result-change =
+    { $way ->
+        [in] { $change_c } ± { $u_c } °C (95 %: { $low_c } to { $high_c } °C); heat taken in { $heat_j } ± { $u_heat_j } J
+       *[out] { $change_c } ± { $u_c } °C (95 %: { $low_c } to { $high_c } °C); heat given out { $heat_j } ± { $u_heat_j } J
+    }
 result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 %: { $low_cm3 } to { $high_cm3 } cm³)
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
+result-enthalpy-of = enthalpy change per mole of { $of } { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = acid { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
 bench-label = Bench
 told-figure = { $figure }

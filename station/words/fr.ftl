@@ -1323,6 +1323,7 @@ sheet-temperature-at-end-point = température à l’équivalence
 sheet-expected-shift = décalage attendu des droites brutes
 sheet-change-of-temperature = variation de température
 sheet-heat-given-out = chaleur libérée
+sheet-heat-taken-in = chaleur absorbée
 sheet-enthalpy-per-mole = variation d’enthalpie par mole
 sheet-acid-concentration = concentration de l’acide
 sheet-of = de
@@ -1347,6 +1348,7 @@ sheet-own-lines = droites personnelles
 sheet-plan = Plan
 sheet-table = Tableau
 sheet-run-temperature = essai { $repeat } / °C
+sheet-run-mass = masse de l’essai { $repeat } / g
 sheet-volume-added = volume ajouté / cm³
 sheet-line = droite
 sheet-line-before = droite avant
@@ -1724,9 +1726,14 @@ portion-number = portion { $portion }
 result-repeat = essai { $repeat }
 result-none = pas de résultat : { $reason }
 result-no-reason = aucune raison n’a été donnée
-result-change = { $change_c } ± { $u_c } °C (95 % : de { $low_c } à { $high_c } °C) ; chaleur { $heat_j } ± { $u_heat_j } J
+result-change =
+    { $way ->
+        [in] { $change_c } ± { $u_c } °C (95 % : de { $low_c } à { $high_c } °C) ; chaleur absorbée { $heat_j } ± { $u_heat_j } J
+       *[out] { $change_c } ± { $u_c } °C (95 % : de { $low_c } à { $high_c } °C) ; chaleur libérée { $heat_j } ± { $u_heat_j } J
+    }
 result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 % : de { $low_cm3 } à { $high_cm3 } cm³)
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
+result-enthalpy-of = variation d’enthalpie par mole ({ $of }) { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = acide { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
 bench-label = Poste
 told-figure = { $figure }
