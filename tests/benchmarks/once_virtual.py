@@ -1,8 +1,8 @@
 """Virtual cups of plans that mix once, read by probe and by thermometer, through a bench's own results.
 
-The cup is the station's own (`station.bench.virtual`); it shares no code with the analysis. All that a stated uncertainty
-speaks of is drawn as widely as it says (heat capacities of cup, solution and solid, volumes, balance, temperature of what
-is added, wall, room, lags, stem), so that intervals and truth are of the same thing.
+The cup is the station's own (`station.bench.virtual`); it shares no code with the analysis. What a stated uncertainty
+speaks of is drawn, so that intervals and truth are of the same thing: heat capacities (cup, solution, solid), volumes,
+the balance, the temperature of what is added, the wall, the room's drift, the stem. Loss and lags are the cup's own.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from station.analysis.heat.inputs import Estimate
-from station.analysis.once.inputs import BY_HAND_LAGS, LAG_FAST_S, LAG_SHARE, LAG_SLOW_S, STEM_SHARE
+from station.analysis.once.inputs import STEM_SHARE
 from station.bench.virtual.cup import CupParameters, nitric_acid_and_potassium_hydroxide, of_plan
 from station.bench.virtual.world import World
 from station.practical.dataset import Known, RepeatData
@@ -28,8 +28,10 @@ from station.practical.results import results
 PROBE_S, THERMOMETER_S, DIVISION_C = 0.93, 30.0, 0.1
 EYE_C = 0.03
 """How well an eye tells tenths: an estimate."""
-SETTLED_C = 3.0
-"""How far from the room what is in the cup may be when it begins: `once.inputs.prior_of`, where nobody told the room's."""
+SETTLED_C = 1.0
+"""How far from the room what is in the cup is when it begins: an estimate of ours."""
+WALL_S = 15.0
+"""A foam wall of some millimetres warms in 5 to 40 s: an estimate from its thickness and diffusivity."""
 LATE_S = 30.0
 SLOW_S = 1800.0
 
@@ -86,7 +88,7 @@ class _Bench:
     told: dict[str, Any]
     taken: float
     stem_shares: tuple[float, float]
-    thermometer: tuple[tuple[float, float], tuple[float, float]]
+    thermometer_s: float
 
 
 def _drawn(plan: OncePlan, seed: int, draw: random.Random) -> _Bench:
@@ -114,28 +116,14 @@ def _drawn(plan: OncePlan, seed: int, draw: random.Random) -> _Bench:
         wall_heat_capacity_j_k=wall * around_j_k,
         cup_heat_capacity_j_k=0.5 * (1.0 - wall) * around_j_k,
         probe_heat_capacity_j_k=0.5 * (1.0 - wall) * around_j_k,
-        wall_warming_s=_about(draw, 60.0, 0.8),
-        loss_w_k=_about(draw, 0.12, 0.4),
+        wall_warming_s=WALL_S * math.exp(draw.gauss(0.0, 0.5)),
         room_drift_c_h=3600.0 * draw.gauss(0.0, 0.001),
         mixing_s=draw.uniform(1.0, 5.0),
         dissolving_s=usual.dissolving_s and draw.uniform(5.0, 20.0),
-        probe_fast_s=_lag(draw, LAG_FAST_S),
-        probe_slow_s=_lag(draw, LAG_SLOW_S),
-        probe_fast_share=_share(draw, LAG_SHARE),
     )
-    fast = _share(draw, LAG_SHARE)
-    lags = (fast, _lag(draw, BY_HAND_LAGS["lag_fast_s"])), (1.0 - fast, _lag(draw, BY_HAND_LAGS["lag_slow_s"]))
     stems = _share(draw, STEM_SHARE, least=0.0), _share(draw, STEM_SHARE, least=0.0)
     told = {"mass_g": round(shown, 2), "places": 2} if solid else {}
-    return _Bench(cup, around_j_k, told, taken, stems, lags)
-
-
-def _about(draw: random.Random, middle: float, u_log: float) -> float:
-    return middle * math.exp(draw.gauss(0.0, u_log))
-
-
-def _lag(draw: random.Random, lag_s: Estimate) -> float:
-    return _about(draw, lag_s.value, lag_s.u / lag_s.value)
+    return _Bench(cup, around_j_k, told, taken, stems, draw.uniform(3.0, 12.0))
 
 
 def _share(draw: random.Random, about: Estimate, least: float = 0.05) -> float:
@@ -151,7 +139,7 @@ def _measured(plan: OncePlan, bench: _Bench, draw: random.Random, late: tuple[fl
     end_s = press_s + plan.timing.after_s
     probe: list[tuple[float, float]] = []
     by_eye: list[tuple[float, float]] = []
-    felt_c = [world.true_temperature_c + draw.uniform(0.0, 1.0)] * 2
+    felt_c = world.true_temperature_c + draw.uniform(0.0, 1.0)
     met_c, poured, next_s, step_s = 0.0, False, 0.0, PROBE_S / 2.0
     time_s = 0.0
     while time_s < end_s:
@@ -161,16 +149,14 @@ def _measured(plan: OncePlan, bench: _Bench, draw: random.Random, late: tuple[fl
             met_c, poured = world.true_temperature_c, True
             world.pour(taken, 3.0)
         world.advance(time_s)
-        for body, (_, lag_s) in enumerate(bench.thermometer):
-            felt_c[body] += (world.true_temperature_c - felt_c[body]) * (1.0 - math.exp(-step_s / lag_s))
+        felt_c += (world.true_temperature_c - felt_c) * (1.0 - math.exp(-step_s / bench.thermometer_s))
         room_c = world.room_temperature_c
         if round(time_s / step_s) % 2 == 0:
             shown_c = _along(bench.stem_shares[0], world.probe_temperature_c, room_c)
             noisy_c = shown_c + draw.gauss(0.0, cup.probe_noise_c)
             probe.append((round(time_s, 3), math.floor(noisy_c / cup.probe_step_c + 0.5) * cup.probe_step_c))
         if time_s >= next_s:
-            level_c = sum(share * c for (share, _), c in zip(bench.thermometer, felt_c, strict=True))
-            level_c = _along(bench.stem_shares[1], level_c, room_c)
+            level_c = _along(bench.stem_shares[1], felt_c, room_c)
             read_c = round((level_c + draw.gauss(0.0, EYE_C)) / DIVISION_C) * DIVISION_C
             by_eye.append((next_s, round(read_c, 1)))
             next_s += THERMOMETER_S

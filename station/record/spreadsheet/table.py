@@ -72,7 +72,7 @@ def table_sheet(state: State, result: Json | None) -> Sheet:
     if not rows or not state.plan.has_turn:
         weighed = table_weighed(state)
         columns += [(say("sheet-run-mass", repeat=repeat), 12.0) for repeat in weighed]
-        masses = [[one and one.mass_g for one in each] for each in weighed.values()]
+        masses = [[None if one is None else one.mass_g for one in each] for each in weighed.values()]
         return Sheet(
             say("sheet-table"), columns, [[*row, *(each[at] for each in masses)] for at, row in enumerate(rows)]
         )
