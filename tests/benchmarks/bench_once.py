@@ -3,8 +3,8 @@
 Run: python -m tests.benchmarks.bench_once cups [cups per plan and case, default 12] [first seed]: virtual cups of
 every shipped plan and of six more reagents, by probe and by thermometer, also mixed 30 minutes late and pressed 30 s
 late; for each the bias of the change (°C) and of the enthalpy (%), rms, the stated u, and the coverage of their 95 %
-intervals. Or: python -m tests.benchmarks.bench_once [scenes per family, default 40]. Prints, for each family, bias, rms and
-coverage of the 95 % intervals of the heat ("known": cup, added temperature; "open": cup 5 ± 3 J/K, added
+intervals. Or: python -m tests.benchmarks.bench_once [scenes per family, default 40]. Prints, for each family, bias, rms
+and coverage of the 95 % intervals of the heat ("known": cup, added temperature; "open": cup 5 ± 3 J/K, added
 temperature to 0.2 °C) and of the change by extended lines; "less bias" is the latter without the predicted bias.
 """
 

@@ -52,8 +52,8 @@ class Extrapolation:
     """The temperature change by lines extended to the moment of mixing; positive when the cup warmed.
 
     u and the interval hold the scatter, the probe's steps, the uncertain moment and what is lost along the stem, not
-    the bias of the method itself (a slow wall, a slow reaction, a curve taken for a line): see ``label``. ``rule`` says how the readings
-    were chosen.
+    the bias of the method itself (a slow wall, a slow reaction, a curve taken for a line): see ``label``. ``rule`` says
+    how the readings were chosen.
     """
 
     change_c: float
