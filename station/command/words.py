@@ -38,7 +38,8 @@ def method_in_words(method: str, result: Mapping[str, Any]) -> Message:
             u_c=f"{found['u_change_c']:.2f}",
             low_c=f"{low:+.2f}",
             high_c=f"{high:+.2f}",
-            heat_j=f"{found['heat_j']:.0f}",
+            way="in" if found["heat_j"] < 0 else "out",
+            heat_j=f"{abs(found['heat_j']):.0f}",
             u_heat_j=f"{found['u_heat_j']:.0f}",
         )
     else:
@@ -55,7 +56,8 @@ def method_in_words(method: str, result: Mapping[str, Any]) -> Message:
     more = []
     if found.get("enthalpy_kj_mol") is not None:
         enthalpy, u_enthalpy = f"{found['enthalpy_kj_mol']:+.1f}", f"{found['u_enthalpy_kj_mol']:.1f}"
-        more.append(say("result-enthalpy", enthalpy_kj_mol=enthalpy, u_kj_mol=u_enthalpy))
+        values, of = {"enthalpy_kj_mol": enthalpy, "u_kj_mol": u_enthalpy}, found.get("enthalpy_of")
+        more.append(say("result-enthalpy", **values) if of is None else say("result-enthalpy-of", of=of, **values))
     if found.get("acid_mol_dm3") is not None:
         acid, u_acid = f"{found['acid_mol_dm3']:.4f}", f"{found['u_acid_mol_dm3']:.4f}"
         more.append(say("result-acid", acid_mol_dm3=acid, u_mol_dm3=u_acid))

@@ -264,9 +264,9 @@ def accepted_solution(solid: Reagent, solid_g: float, water_g: float) -> Json | 
     if much is None or here is None:
         return None
     differs = abs(here.enthalpy_kj_mol - much) >= LEAST_KJ_MOL
-    text = say("accepted-solution", reagent=solid.weighed_name, enthalpy_kj_mol=f"{much:.1f}")
+    text = say("accepted-solution", reagent=solid.weighed_name, enthalpy_kj_mol=f"{much:+.1f}")
     if differs:
-        text = join([text, say("accepted-in-this-water", enthalpy_kj_mol=f"{here.enthalpy_kj_mol:.1f}")])
+        text = join([text, say("accepted-in-this-water", enthalpy_kj_mol=f"{here.enthalpy_kj_mol:+.1f}")])
     return {
         "enthalpy_kj_mol": round(here.enthalpy_kj_mol, 2),
         "u": round(here.u_enthalpy_kj_mol, 2),

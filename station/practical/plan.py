@@ -289,3 +289,8 @@ def volume_only(volume_cm3: float) -> Message:
 def number(value: float) -> str:
     """Return a quantity as a person writes it: 4 and 2.5, not 4.0."""
     return f"{value:.2f}".rstrip("0").rstrip(".")
+
+
+def typed_amount(amount: float, places: int | None) -> str:
+    """Return an amount with the decimals with which it was typed."""
+    return number(amount) if places is None else f"{amount:.{places}f}"

@@ -2,8 +2,9 @@
 
 Units stand in the headers, which are the station's own words. Every other text is quoted, since a spreadsheet may split
 at commas or at semicolons, and one that could begin a formula there gets an apostrophe (OWASP, "CSV Injection"). In the
-files of a bench stand only numbers, and a check's kind and day. Where the probe's temperatures were corrected, further
-columns say by how much, and by which check.
+files of a bench stand only numbers, and a check's kind and day. Where a solid was weighed, a further column says how
+much of it, with the digits that were typed; where the probe's temperatures were corrected, others say by how much, and
+by which check.
 """
 
 import csv
@@ -19,11 +20,12 @@ from station.practical.dataset import repeat_data
 from station.practical.events import EVENTS, Stamped, Unknown
 from station.practical.events.bench import PlanChosen, SampleTaken
 from station.practical.fold import fold_all
+from station.practical.plan import typed_amount
 from station.practical.readings_text import READINGS_HEADER
-from station.practical.state import Repeat, State
+from station.practical.state import Portion, Repeat, State
 from station.record.journal import read_events
 from station.record.spreadsheet.file import DANGEROUS
-from station.record.spreadsheet.table import table_columns, table_rows
+from station.record.spreadsheet.table import table_columns, table_rows, table_weighed
 
 # The journal of a practical as JSON lines, in pieces: a long practical is never held whole.
 
@@ -80,6 +82,8 @@ CORRECTED_HEADER = ("correction_c", "u_correction_c", "u_slope", "check", "check
 
 
 RECORD_HEADER = ("repeat", "time_s", "temperature_c", "portion_cm3")
+MASS = "mass_g"
+"""The column of what was truly weighed, of files in which anything was."""
 
 _BEGINS_A_FORMULA = re.compile(rf"(^|[,;\"\t]\s*)(?=[{re.escape(''.join(DANGEROUS))}])")
 
@@ -117,9 +121,23 @@ def newest_practical(folder: Path) -> Iterator[Stamped]:
 
 
 def table_text(state: State, *, decimal_comma: bool = False) -> str:
-    """Return the table that the spreadsheet opens with, as CSV: volume, each repeat, their mean."""
+    """Return the table that the spreadsheet opens with, as CSV: volume, each repeat, their mean, what was weighed."""
     rows = [[Figure("" if each is None else f"{each:.6g}") for each in row] for row in table_rows(state)]
-    return csv_text(table_columns(state), rows, decimal_comma=decimal_comma)
+    of_repeats = table_weighed(state)
+    weighed = ([_mass(each) for each in row] for row in zip(*of_repeats.values(), strict=True))
+    columns = [*table_columns(state), *(f"mass_{repeat}_g" for repeat in of_repeats)]
+    return csv_text(
+        columns,
+        [[*row, *more] for row, more in zip(rows, weighed, strict=True)] if of_repeats else rows,
+        decimal_comma=decimal_comma,
+    )
+
+
+def _mass(portion: Portion | None) -> Figure:
+    """What was weighed, with the digits that were typed; an empty cell where nothing was told."""
+    if portion is None or portion.mass_g is None:
+        return Figure()
+    return Figure(typed_amount(portion.mass_g, portion.places))
 
 
 def record_csv(folder: Path) -> str:
@@ -136,9 +154,10 @@ def record_text(state: State, *, decimal_comma: bool = False) -> str:
     read by the clock these readings are the samples.
     """
     repeats = [repeat for repeat in state.repeats if repeat.counts]
-    more = _is_corrected(repeats)
-    rows = (row for repeat in repeats for row in _record_rows(repeat, more))
-    return csv_text((*RECORD_HEADER, *(CORRECTED_HEADER if more else ())), rows, decimal_comma=decimal_comma)
+    more, weighed = _is_corrected(repeats), any(each.mass_g is not None for one in repeats for each in one.portions)
+    rows = (row for repeat in repeats for row in _record_rows(repeat, more, weighed))
+    header = (*RECORD_HEADER, *((MASS,) if weighed else ()), *(CORRECTED_HEADER if more else ()))
+    return csv_text(header, rows, decimal_comma=decimal_comma)
 
 
 def readings_text(state: State, *, decimal_comma: bool = False) -> str:
@@ -169,17 +188,20 @@ def _correction(repeat: Repeat) -> tuple[str, ...]:
     return (*map(Figure, numbers), used.check, used.day)
 
 
-def _record_rows(repeat: Repeat, more: bool) -> list[tuple[str, ...]]:
+def _record_rows(repeat: Repeat, more: bool, weighed: bool) -> list[tuple[str, ...]]:
     rows: list[tuple[float, tuple[str, ...]]] = []
+    no_mass = (Figure(),) * weighed
     same = _correction(repeat)[1:] if more else ()
     nobody = (Figure(),) * (len(CORRECTED_HEADER) if more else 0)
     for read in repeat.clocked:
         place = repeat.begun_s + read.at_s
-        rows.append((place, (Figure(f"{read.temperature_c:.4f}"), Figure(), *nobody)))
+        rows.append((place, (Figure(f"{read.temperature_c:.4f}"), Figure(), *no_mass, *nobody)))
     for sample in () if repeat.clocked else repeat.samples:
         if sample.temperature_c is not None:
             added = (Figure(f"{sample.correction_c:.4f}"), *same) if more else ()
-            rows.append((sample.time_s, (Figure(f"{sample.temperature_c:.4f}"), Figure(), *added)))
-    rows += [(each.time_s, (Figure(), Figure(f"{each.volume_cm3:g}"), *nobody)) for each in repeat.portions]
+            rows.append((sample.time_s, (Figure(f"{sample.temperature_c:.4f}"), Figure(), *no_mass, *added)))
+    for each in repeat.portions:
+        mass = (_mass(each),) if weighed else ()
+        rows.append((each.time_s, (Figure(), Figure(f"{each.volume_cm3:g}"), *mass, *nobody)))
     rows.sort(key=lambda row: row[0])
     return [(Figure(repeat.repeat), Figure(f"{time_s - repeat.begun_s:.3f}"), *cells) for time_s, cells in rows]

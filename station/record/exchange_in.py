@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 from statistics import median
+from typing import Any
 
 from station.practical.checks.correction import NAMES, ProbeUsed
 from station.practical.dataset import RepeatData
@@ -18,7 +19,7 @@ from station.practical.readings_text import (
     expect,
     readings_of,
 )
-from station.record.exchange import CORRECTED_HEADER, RECORD_HEADER
+from station.record.exchange import CORRECTED_HEADER, MASS, RECORD_HEADER
 from station.words import say
 
 LARGEST_S = 1e7
@@ -48,6 +49,7 @@ def read_exchange(text: str, where: str, *, once: bool = False) -> list[RepeatDa
 def _record(repeat: int, rows: Sequence[Row], once: bool) -> RepeatData:
     samples: list[tuple[float, float]] = []
     pours: list[tuple[float, float, bool]] = []
+    mass: dict[str, Any] = {}
     times: list[float] = []
     for row in rows:
         time_s = row.number("time_s", -LARGEST_S, LARGEST_S)
@@ -60,11 +62,27 @@ def _record(repeat: int, rows: Sequence[Row], once: bool) -> RepeatData:
             if once and pours:
                 raise row.wrong("portion_cm3", say("csv-row-second-portion"))
             pours.append((time_s, row.number("portion_cm3", 0, LARGEST_CM3, above=not once), False))
+            mass = _weighed(row) if once else {}
     for (before_s, time_s), row in zip(pairwise(times), rows[1:], strict=True):
         if time_s < before_s:
             raise row.wrong("time_s", say("csv-row-not-in-order", time_s=f"{time_s:g}", before_s=f"{before_s:g}"))
     division_c = BY_HAND_C if once and _by_hand(samples) else None
-    return RepeatData(repeat, (), tuple(samples), tuple(pours), probe=_probe(rows, samples), division_c=division_c)
+    return RepeatData(
+        repeat, (), tuple(samples), tuple(pours), probe=_probe(rows, samples), division_c=division_c, **mass
+    )
+
+
+MOST_PLACES, LARGEST_G = 4, 1000.0
+
+
+def _weighed(row: Row) -> dict[str, Any]:
+    """What was truly weighed, and with how many decimals it stands there; nothing where the file does not say."""
+    text = row.cells.get(MASS)
+    if not text:
+        return {}
+    mass_g = row.number(MASS, 0, LARGEST_G, above=True)
+    decimals = len(text.partition(".")[2]) if text.replace(".", "").isdigit() else MOST_PLACES
+    return {"mass_g": mass_g, "places": min(decimals, MOST_PLACES)}
 
 
 BY_HAND_S, BY_HAND_C = 10.0, 0.1

@@ -788,7 +788,7 @@ school-one-division = eine Skalenteilung
 school-half-range = halbe Spannweite
 lines-rule = Die Messwerte werden, nach Volumen geordnet, in die vor und die nach der Wende geteilt; der Messwert an der Spitze (oder am Tiefpunkt) darf zu keiner Gruppe gehören. Von den Teilungen, deren zwei Ausgleichsgeraden sich zwischen den Gruppen schneiden, zählt die nächste an der Spitze; von mehreren die, deren Geraden allen Messwerten am nächsten kommen (kleinste Quadratsumme). Ein Messwert an der Spitze, der neben den ohne ihn gezeichneten Geraden liegt (99-%-Test), gehört zu keiner. Haben die Messwerte keine solche Spitze, weil eine der Geraden waagerecht ist, so wird dort geschnitten, wo die waagerechte und die andere Gerade allen Messwerten am nächsten kommen.
 test-residual = extern studentisiertes Residuum, Bonferroni
-once-label-scatter-only = nur Streuung: Eine träge Becherwand, eine langsame Reaktion oder ein gekrümmter Abfall verschieben die Geraden stärker
+once-label-scatter-only = nur Streuung und Verlust am Schaft: Eine träge Becherwand, eine langsame Reaktion oder ein gekrümmter Abfall verschieben die Geraden stärker
 once-before-not-straight = Die Messwerte vor dem Mischen liegen nicht auf einer Geraden. Rühre und warte länger, bevor du mischst.
 once-after-not-straight = Die Messwerte nach dem Mischen bilden keine Gerade. Rühre, Deckel drauf: Der Abfall (oder Anstieg) muss gleichmäßig werden.
 once-no-change = Die Temperatur hat sich beim Mischen nicht geändert: { $change_c } °C ist nicht mehr, als die Messwerte zeigen können. Wurde zugegeben, und wurde das Mischen im richtigen Moment markiert?
@@ -1320,6 +1320,7 @@ sheet-temperature-at-end-point = Temperatur am Äquivalenzpunkt
 sheet-expected-shift = erwartete Verschiebung der Geraden
 sheet-change-of-temperature = Temperaturänderung
 sheet-heat-given-out = abgegebene Wärme
+sheet-heat-taken-in = aufgenommene Wärme
 sheet-enthalpy-per-mole = Enthalpieänderung pro Mol
 sheet-acid-concentration = Konzentration der Säure
 sheet-of = von
@@ -1344,6 +1345,7 @@ sheet-own-lines = eigene Geraden
 sheet-plan = Plan
 sheet-table = Tabelle
 sheet-run-temperature = Durchgang { $repeat } / °C
+sheet-run-mass = Masse in Durchgang { $repeat } / g
 sheet-volume-added = zugegebenes Volumen / cm³
 sheet-line = Gerade
 sheet-line-before = Gerade davor
@@ -1721,9 +1723,14 @@ portion-number = Portion { $portion }
 result-repeat = Durchgang { $repeat }
 result-none = kein Ergebnis: { $reason }
 result-no-reason = es wurde kein Grund genannt
-result-change = { $change_c } ± { $u_c } °C (95 %: { $low_c } bis { $high_c } °C); Wärme { $heat_j } ± { $u_heat_j } J
+result-change =
+    { $way ->
+        [in] { $change_c } ± { $u_c } °C (95 %: { $low_c } bis { $high_c } °C); aufgenommene Wärme { $heat_j } ± { $u_heat_j } J
+       *[out] { $change_c } ± { $u_c } °C (95 %: { $low_c } bis { $high_c } °C); abgegebene Wärme { $heat_j } ± { $u_heat_j } J
+    }
 result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 %: { $low_cm3 } bis { $high_cm3 } cm³)
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
+result-enthalpy-of = Enthalpieänderung pro Mol ({ $of }) { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = Säure { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
 bench-label = Platz
 told-figure = { $figure }

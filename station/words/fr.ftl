@@ -791,7 +791,7 @@ school-one-division = une graduation
 school-half-range = la moitié de l’étendue
 lines-rule = Les mesures, rangées par volume, sont partagées en deux groupes : avant et après le changement de sens ; la mesure au sommet (ou au creux) peut n’appartenir à aucun. Parmi les partages dont les deux droites d’ajustement se coupent entre les deux groupes, on retient le plus proche du sommet ; s’il y en a plusieurs, celui dont les droites passent le plus près de toutes les mesures (plus petite somme des carrés). Une mesure au sommet qui s’écarte des droites tracées sans elle (test à 99 %) n’appartient à aucun groupe. Quand les mesures n’ont pas un tel sommet parce qu’une des droites est horizontale, on coupe là où la droite horizontale et l’autre passent le plus près de toutes les mesures.
 test-residual = résidu studentisé externe, Bonferroni
-once-label-scatter-only = dispersion seulement : une paroi lente à s’échauffer, une réaction lente ou une baisse courbe décalent davantage les droites
+once-label-scatter-only = dispersion et perte le long de la tige seulement : une paroi lente à s’échauffer, une réaction lente ou une baisse courbe décalent davantage les droites
 once-before-not-straight = Les mesures avant le mélange ne sont pas alignées. Agite, et attends plus longtemps avant de mélanger.
 once-after-not-straight = Les mesures après le mélange ne sont pas alignées. Agite, couvercle fermé : la baisse (ou la hausse) doit devenir régulière.
 once-no-change = La température n’a pas changé au mélange : { $change_c } °C, ce n’est pas plus que ce que les mesures peuvent montrer. L’ajout a-t-il été fait, et le mélange a-t-il été marqué au bon moment ?
@@ -1323,6 +1323,7 @@ sheet-temperature-at-end-point = température à l’équivalence
 sheet-expected-shift = décalage attendu des droites brutes
 sheet-change-of-temperature = variation de température
 sheet-heat-given-out = chaleur libérée
+sheet-heat-taken-in = chaleur absorbée
 sheet-enthalpy-per-mole = variation d’enthalpie par mole
 sheet-acid-concentration = concentration de l’acide
 sheet-of = de
@@ -1347,6 +1348,7 @@ sheet-own-lines = droites personnelles
 sheet-plan = Plan
 sheet-table = Tableau
 sheet-run-temperature = essai { $repeat } / °C
+sheet-run-mass = masse de l’essai { $repeat } / g
 sheet-volume-added = volume ajouté / cm³
 sheet-line = droite
 sheet-line-before = droite avant
@@ -1724,9 +1726,14 @@ portion-number = portion { $portion }
 result-repeat = essai { $repeat }
 result-none = pas de résultat : { $reason }
 result-no-reason = aucune raison n’a été donnée
-result-change = { $change_c } ± { $u_c } °C (95 % : de { $low_c } à { $high_c } °C) ; chaleur { $heat_j } ± { $u_heat_j } J
+result-change =
+    { $way ->
+        [in] { $change_c } ± { $u_c } °C (95 % : de { $low_c } à { $high_c } °C) ; chaleur absorbée { $heat_j } ± { $u_heat_j } J
+       *[out] { $change_c } ± { $u_c } °C (95 % : de { $low_c } à { $high_c } °C) ; chaleur libérée { $heat_j } ± { $u_heat_j } J
+    }
 result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 % : de { $low_cm3 } à { $high_cm3 } cm³)
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
+result-enthalpy-of = variation d’enthalpie par mole ({ $of }) { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = acide { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
 bench-label = Poste
 told-figure = { $figure }

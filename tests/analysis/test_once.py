@@ -38,7 +38,7 @@ def test_the_readings_of_the_lines_are_shown_and_those_of_the_rise_are_not_among
     for line in (found.before, found.after):
         assert (time_s[line.used[0]], time_s[line.used[-1]]) == (line.begin_s, line.end_s)
     assert "half a step" in found.rule
-    assert "scatter only" in found.label
+    assert "scatter and the loss along the stem only" in found.label
 
 
 def test_exam_board_lines_are_extended_to_the_fourth_minute() -> None:

@@ -1,6 +1,7 @@
 """`station analyse` and `station replay`: files in, results and decisions out, mistakes named to the cell."""
 
 import json
+import math
 from collections import Counter
 from pathlib import Path
 from typing import Any
@@ -156,3 +157,45 @@ def test_any_text_is_repeats_or_an_error_with_its_line(text: str) -> None:
         assert "any.csv: line " in str(error)
     else:
         assert repeats
+
+
+COLD_PLAN = """
+kind = "once"
+[liquid]
+name = "water"
+volume_cm3 = 50.0
+[addition]
+name = "potassium chloride"
+mass_g = 4.0
+"""
+
+
+def cold(mass_g: str) -> str:
+    """A cup that potassium chloride cools by 4.35 °C: it dissolves in 8 s, and the cup warms again in an hour."""
+    rows = [f"1,{time_s},21.0000,," for time_s in range(121)]
+    rows.append(f"1,120.5,,0,{mass_g}")
+    for since_s in range(1, 240):
+        change_c = -4.35 * (1.0 - math.exp(-since_s / 8.0)) * math.exp(-since_s / 3600.0)
+        rows.append(f"1,{120.5 + since_s},{round((21.0 + change_c) / 0.0625) * 0.0625:.4f},,")
+    return "\n".join([HEADER.strip() + ",mass_g", *rows, ""])
+
+
+def test_the_mass_that_a_file_has_is_the_one_that_counts(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """17.22 kJ/mol (Parker, NSRDS-NBS 2, 1965) for 4 g; what was weighed stands in the steps as it was typed."""
+    plan, file = tmp_path / "plan.toml", tmp_path / "cup.csv"
+    plan.write_text(COLD_PLAN, encoding="utf-8")
+    found = {}
+    for mass_g in ("", "4.00", "5.00"):
+        file.write_text(cold(mass_g), encoding="utf-8")
+        assert main(["analyse", str(file), "--plan", str(plan), "--json"]) == 0
+        lines = json.loads(capsys.readouterr().out)
+        found[mass_g] = lines["mean"]["straight_lines"]["enthalpy_kj_mol"]
+        if mass_g:
+            assert f"{mass_g} g ÷" in " ".join(step["working"] for step in lines["mean"]["steps"]["straight_lines"])
+    assert found["4.00"] == pytest.approx(found[""])
+    assert found["4.00"] == pytest.approx(17.22, rel=0.05)
+    assert found["5.00"] == pytest.approx(0.8 * found["4.00"], rel=0.01)
+    assert main(["analyse", str(file), "--plan", str(plan)]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert "heat taken in" in said
+    assert "enthalpy change per mole of potassium chloride dissolved +" in said

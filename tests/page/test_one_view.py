@@ -40,6 +40,20 @@ count = {count}
 """
 PORTIONS = PLAN.format(more="", alkali=0.4, portion=12.5, count=3)
 OWN_JUDGEMENT = PLAN.format(more='prompts = "own judgement"', alkali=0.4, portion=12.5, count=3)
+SOLID = """
+kind = "once"
+results = "at once"
+repeats = 2
+[liquid]
+name = "water"
+volume_cm3 = 50.0
+[addition]
+name = "potassium chloride"
+mass_g = 4.0
+[timing]
+before_s = 90
+after_s = 90
+"""
 ODD = PLAN.format(more="", alkali=0.6, portion=8.0, count=4) + ODD_CUP
 
 # What is wrong with the places of these parts: outside the window, over one another, or with words that are cut off.
@@ -89,6 +103,14 @@ TRACE = """() => {
     inside: !band || (band.getBoundingClientRect().top >= box.top && band.getBoundingClientRect().bottom <= box.bottom),
   };
 }"""
+
+# What stands beyond either side of the window: parts that scroll within their frame are left out.
+CUT = """() => [...document.querySelectorAll('main td, main th, main p, main dd, main button, main svg text')]
+  .filter((one) => !one.closest('.table-frame, .visually-hidden'))
+  .map((one) => [one.textContent, one.getBoundingClientRect()])
+  .filter(([, { left, right, width }]) => width > 0 && (left < -0.5 || right > innerWidth + 0.5))
+  .map(([text]) => text)"""
+AXIS = "(all) => all.map((one) => one.textContent)"
 
 
 def drawn(seed: str) -> list[tuple[int, int]]:
@@ -210,6 +232,43 @@ def test_one_mixing_is_in_one_view_in_every_state(browser: Browser, tmp_path: Pa
         station.act(act="portion_added", portion=1).raise_for_status()
         seen.look("settle", *ALWAYS)
         assert page.evaluate(TRACE)["band"] is None, "nothing has to settle after the mixing"
+        seen.expect_nothing()
+
+
+def test_a_weighed_solid_is_in_one_view_from_the_first_state_to_the_last(browser: Browser, tmp_path: Path) -> None:
+    """Two repeats: rinsing between them, then results in two languages on a phone, nothing cut, each with its comma."""
+    with screens(browser, tmp_path, SOLID, 'probe.driver = "virtual"', "virtual.speed = 8") as seen:
+        station, german = seen.station, seen.pages["de"]
+        seen.look("ready", *ALWAYS[:4], "act", ready="main.state-ready .done")
+        seen.accessible(dark=False)
+        for repeat in (1, 2):
+            if repeat == 1:
+                station.act(act="begin").raise_for_status()
+                seen.look("start", *ALWAYS)
+                seen.accessible(dark=False)
+            work(station, until="pour", repeat=repeat)
+            if repeat == 1:
+                seen.look("pour", *ALWAYS, "act", ready=".mix-now input")
+                seen.accessible()
+            station.act(act="portion_added", portion=1, mass_g=4.1, places=2).raise_for_status()
+            if repeat == 1:
+                seen.look("settle", *ALWAYS)
+                seen.accessible(dark=False)
+                expect(german.get_by_test_id("total")).to_contain_text("4,10 g")
+                work(station, until="rinse", repeat=1, within_s=10 * PATIENCE_S)
+                for act in ("cup_emptied", "cup_rinsed", "rinsed"):
+                    seen.look("rinse", *ALWAYS, "act", ready=f"main.state-rinse .done[data-act={act}]")
+                    station.act(act=act).raise_for_status()
+        work(station, until="done", repeat=2, within_s=10 * PATIENCE_S)
+        station.final_state()
+        for language, page in seen.pages.items():
+            page.wait_for_selector("main.state-done .result-heat")
+            for size in (*SIZES, (390, 844)):
+                seen.look_at(page, f"done {language}", size, ())
+                seen.wrong += [f"done {language} {size}: cut: {each}" for each in page.evaluate(CUT)]
+            numbers = " ".join(page.locator(".figure svg .grid + text").evaluate_all(AXIS))
+            assert ("," if language == "en" else ".") not in numbers, "the numbers of an axis are of one language"
+            expect_accessible(page)
         seen.expect_nothing()
 
 

@@ -10,8 +10,9 @@ from pathlib import Path
 import pytest
 
 from station.practical import events as e
+from station.practical.dataset import repeat_data
 from station.practical.fold import fold_all
-from station.practical.kinds import read_plan
+from station.practical.kinds import plan_from, read_plan
 from station.practical.readings_text import readings_from_text
 from station.practical.state import State
 from station.record.exchange import (
@@ -25,8 +26,9 @@ from station.record.exchange import (
     readings_text,
     record_csv,
     record_text,
+    table_text,
 )
-from station.record.exchange_in import read_exchange
+from station.record.exchange_in import ExchangeError, read_exchange
 from station.record.journal import Journal, JournalError, Moment
 from tests.conftest import PATIENCE_S
 from tests.records import PLAN_TEXT
@@ -228,6 +230,60 @@ def test_what_leaves_can_come_in_again(folder: Path) -> None:
     first, second = readings_from_text(readings_text(state_of(folder)))
     assert [(row.portion, row.volume_cm3) for row in first.readings] == [(0, 0.0), (1, 4.0), (2, 6.55)]
     assert [(row.portion, row.volume_cm3) for row in second.readings] == [(0, 0.0), (2, 6.55)]
+
+
+SOLID = e.PlanChosen(
+    plan_from(
+        {
+            "kind": "once",
+            "liquid": {"name": "water", "volume_cm3": 50.0},
+            "addition": {"name": "potassium chloride", "mass_g": 4.0},
+        }
+    ).model_dump(mode="json")
+)
+WEIGHED: Happened = [
+    (0.0, SOLID),
+    (2.0, e.RepeatBegun(1, "k1")),
+    (3.0, e.SampleTaken(21.0)),
+    (4.0, e.ReadingSettled(1, 0, 21.0, 0.03, True)),
+    (5.0, e.PortionAdded(1, 1, 0.0, False, "page", "k2", mass_g=4.1, places=2)),
+    (6.0, e.SampleTaken(16.5)),
+    (7.0, e.ReadingSettled(1, 1, 16.5, 0.03, True)),
+    (8.0, e.RepeatEnded(1)),
+    (9.0, e.RepeatBegun(2, "k3")),
+    (10.0, e.SampleTaken(21.0)),
+    (11.0, e.ReadingSettled(2, 0, 21.0, 0.03, True)),
+    (12.0, e.PortionAdded(2, 1, 0.0)),
+    (13.0, e.ReadingSettled(2, 1, 16.75, 0.03, True)),
+]
+
+
+def test_what_was_weighed_leaves_with_its_digits_and_comes_back(folder: Path) -> None:
+    write(folder, WEIGHED)
+    state = state_of(folder)
+    text = record_text(state)
+    assert text.splitlines()[0] == f"{HEADER},mass_g"
+    assert [row for row in rows(text) if row[3]] == [
+        [*HEADER.split(","), "mass_g"],
+        ["1", "3.000", "", "0", "4.10"],
+        ["2", "3.000", "", "0", ""],
+    ]
+    one, two = read_exchange(text, "record.csv", once=True)
+    assert (one.mass_g, one.places) == (4.1, 2)
+    assert (two.mass_g, two.places) == (None, None)
+    assert repeat_data(state.repeats[0]).mass_g == one.mass_g
+    assert table_text(state).splitlines() == [
+        "volume_cm3,repeat_1_c,repeat_2_c,mean_c,mass_1_g,mass_2_g",
+        "0,21,21,21,,",
+        "0,16.5,16.75,16.625,4.10,",
+    ]
+
+
+@pytest.mark.parametrize(("cell", "says"), [("4,1", "a dot"), ("0", "between"), ("-1", "between"), ("much", "number")])
+def test_a_mass_that_cannot_be_is_named_by_line_and_column(cell: str, says: str) -> None:
+    text = f'{HEADER},mass_g\r\n1,0,21,,\r\n1,5,,0,"{cell}"\r\n1,9,16.5,,\r\n'
+    with pytest.raises(ExchangeError, match=f"line 3, column mass_g.*{says}"):
+        read_exchange(text, "record.csv", once=True)
 
 
 def test_another_groups_readings_leave_as_readings_and_the_own_samples_stay_the_own(folder: Path) -> None:

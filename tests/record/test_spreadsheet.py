@@ -24,7 +24,7 @@ from station.practical.questions import QUESTIONS
 from station.record.spreadsheet import sheets as spreadsheet_notes
 from station.record.spreadsheet import sheets as spreadsheet_sheets
 from station.record.spreadsheet.file import DANGEROUS, Sheet, local_time, spreadsheet
-from station.record.spreadsheet.sheets import record_sheets
+from station.record.spreadsheet.sheets import record_sheets, result_sheets
 from station.record.spreadsheet.table import table_sheet
 from station.words import Message, in_language, languages, say
 from tests.records import PLAN_TEXT
@@ -225,6 +225,40 @@ def _cells(reference: str) -> list[str]:
 def test_without_results_the_chart_has_no_line_of_theirs() -> None:
     (chart,) = charts(opened(content(None)))
     assert len(chart.series) == 1
+
+
+COLD: dict[str, Any] = {
+    "seq": 9,
+    "straight_lines": {
+        "change_c": -4.31,
+        "u_change_c": 0.05,
+        "interval_95_c": [-4.41, -4.21],
+        "heat_j": -920.0,
+        "u_heat_j": 20.0,
+        "enthalpy_kj_mol": 17.15,
+        "u_enthalpy_kj_mol": 0.4,
+        "enthalpy_of": say("of-dissolved", reagent="potassium chloride"),
+    },
+    "heat_balance": None,
+    "refused": {},
+    "notes": [],
+    "accepted": {"enthalpy_kj_mol": 17.22, "u": 0.02, "text": "much water", "source": "a table"},
+    "repeats": [],
+}
+
+
+def test_a_change_has_its_sign_and_says_of_what_a_mole_is() -> None:
+    """Heat that is taken in is never given out, less than nothing; an enthalpy that rises shows its plus."""
+    book = opened(spreadsheet(result_sheets(fold_all(stamped()), COLD)))
+    rows = {(row[1], row[2]): row for row in table(book, "Results")[1:]}
+    mole = "enthalpy change per mole of potassium chloride dissolved"
+    assert rows["straight lines", mole][3:5] == (17.15, 0.4)
+    assert rows["straight lines", "heat taken in"][3] == 920
+    assert rows[None, mole][3] == 17.22
+    assert not any("given out" in str(row[2]) for row in rows.values())
+    shown = {cell.value: cell.number_format for row in book["Results"].iter_rows() for cell in row}
+    assert all(shown[value].startswith("+") for value in (-4.31, -4.41, -4.21, 17.15, 17.22))
+    assert shown[0.4] == "General"
 
 
 def test_dates_are_dates() -> None:

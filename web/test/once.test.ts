@@ -13,7 +13,7 @@ import { joulePlaces, kilojoulePlaces } from "../src/phrases/quantities";
 import { kindOf } from "../src/kinds";
 import { addedOnceText } from "../src/phrases/bench";
 import { phrase, said } from "../src/words";
-import { crossingWords, extended, oncePlan, onceRepeat, onceViewWith, plan, readingAt, repeatOf, samplesFrom } from "./example";
+import { crossingWords, extended, oncePlan, onceRepeat, onceViewWith, plan, portionAt, readingAt, repeatOf, samplesFrom } from "./example";
 
 const BOX = { width: 600, height: 300, letter: 14 };
 const planned_s = 270;
@@ -105,10 +105,12 @@ test("the head says what is in the cup and what is added, a solution by strength
     kindOf(two).practical(two),
     "30 cm³ of sodium hydroxide (0.25 mol/dm³) in the cup; 30 cm³ of nitric acid (0.25 mol/dm³) all at once",
   );
-  assert.equal(addedOnceText(oncePlan, 0, true), "12 g");
-  assert.equal(addedOnceText(two, 28, true), "28 cm³");
-  assert.equal(addedOnceText(oncePlan, 0, false), "0 g");
-  assert.equal(addedOnceText(two, 28, false), "0 cm³");
+  const added = portionAt(1, 20);
+  assert.equal(addedOnceText(oncePlan, 0, added), "12 g");
+  assert.equal(addedOnceText(oncePlan, 0, { ...added, mass_g: 12.1, places: 2 }), "12.10 g", "as it was typed");
+  assert.equal(addedOnceText(two, 28, added), "28 cm³");
+  assert.equal(addedOnceText(oncePlan, 0, undefined), "0 g");
+  assert.equal(addedOnceText(two, 28, undefined), "0 cm³");
   assert.match(kindOf(plan).practical(plan), /^20 cm³ of sulfuric acid in the cup; .* in 5 cm³ portions$/);
 });
 

@@ -149,6 +149,9 @@ class HeatFit:
 
 SLOW_SHARE, GROUP_PRESS_S = 0.03, 3.0
 
+LOG_WALL_S = Estimate(float(np.log(40.0)), 0.7)
+"""ln of the time in which the slow part of a cup warms: an estimate of ours, wide."""
+
 FREE = 1e6
 """Standard uncertainty of a parameter about which nothing is known."""
 
@@ -190,7 +193,7 @@ def _scalars(setup: HeatSetup, first_c: float) -> dict[str, Estimate]:
         "press_s": Estimate(1.0, GROUP_PRESS_S),
         "cup_j_k": setup.cup_j_k,
         "wall_share": Estimate(0.5, 0.3),
-        "log_wall_s": Estimate(float(np.log(40.0)), 0.7),
+        "log_wall_s": LOG_WALL_S,
         "wall_offset_c": Estimate(0.0, 1.0),
         "probe_offset_c": Estimate(0.0, 3.0),
         "acid_volume_cm3": setup.acid_volume_cm3,

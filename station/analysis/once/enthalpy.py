@@ -7,7 +7,7 @@ graph-paper method), and the heat balance (`once_fit`), a fit of the whole trace
 from __future__ import annotations
 
 import math
-from typing import Literal
+from typing import Final, Literal
 
 import numpy as np
 
@@ -29,7 +29,7 @@ from station.analysis.once.fit import (
     last_minutes,
     strays,
 )
-from station.analysis.once.inputs import Extrapolation, OnceHeat, OnceRefused, OnceSetup, Stretch
+from station.analysis.once.inputs import STEM_SHARE, Extrapolation, OnceHeat, OnceRefused, OnceSetup, Stretch
 from station.analysis.once.model import trace
 from station.analysis.once.moment import Moment, moment_of_mixing
 from station.chemistry.heat import Measured, Worked, enthalpy_per_mole
@@ -37,6 +37,7 @@ from station.words import say
 
 __all__ = ["OnceHeat", "OnceRefused", "OnceSetup", "enthalpy_once", "extrapolate", "fit_once", "predicted_bias_c"]
 
+NORMAL_95: Final = 1.959964
 LABEL = say("once-label-scatter-only")
 
 
@@ -104,7 +105,10 @@ def _between(
     factor = student_t(max(free, 1.0)) if scatter > steps else student_t(math.inf)
     if abs(change) <= max(step_c, factor * u):
         raise OnceRefused("no_change", say("once-no-change", change_c=f"{change:+.2f}"))
-    interval = change - factor * u, change + factor * u
+    # What the stem loses is in the readings of either method; here it is not corrected, so all of it is uncertain.
+    stem = math.hypot(STEM_SHARE.value, STEM_SHARE.u) * abs(change)
+    half = math.hypot(factor * u, NORMAL_95 * stem)
+    u, interval = math.hypot(u, stem), (change - half, change + half)
     return Extrapolation(change, u, interval, before, after, mixed_at_s, s, RULE, LABEL)
 
 

@@ -29,8 +29,8 @@ from station.words import Message, say
 
 
 ROUGH_C, COARSE_C, SPIKE_C = 0.3, 0.05, 0.5
-BY_HAND_NOISE = 0.3
-"""Of a division, the least that readings by eye scatter: an estimate of ours."""
+BY_HAND_NOISE = 0.3 * math.sqrt(3.0) / math.pi
+"""Of a division, the least scale of the logistic noise of readings by eye: a standard deviation of 0.3, ours."""
 LOW = {"lag_share": 0.0, "wall_share": 0.02, "cup_j_k": 0.05}
 HIGH = {"lag_share": 1.0, "wall_share": 0.98}
 

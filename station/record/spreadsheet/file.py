@@ -21,6 +21,12 @@ Cell: TypeAlias = str | float | int | datetime | None
 Row: TypeAlias = Sequence[Cell]
 
 
+class Signed(float):
+    """A number that is shown with its sign, as books write a change: +17.2 where it rises."""
+
+    __slots__ = ()
+
+
 Cells: TypeAlias = tuple[int, int, int]
 """Cells below one another: first row, column, last row, counted from 0; the header is row 0."""
 
@@ -97,6 +103,7 @@ def spreadsheet(sheets: Iterable[Sheet], language: str = ENGLISH) -> bytes:
             "header": workbook.add_format({"bold": True, "text_wrap": True, "valign": "top"}),
             # As if typed with a leading apostrophe: it stays text even when somebody edits the cell.
             "text": workbook.add_format({"num_format": "@", "quote_prefix": True}),
+            "signed": workbook.add_format({"num_format": "+General;-General;General"}),
             "date": workbook.add_format({"num_format": _DATE, "align": "left"}),
         }
         for sheet in sheets:
@@ -162,4 +169,4 @@ def _write_cell(page: Any, looks: dict[str, Any], at: tuple[int, int], cell: Cel
     elif isinstance(cell, datetime):
         page.write_datetime(*at, cell, looks["date"])
     elif cell is not None and math.isfinite(cell):
-        page.write_number(*at, cell)
+        page.write_number(*at, cell, looks["signed"] if isinstance(cell, Signed) else None)

@@ -8,9 +8,9 @@ from station.practical import events as e
 from station.practical.checks.correction import NAMES, in_words, used_in
 from station.practical.events import Stamped
 from station.practical.events.bench import PlanChosen
-from station.practical.plan import number
+from station.practical.plan import number, typed_amount
 from station.practical.state import MeanPoint, OwnReading, Reading, Repeat, State, mean_readings
-from station.record.spreadsheet.file import Cell, Row, Sheet, local_time, yes
+from station.record.spreadsheet.file import Cell, Row, Sheet, Signed, local_time, yes
 from station.record.spreadsheet.table import table_sheet
 from station.words import Message, join, say
 
@@ -81,11 +81,6 @@ def _check(check: str | None) -> Message:
     return say("noted-none") if check is None else say("noted-check", **_code(check))
 
 
-def _typed(amount: float, places: int | None) -> str:
-    """Return an amount with the decimals with which it was typed."""
-    return number(amount) if places is None else f"{amount:.{places}f}"
-
-
 Said = Callable[[Any], tuple[Message, str]]
 
 _SAID: dict[type[e.Event], Said] = {
@@ -106,7 +101,7 @@ _SAID: dict[type[e.Event], Said] = {
         say("noted-volume-corrected" if event.mass_g is None else "noted-mass-corrected"),
         say("noted-quantity", value=number(event.volume_cm3), unit="cm³")
         if event.mass_g is None
-        else say("noted-quantity", value=_typed(event.mass_g, event.places), unit="g"),
+        else say("noted-quantity", value=typed_amount(event.mass_g, event.places), unit="g"),
     ),
     e.PortionUnsure: lambda event: (say("noted-portion-unsure"), event.reason or ""),
     e.PortionSure: lambda _: (say("noted-portion-sure"), ""),
@@ -211,8 +206,8 @@ def _rows(own: OwnReading | None, result: Json) -> Iterator[Row]:
         row: Row = (
             say("sheet-accepted"),
             None,
-            say("sheet-enthalpy-per-mole"),
-            accepted.get("enthalpy_kj_mol"),
+            _per_mole(next((each["enthalpy_of"] for each in _methods_of(result) if each.get("enthalpy_of")), None)),
+            None if accepted.get("enthalpy_kj_mol") is None else Signed(accepted["enthalpy_kj_mol"]),
             accepted.get("u"),
             None,
             None,
@@ -222,12 +217,28 @@ def _rows(own: OwnReading | None, result: Json) -> Iterator[Row]:
         yield row
 
 
+def _methods_of(result: Json) -> list[Json]:
+    return [found for method in METHODS if (found := result.get(method))]
+
+
 def _own(own: OwnReading) -> Iterator[Row]:
     if own.change_c is not None:
-        yield say("sheet-own-lines"), None, say("sheet-change-of-temperature"), own.change_c, None, None, None, "°C"
+        yield (
+            say("sheet-own-lines"),
+            None,
+            say("sheet-change-of-temperature"),
+            Signed(own.change_c),
+            None,
+            None,
+            None,
+            "°C",
+        )
     else:
         words = None if own.end_point_cm3 is not None else say("sheet-nothing-read")
         yield say("sheet-own-lines"), None, say("quantity-end-point"), own.end_point_cm3, None, None, None, "cm³", words
+
+
+_SIGNED = ("change_c", "enthalpy_kj_mol")
 
 
 def _found(of: Message, method: Message, found: Json) -> Iterator[Row]:
@@ -235,8 +246,19 @@ def _found(of: Message, method: Message, found: Json) -> Iterator[Row]:
         value = found.get(key)
         if value is None:
             continue
-        low, high = found.get(interval) or (None, None) if interval else (None, None)
-        yield of, method, quantity, value, found.get(f"u_{key}"), low, high, unit
+        ends = (found.get(interval) or (None, None)) if interval else (None, None)
+        if key in _SIGNED:
+            value, ends = Signed(value), tuple(None if each is None else Signed(each) for each in ends)
+        # What is taken in is never "given out", less than nothing.
+        taken_in = key == "heat_j" and value < 0.0
+        named = say("sheet-heat-taken-in") if taken_in else quantity
+        if key == "enthalpy_kj_mol":
+            named = _per_mole(found.get("enthalpy_of"))
+        yield of, method, named, -value if taken_in else value, found.get(f"u_{key}"), *ends, unit
+
+
+def _per_mole(of: str | None) -> Message:
+    return say("sheet-enthalpy-per-mole") if of is None else say("step-enthalpy", of=of)
 
 
 def _steps(result: Json) -> Iterator[Row]:
@@ -244,7 +266,9 @@ def _steps(result: Json) -> Iterator[Row]:
         for method, name in METHODS.items():
             for step in (part.get("steps") or {}).get(method) or ():
                 texts: list[Cell] = [step.get(key) for key in ("text", "formula", "working")]
-                yield (of, name, *texts, step.get("value"), step.get("u"), step.get("unit"))
+                value, unit = step.get("value"), step.get("unit")
+                signed = value is not None and unit == "kJ/mol"
+                yield (of, name, *texts, Signed(value) if signed else value, step.get("u"), unit)
 
 
 MOST_SAMPLES = 100_000

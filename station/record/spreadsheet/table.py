@@ -7,7 +7,7 @@ own, where they drew some.
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from station.practical.state import Repeat, State, mean_readings
+from station.practical.state import Portion, Repeat, State, mean_readings
 from station.record.spreadsheet.file import Cell, Chart, Row, Series, Sheet
 from station.words import Message, plain, say
 
@@ -36,14 +36,28 @@ def table_rows(state: State) -> list[list[float | None]]:
     """
     means = {each["portion"]: each for each in mean_readings(state.counted)}
     read = [_temperatures(each) for each in state.counted]
-    portions = sorted({portion for each in read for portion in each} | set(means))
     rows: list[list[float | None]] = []
-    for portion in portions:
+    for portion in _numbers(state):
         mean = means.get(portion)
         first = next((each for each, has in zip(state.counted, read, strict=True) if portion in has), None)
         volume_cm3 = mean["volume_cm3"] if mean else first.added_cm3(portion) if first else None
         rows.append([volume_cm3, *(each.get(portion) for each in read), mean["temperature_c"] if mean else None])
     return rows
+
+
+def _numbers(state: State) -> list[int]:
+    """The portions of which there is a reading, from the least."""
+    return sorted({portion for each in state.counted for portion in _temperatures(each)})
+
+
+def table_weighed(state: State) -> dict[int, list[Portion | None]]:
+    """Return for each repeat, row by row of the table, the portion that a balance told of; empty where none did."""
+    told = {
+        each.repeat: {one.portion: one for one in each.portions if one.mass_g is not None} for each in state.counted
+    }
+    if not any(told.values()):
+        return {}
+    return {repeat: [masses.get(portion) for portion in _numbers(state)] for repeat, masses in told.items()}
 
 
 def _temperatures(repeat: Repeat) -> dict[int, float]:
@@ -56,7 +70,12 @@ def table_sheet(state: State, result: Json | None) -> Sheet:
     columns = [(say("sheet-volume-added"), 14.0), *runs, (say("sheet-mean-temperature"), 12.0)]
     rows = table_rows(state)
     if not rows or not state.plan.has_turn:
-        return Sheet(say("sheet-table"), columns, rows)
+        weighed = table_weighed(state)
+        columns += [(say("sheet-run-mass", repeat=repeat), 12.0) for repeat in weighed]
+        masses = [[None if one is None else one.mass_g for one in each] for each in weighed.values()]
+        return Sheet(
+            say("sheet-table"), columns, [[*row, *(each[at] for each in masses)] for at, row in enumerate(rows)]
+        )
     lines = list(_lines(state, result, [each[0] or 0.0 for each in rows]))
     # The lines' ends stand to the right of the table, below one another.
     beside = len(columns) + 1

@@ -33,16 +33,17 @@ def said_of(answer: ClassResult) -> list[Message]:
 
 
 def _mean(quantity: Quantity, made: PooledShown) -> Message:
+    form = ".2f" if quantity["quantity"] == "end_point_cm3" else "+.2f"  # a change has its sign
     return say(
         "class-mean",
         quantity=NAMES[quantity["quantity"]],
         method=METHODS[quantity["method"]],
-        mean=f"{made['mean']:.2f}",
+        mean=f"{made['mean']:{form}}",
         u=f"{made['u']:.2f}",
         unit=UNITS[quantity["quantity"]],
         count=made["count"],
-        low=f"{made['low']:.2f}",
-        high=f"{made['high']:.2f}",
+        low=f"{made['low']:{form}}",
+        high=f"{made['high']:{form}}",
     )
 
 

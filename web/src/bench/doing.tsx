@@ -119,7 +119,7 @@ function TypedTemperature({ view }: { view: View }) {
 function Added({ view }: { view: View }) {
   const once = isOnce(view);
   const value = !once ? phrase("page-volume", { volume: short(view.total_added_cm3) })
-    : addedOnceText(view.plan, view.total_added_cm3, view.portion > 0);
+    : addedOnceText(view.plan, view.total_added_cm3, view.portion > 0 ? view.repeats[view.repeats.length - 1]?.portions[0] : undefined);
   return (
     <div class="number total" data-testid="total">
       <dt>{once ? phrase("page-added") : phrase("page-total-added")}</dt>

@@ -1,7 +1,7 @@
 // How a result comes about: the steps of the calculation, and the students' own judgement beside the station's.
 
 import { useState } from "preact/hooks";
-import { fixed, keptTogether } from "../format";
+import { fixed, keptTogether, signed } from "../format";
 import { kindOf } from "../kinds";
 import type { View } from "../live/contract";
 import type { Accepted, Judgement, Result, Steps, WorkedStep } from "../live/results";
@@ -94,7 +94,7 @@ function AcceptedValue({ accepted: { enthalpy_kj_mol, u, text, source }, result 
   return (
     <div class="accepted">
       <h4>{phrase("page-steps-accepted")}</h4>
-      <p class="accepted-value"><Explained text={keptTogether(marked("page-steps-accepted-value", { enthalpy: fixed(enthalpy_kj_mol, 1), u: fixed(u, 1) }))} /></p>
+      <p class="accepted-value"><Explained text={keptTogether(marked("page-steps-accepted-value", { enthalpy: signed(enthalpy_kj_mol, 1), u: fixed(u, 1) }))} /></p>
       {own !== null && u_own !== null && <p class="accepted-own">{keptTogether(phrase("page-steps-yours", { enthalpy: worked(own, u_own, "kJ/mol") }))}</p>}
       <p>{symbols(text)}</p>
       <p class="remark">{phrase("page-steps-source", { source })}</p>

@@ -1,13 +1,15 @@
 // What stands around the instruction, where it needs more than one message.
 
 import { fixed, short } from "../format";
-import type { OncePlan } from "../live/contract";
+import type { OncePlan, Portion } from "../live/contract";
 import { phrase } from "../words";
 
-/** How much was mixed in: the mass of a solid, else the volume. */
-export function addedOnceText({ addition: { mass_g } }: OncePlan, total_cm3: number, isIn: boolean): string {
-  if (mass_g === null) return phrase("page-volume", { volume: short(isIn ? total_cm3 : 0) });
-  return phrase("page-added-mass", { mass: isIn ? short(mass_g, 3) : 0 });
+/** How much was mixed in: the mass of a solid, with the digits that were typed of it, else the volume. */
+export function addedOnceText({ addition: { mass_g } }: OncePlan, total_cm3: number, added: Portion | undefined): string {
+  if (mass_g === null) return phrase("page-volume", { volume: short(added ? total_cm3 : 0) });
+  if (!added) return phrase("page-added-mass", { mass: 0 });
+  const weighed = added.mass_g === null || added.places === null ? short(added.mass_g ?? mass_g, 3) : fixed(added.mass_g, added.places);
+  return phrase("page-added-mass", { mass: weighed });
 }
 
 /** How much longer the station waits; under a second it may end at any moment. */

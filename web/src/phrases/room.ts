@@ -1,6 +1,6 @@
 // Sentences of the room's page that depend on what is known.
 
-import { placesFor, rounded } from "../format";
+import { placesFor, rounded, signed } from "../format";
 import type { QuantityName, Reason, Tile } from "../room/contract";
 import { dress, phrase, said } from "../words";
 
@@ -14,10 +14,11 @@ function lasting(seconds: number): string {
 /** The unit of a class's quantity, as the reader writes it. */
 export const unitOf = (quantity: QuantityName): string => dress(UNITS[quantity]);
 
-/** A class's or a bench's value with its uncertainty, without unit. */
-export function valueText(value: number, u: number): string {
+/** A class's or a bench's value with its uncertainty, without unit; a change has its sign. */
+export function valueText(quantity: QuantityName, value: number, u: number): string {
   const places = placesFor(u, 2);
-  return dress(`${rounded(value, places)} ± ${rounded(u, places)}`);
+  const write = quantity === "end_point_cm3" ? rounded : signed;
+  return dress(`${write(value, places)} ± ${rounded(u, places)}`);
 }
 
 export function lessonText(label: string, began: string): string {

@@ -19,7 +19,7 @@ function Accepted({ view }: { view: View }) {
   if (!accepted) return null;
   return (
     <p class="record-accepted">
-      {phrase("page-steps-accepted")}: {keptTogether(phrase("page-steps-accepted-value", { enthalpy: fixed(accepted.enthalpy_kj_mol, 1), u: fixed(accepted.u, 1) }))}.{" "}
+      {phrase("page-steps-accepted")}: {keptTogether(phrase("page-steps-accepted-value", { enthalpy: signed(accepted.enthalpy_kj_mol, 1), u: fixed(accepted.u, 1) }))}.{" "}
       {said(accepted.text)} {phrase("page-steps-source", { source: accepted.source })}
     </p>
   );

@@ -100,7 +100,7 @@ export function PlotDrawing({ quantity, names, odd, box, pitch = ROW_LETTERS }: 
 function plotInWords({ quantity, names }: Omit<Props, "odd">): string[] {
   return quantity.values.map(({ bench, value, u, low, high }) => {
     const places = placesFor(u, 2);
-    return phrase("page-room-plot-value", { name: names[bench] ?? bench, value: valueText(value, u), low: rounded(low, places), high: rounded(high, places) });
+    return phrase("page-room-plot-value", { name: names[bench] ?? bench, value: valueText(quantity.quantity, value, u), low: rounded(low, places), high: rounded(high, places) });
   });
 }
 

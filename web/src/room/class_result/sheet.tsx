@@ -90,7 +90,7 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
 
 function cell(quantity: Quantity, bench: string): string | null {
   const found = quantity.values.find((each) => each.bench === bench);
-  return found ? valueText(found.value, found.u) : null;
+  return found ? valueText(quantity.quantity, found.value, found.u) : null;
 }
 
 export function ClassTable({ result }: { result: ClassResult }) {
@@ -129,7 +129,7 @@ export function ClassTable({ result }: { result: ClassResult }) {
               <th scope="row">{phrase("page-room-class-mean")}</th>
               <td>{benches.reduce((sum, { repeats }) => sum + repeats, 0)}</td>
               {quantities.map(({ quantity, method, pooled }) => (
-                <td key={`${quantity} ${method}`}>{pooled ? valueText(pooled.mean, pooled.u) : phrase("page-room-no-value")}</td>
+                <td key={`${quantity} ${method}`}>{pooled ? valueText(quantity, pooled.mean, pooled.u) : phrase("page-room-no-value")}</td>
               ))}
             </tr>
           </tbody>
