@@ -3337,10 +3337,15 @@ page-room-print-hint = Eine Seite A4.
 
 page-practise-tag = Übung
 page-practise-hands = Übung: deine Hände
-page-practise-syringe = Spritze mit { $reagent }
+page-practise-ware = { $which ->
+    [cylinder] Messzylinder mit { $reagent }
+   *[syringe] Spritze mit { $reagent }
+  }
+page-practise-lowest-point = Lies den tiefsten Punkt der gewölbten Oberfläche ab.
 page-practise-hold = { $which ->
     [draw] Füllen: halten
-   *[push] Zu­geben: halten
+    [cylinder] Ein­gießen: halten
+   *[syringe] Zu­geben: halten
   }
 page-practise-stir = { $which ->
     [stirring] Rührt …

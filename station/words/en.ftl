@@ -3330,10 +3330,15 @@ page-room-print-hint = One side of A4.
 
 page-practise-tag = practice
 page-practise-hands = Practice: your hands
-page-practise-syringe = Syringe with { $reagent }
+page-practise-ware = { $which ->
+    [cylinder] Measuring cylinder with { $reagent }
+   *[syringe] Syringe with { $reagent }
+  }
+page-practise-lowest-point = Read the lowest point of the curved surface.
 page-practise-hold = { $which ->
     [draw] Fill (hold)
-   *[push] Push in (hold)
+    [cylinder] Pour in (hold)
+   *[syringe] Push in (hold)
   }
 page-practise-stir = { $which ->
     [stirring] Stirring …

@@ -9,7 +9,7 @@ from pydantic.config import JsonDict
 from typing_extensions import TypedDict
 
 from station.chemistry.pairs import Neutralisation, WrongPairError, neutralisation_steps
-from station.chemistry.preparation import glassware_of, u_portion_cm3
+from station.chemistry.preparation import Glassware, glassware_of, u_portion_cm3
 from station.chemistry.reagents import find_reagent
 from station.practical.plan import (
     Amount,
@@ -164,6 +164,11 @@ class PortionsPlan(Plan):
         return "portions", self.count * (WAIT_S[self.pace] + POUR_S)
 
     @property
+    def measured_in(self) -> Glassware | None:
+        """The glassware that the plan names."""
+        return None if self.portions.glassware is None else glassware_of(self.portions.glassware)
+
+    @property
     def measured_with(self) -> list[tuple[Message, int]]:
         """A pipette for the acid, and what the portions are measured with."""
         return [
@@ -172,10 +177,10 @@ class PortionsPlan(Plan):
         ]
 
     def _for_portions(self) -> Message:
-        volume_cm3, glassware = number(self.portion_cm3), self.portions.glassware
+        volume_cm3, glassware = number(self.portion_cm3), self.measured_in
         if glassware is None:
             return say("item-syringe-for", volume_cm3=volume_cm3)
-        return say("item-glassware-for", glassware=glassware_of(glassware).name, volume_cm3=volume_cm3)
+        return say("item-glassware-for", glassware=glassware.name, volume_cm3=volume_cm3)
 
     def amounts(self) -> Iterator[Amount]:
         """Yield the acid, and the alkali with its portions."""
