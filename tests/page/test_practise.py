@@ -1,6 +1,7 @@
 """Practice without a kit in a real browser: one whole repeat by mouse, by touch and by keyboard."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 from typing import ClassVar
 
@@ -95,7 +96,7 @@ class Keyboard(Mouse):
 
 @pytest.fixture
 def bench(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[Station]:
-    """A bench that nobody works at, with practice beside it; the plan's portions are measured with a syringe unless said."""
+    """A bench that nobody works at, with practice beside it; its portions are measured with a syringe unless said."""
     plan = short_plan(repeats=1, count=3, more='results = "at once"')
     plan += f'glassware = "{getattr(request, "param", "syringe")}"\n'
     with serving(tmp_path, *CUP, plan=plan) as station:
@@ -158,11 +159,21 @@ def test_a_whole_repeat_is_practised(bench: Station, open_context: OpenContext, 
 
 IN_CYLINDER = pytest.mark.parametrize("bench", ["measuring cylinder"], indirect=True)
 READ_OFF = """() => {
-  const [eye] = [...document.querySelectorAll('.ware-surface')];
-  const box = eye.getBBox();
-  const marks = document.querySelector('.ware-marks').getAttribute('d').split('M').filter(Boolean).map((mark) => Number(mark.split(/[ h]/)[1]));
-  const numbers = [...document.querySelectorAll('.ware text')].map((text) => [Number(text.getAttribute('y')) - 4, Number(text.textContent)]);
-  return { lowest: box.y + box.height, rim: box.y, marks, numbers };
+  const box = document.querySelector('.ware-surface').getBBox();
+  const lines = document.querySelector('.ware-marks').getAttribute('d').split('M').filter(Boolean);
+  const number = document.querySelector('.ware text');
+  return {
+    lowest: box.y + box.height,
+    rim: box.y,
+    lines: lines.map((line) => Number(line.split(/[ h]/)[1])),
+    number: [Number(number.getAttribute('y')) - 4, Number(number.textContent)],
+  };
+}"""
+
+
+POURED = """async (api) => {
+  const { hands } = await (await fetch(api)).json();
+  return hands.ware.poured_cm3 > 4 && hands.ware;
 }"""
 
 
@@ -180,16 +191,16 @@ def test_a_cylinder_is_filled_read_and_emptied(bench: Station, open_context: Ope
     hands.hold(bar.locator("[data-hand=draw]"), scale(">=", PORTION_CM3 - 0.1))
     read_cm3 = float(meter.get_attribute("aria-valuenow") or 0)
     seen = page.evaluate(READ_OFF)
-    (y, volume_cm3), (other_y, other_cm3) = seen["numbers"][:2]
-    at_cm3 = volume_cm3 + (other_cm3 - volume_cm3) * (seen["lowest"] - y) / (other_y - y)
+    gaps = [below - above for below, above in pairwise(seen["lines"])]
+    assert gaps == pytest.approx([gaps[0]] * len(gaps), abs=0.02), "evenly divided"
+    y, volume_cm3 = seen["number"]
+    at_cm3 = volume_cm3 + 0.2 * (y - seen["lowest"]) / gaps[0]
     assert at_cm3 == pytest.approx(read_cm3, abs=0.06), "the surface is read at its lowest point"
     assert seen["rim"] < seen["lowest"] - 3, "it climbs the wall"
-    gaps = {round(below - above, 2) for above, below in zip(seen["marks"][1:], seen["marks"], strict=False)}
-    assert len(gaps) == 1, "evenly divided"
     assert meter.get_attribute("aria-valuetext") == f"{0.2 * round(read_cm3 / 0.2):.1f} cm³", "to the nearest line"
     hands.hold(bar.get_by_role("button", name="Pour in (hold)"), scale("<=", 0.0))
     told = page.wait_for_function(
-        "async (api) => { const { ware } = (await (await fetch(api)).json()).hands; return ware.poured_cm3 > 4 && ware; }",
+        POURED,
         arg=page.url.replace("/practise/", "/api/practise/") + "/hands",
     ).json_value()
     assert told["ware"] == "cylinder"

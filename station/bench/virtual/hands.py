@@ -34,7 +34,7 @@ class HandAct(BaseModel):
 
     `fill`: pour away, rinse, fill with fresh acid. `ware`: so much was drawn into the syringe or measuring cylinder and
     poured from it into the cup so far, as its scale reads, each counted from the start of the practice, so that what
-    got lost on its way is made up for by what comes next. `stir`: a few turns. `lid`: on or off. `probe`: to this place.
+    got lost on its way is made up for by what comes next. `stir`: a few turns. `lid`: on or off. `probe`: to a place.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True)

@@ -78,11 +78,11 @@ function Syringe({ in_cm3, capacity_cm3, division_cm3 }: Shown) {
 const CYLINDER = { wide: 176, high: 64 };
 const TALL = { left: 10, right: 24, top: 8, foot: 57 };
 const EYE = { left: 42, right: 148, middle: 0.5 * CYLINDER.high };
-const LINE_PX = 12;
-const CLIMB_PX = 6;
+const LINE_PX = 9;
+const CLIMB_PX = 5;
 const EYE_LINES = [26, 38, 50];
 /** The surface, from one wall down to the lowest point and up to the other. */
-const SURFACE = `q14 ${CLIMB_PX} 53 ${CLIMB_PX}t53 -${CLIMB_PX}`;
+const SURFACE = `q14 ${CLIMB_PX} 53 ${CLIMB_PX}q39 0 53 -${CLIMB_PX}`;
 
 function Cylinder({ in_cm3, capacity_cm3, division_cm3 }: Shown) {
   const y = (volume_cm3: number) => EYE.middle - (LINE_PX * (volume_cm3 - in_cm3)) / division_cm3;
