@@ -5,7 +5,7 @@
 Bounds: first view at most 60 kB on the wire and 10 requests; usable within 1 s with the processor slowed down six
 times, on loopback; script and layout of a redraw with three repeats and 3,600 samples within 16 ms, slowed
 down six times too. A redraw is timed inside the page, around the callback of `requestAnimationFrame` that draws, with
-layout forced before the clock is read again. The machine should be idle: its load average is printed beside the figures.
+layout forced before the clock is read again. The machine should be idle: its load average stands beside the figures.
 """
 
 import os
