@@ -4,6 +4,7 @@ One station a kind of practical and one page a language go through the states; i
 """
 
 import random
+import re
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
@@ -91,6 +92,10 @@ TRACE = """() => {
   };
 }"""
 
+SUMMARIES = """() => [...document.querySelectorAll('[data-testid=trace] svg, [data-testid=curve] svg[role=img]')].map(
+  (chart) => (chart.querySelector('desc')?.textContent ?? '').trim()
+)"""
+
 
 def drawn(seed: str) -> list[tuple[int, int]]:
     """Sizes from 360 x 550 upright and from 640 x 340 on its side up to 1920 x 1080."""
@@ -141,8 +146,10 @@ class Screens:
         assert not self.wrong, "\n".join(self.wrong)
 
     def accessible(self) -> None:
-        """No violation that axe knows, in light and dark."""
+        """No violation that axe knows, in light and dark; each chart is summed up in one sentence."""
         page = self.pages["en"]
+        for summary in page.evaluate(SUMMARIES):
+            assert len(re.findall(r"[.!?](?=\s|$)", summary)) == 1, summary
         expect_accessible(page)
         page.emulate_media(color_scheme="dark")
         expect_accessible(page)
