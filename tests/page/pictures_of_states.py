@@ -155,48 +155,30 @@ def practice(camera: Camera, folder: Path) -> None:
         plan = short_plan(count=3, more='results = "at once"') + f'glassware = "{ware}"\n'
         (folder / ware).mkdir()
         with serving(folder / ware, *CUP, plan=plan) as station:
-            camera.go(station.url)
-            camera.take("offer", ".practise-offer", whole=True)
-            camera.go(f"{station.url}practise")
             for page in camera.pages:
-                page.locator(".practise-bar").wait_for()
-            camera.take(f"{ware}-empty", ".practise-bar")
-            for page in camera.pages:
-                _practise(page, 0)
-            camera.take(f"{ware}-settle", "main.state-settle")
-            for page in camera.pages:
-                _practise(page, 1)
-            camera.take(f"{ware}-full", "main.state-pour")
-            for page in camera.pages:
-                _practise(page, 2)
-            camera.take(f"{ware}-judged", "[data-testid=judgement] .judgement-truth", whole=True)
+                _practise(Camera([page], camera.folder), station.url, ware.replace(" ", "-"))
 
 
-def _practise(page: Page, part: int) -> None:
-    """A part of a practice: to the first portion, to the second one in the glassware, to the end."""
+def _practise(camera: Camera, url: str, ware: str) -> None:
+    """A whole practice on one page."""
+    (page,) = camera.pages
     hands, bar = Mouse(page), page.locator(".practise-bar")
     draw, pour = bar.locator("[data-hand=draw]"), bar.locator("[data-hand=pour]")
-
-    def empty(portion: int) -> None:
+    camera.go(url)
+    camera.take(f"{ware}-offer", ".practise-offer", whole=True)
+    camera.go(f"{url}practise")
+    camera.take(f"{ware}-empty", ".practise-bar")
+    set_up(hands)
+    page.wait_for_timeout(MEANT_MS)
+    asked(page, "begin").click()
+    for portion in (1, 2, 3):
+        act = asked(page, "portion_added", portion)
+        hands.hold(draw, scale(">=", 4.9))
+        camera.take(f"{ware}-full-{portion}", "main.state-pour")
         hands.hold(pour, scale("<=", 0.0))
-        page.wait_for_timeout(MEANT_MS)
-        asked(page, "portion_added", portion).click()
-
-    if part == 0:
-        set_up(hands)
-        page.wait_for_timeout(MEANT_MS)
-        asked(page, "begin").click()
-        asked(page, "portion_added", 1)
-        hands.hold(draw, scale(">=", 4.9))
-        empty(1)
-    elif part == 1:
-        asked(page, "portion_added", 2)
-        hands.hold(draw, scale(">=", 4.9))
-    else:
-        empty(2)
-        asked(page, "portion_added", 3)
-        hands.hold(draw, scale(">=", 4.9))
-        empty(3)
+        act.click()
+        camera.take(f"{ware}-after-{portion}")
+    camera.take(f"{ware}-judged", "[data-testid=judgement] .judgement-truth", whole=True)
 
 
 def room(camera: Camera, folder: Path) -> None:
