@@ -1,7 +1,7 @@
 """Pictures of every state at 360 and 1280 px, to be looked at: `python -m tests.page.pictures_of_states FOLDER`.
 
 Real stations, real acts, a real browser. With more words only these: `portions`, `own`, `typed`, `lost`, `question`,
-`once`, `practice`, `room`. `--language de` shows another language.
+`results`, `once`, `practice`, `cylinder`, `room`. `--language de` shows another language.
 """
 
 import argparse
@@ -150,35 +150,43 @@ def once(camera: Camera, folder: Path) -> None:
 
 
 def practice(camera: Camera, folder: Path) -> None:
-    """Practice by mouse, with each of the two to measure with; a cup for each page."""
-    for ware in ("syringe", "measuring cylinder"):
-        plan = short_plan(count=3, more='results = "at once"') + f'glassware = "{ware}"\n'
-        (folder / ware).mkdir()
-        with serving(folder / ware, *CUP, plan=plan) as station:
-            for page in camera.pages:
-                _practise(Camera([page], camera.folder), station.url, ware.replace(" ", "-"))
+    """Practice by mouse with a syringe."""
+    _with(camera, folder, "syringe")
 
 
-def _practise(camera: Camera, url: str, ware: str) -> None:
+def cylinder(camera: Camera, folder: Path) -> None:
+    """Practice by mouse with a measuring cylinder."""
+    _with(camera, folder, "measuring cylinder")
+
+
+def _with(camera: Camera, folder: Path, ware: str) -> None:
+    """A cup for each page."""
+    plan = short_plan(count=3, more='results = "at once"') + f'glassware = "{ware}"\n'
+    with serving(folder, *CUP, plan=plan) as station:
+        for page in camera.pages:
+            _practise(Camera([page], camera.folder), station.url)
+
+
+def _practise(camera: Camera, url: str) -> None:
     """A whole practice on one page."""
     (page,) = camera.pages
     hands, bar = Mouse(page), page.locator(".practise-bar")
     draw, pour = bar.locator("[data-hand=draw]"), bar.locator("[data-hand=pour]")
     camera.go(url)
-    camera.take(f"{ware}-offer", ".practise-offer", whole=True)
+    camera.take("offer", ".practise-offer", whole=True)
     camera.go(f"{url}practise")
-    camera.take(f"{ware}-empty", ".practise-bar")
+    camera.take("empty", ".practise-bar")
     set_up(hands)
     page.wait_for_timeout(MEANT_MS)
     asked(page, "begin").click()
     for portion in (1, 2, 3):
         act = asked(page, "portion_added", portion)
         hands.hold(draw, scale(">=", 4.9))
-        camera.take(f"{ware}-full-{portion}", "main.state-pour")
+        camera.take(f"full-{portion}", "main.state-pour")
         hands.hold(pour, scale("<=", 0.0))
         act.click()
-        camera.take(f"{ware}-after-{portion}")
-    camera.take(f"{ware}-judged", "[data-testid=judgement] .judgement-truth", whole=True)
+        camera.take(f"after-{portion}")
+    camera.take("judged", "[data-testid=judgement] .judgement-truth", whole=True)
 
 
 def room(camera: Camera, folder: Path) -> None:
@@ -196,7 +204,7 @@ def room(camera: Camera, folder: Path) -> None:
 
 
 SCENES: dict[str, Callable[[Camera, Path], None]] = {
-    each.__name__: each for each in (portions, results, own, typed, lost, question, once, practice, room)
+    each.__name__: each for each in (portions, results, own, typed, lost, question, once, practice, cylinder, room)
 }
 
 

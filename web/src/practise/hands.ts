@@ -105,7 +105,8 @@ export function useHands(about: string): Holding {
       state.timer = 0;
       void tell();
     };
-    state.timer = window.setTimeout(later, known ? TELL_MS : AGAIN_MS);
+    // Whoever has let go presses soon: what is still untold then goes without a pause.
+    state.timer = window.setTimeout(later, !known ? AGAIN_MS : held.current ? TELL_MS : 0);
   };
   const move = () => {
     const now = held.current;
@@ -131,6 +132,8 @@ export function useHands(about: string): Holding {
       if (way === null) {
         move();
         held.current = null;
+        clearTimeout(telling.current.timer);
+        telling.current.timer = 0;
         void tell();
       } else if (held.current === null) {
         held.current = { way, since_ms: performance.now(), at_ms: performance.now() };
