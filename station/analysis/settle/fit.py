@@ -33,7 +33,7 @@ def inverse(matrix: Matrix) -> Matrix:
 
 def times(matrix: Matrix, vector: Sequence[float]) -> list[float]:
     """Matrix (both halves given) times vector."""
-    return [sum(x * y for x, y in zip(row, vector, strict=True)) for row in matrix]
+    return [sum(map(mul, row, vector)) for row in matrix]
 
 
 def cholesky(matrix: Matrix) -> Matrix:

@@ -4,7 +4,6 @@ The cup's own truth tells what each slip cost: the reading less the temperature 
 """
 
 from collections.abc import Callable
-from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -240,7 +239,7 @@ def _of_reading(each: _Portion) -> list[SlipShown]:
 
 def _seconds_to_rest(world: World) -> float:
     """Return how long the probe would still have needed to show the temperature of the liquid."""
-    world = deepcopy(world)
+    world = world.copied()
     begun_s = world.time_s
     while abs(world.probe_temperature_c - world.true_temperature_c) > AT_REST_C:
         if world.time_s - begun_s >= MOST_EARLY_S:

@@ -11,6 +11,7 @@ tried on it.
 import math
 import random
 from collections import deque
+from copy import copy
 from dataclasses import dataclass
 
 from station.bench.virtual.cup import CupParameters
@@ -123,6 +124,16 @@ class World:
         self._reading: tuple[int, float] | None = None
         self._undissolved_mol = 0.0
         self.refill()
+
+    def copied(self) -> "World":
+        """Return a world of its own that goes on from here as this one would."""
+        other = copy(self)
+        other._random = random.Random(0)  # noqa: S311
+        other._random.setstate(self._random.getstate())
+        other._upper, other._lower = copy(self._upper), copy(self._lower)
+        other._pours = deque([list(each) for each in self._pours])
+        other._probe_c, other._poured_cm3 = list(self._probe_c), list(self._poured_cm3)
+        return other
 
     @property
     def time_s(self) -> float:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Annotated, Any, Final, Literal, Self
 
 from pydantic import ConfigDict, Field, field_validator, model_validator
@@ -214,7 +215,7 @@ class PortionsPlan(Plan):
     @property
     def pair(self) -> Neutralisation:
         """The neutralisation. Raises WrongPairError for two reagents that are none."""
-        return neutralisation_steps(find_reagent(self.acid.name), find_reagent(self.alkali.name))
+        return _pair(self.acid.name, self.alkali.name)
 
     def check(self) -> None:
         """Raise PlanError for two reagents that do not neutralise, or for so few portions that nothing can be found."""
@@ -225,6 +226,12 @@ class PortionsPlan(Plan):
         if self.acid.concentration_mol_dm3 or self.acid.prepared_mol_dm3:
             return None
         return acid_of(self, pair_of(self))["range_mol_dm3"]
+
+
+@lru_cache(maxsize=64)
+def _pair(acid: str, alkali: str) -> Neutralisation:
+    """Asked for at every sample that settles."""
+    return neutralisation_steps(find_reagent(acid), find_reagent(alkali))
 
 
 # What a plan says of its acid: the pair, the concentration and where it is from, what can be resolved.
