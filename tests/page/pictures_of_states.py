@@ -16,8 +16,9 @@ from playwright.sync_api import Browser, Page, ViewportSize, expect, sync_playwr
 
 from tests.page.conftest import FLAGS, work
 from tests.page.hands import MEANT_MS, asked, serving, short_plan
+from tests.page.looking import ONCE
 from tests.page.room_station import TROUBLED, lesson, room_at_work
-from tests.page.test_one_view import ODD, ONCE, OWN_JUDGEMENT
+from tests.page.test_one_view import ODD, OWN_JUDGEMENT
 from tests.page.test_practise import CUP, Mouse, scale, set_up
 
 SIZES = (ViewportSize(width=360, height=640), ViewportSize(width=1280, height=720))
