@@ -18,6 +18,8 @@ class Practiser:
     missed: frozenset[tuple[int, int]] = frozenset()
     drawn_cm3: float = 0.0
     poured_cm3: float = 0.0
+    seen: dict[str, Any] | None = None
+    """What the stream told last, where somebody listens to it."""
     poured: set[tuple[int, int]] = field(default_factory=set)
 
     @classmethod

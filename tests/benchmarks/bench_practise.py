@@ -7,6 +7,7 @@ the station with a single cup; the processor's share is that of station and chil
 Bounds: 25 MB and 1.5 % of an x86 core. On a Pi: not measured.
 """
 
+import json
 import os
 import subprocess
 import sys
@@ -49,10 +50,14 @@ def records_mb() -> float:
 
 
 def listen(page: Practiser) -> None:
-    """Hold the stream of a cup's page open, as a browser does."""
+    """Hold the stream of a cup's page open, and know of the cup what it tells, as a browser does."""
     with httpx.stream("GET", f"{page.client.base_url}{page.api[1:]}/stream?repeats=changed", timeout=None) as stream:
-        for _ in stream.iter_raw():
-            pass
+        event = ""
+        for line in stream.iter_lines():
+            if line.startswith("event: "):
+                event = line.removeprefix("event: ")
+            elif event == "view" and line.startswith("data: "):
+                page.seen = json.loads(line.removeprefix("data: "))
 
 
 def under_way(pages: list[Practiser]) -> None:
@@ -86,7 +91,7 @@ def main() -> int:
         begun_s, before_s, until_s = time.monotonic(), processor_s(station.pid), time.monotonic() + seconds
         while time.monotonic() < until_s:
             for page in pages:
-                page.step(page.state())
+                page.step(page.seen or page.state())
             time.sleep(2.0)
         kept = sum(page.state()["seq"] for page in pages) - kept
         due = (time.monotonic() - begun_s) * SPEED * cups
