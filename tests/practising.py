@@ -6,6 +6,8 @@ from typing import Any
 
 import httpx
 
+from station.practical.set_up import SET_UP_ACTS
+
 
 @dataclass
 class Practiser:
@@ -15,7 +17,9 @@ class Practiser:
     page: str
     missed: frozenset[tuple[int, int]] = frozenset()
     drawn_cm3: float = 0.0
-    pushed_cm3: float = 0.0
+    poured_cm3: float = 0.0
+    seen: dict[str, Any] | None = None
+    """What the stream told last, where somebody listens to it."""
     poured: set[tuple[int, int]] = field(default_factory=set)
 
     @classmethod
@@ -47,14 +51,18 @@ class Practiser:
     def pour(self, volume_cm3: float) -> None:
         """Draw up so much, and push it into the cup."""
         self.drawn_cm3 += volume_cm3
-        self.hand("syringe", drawn_cm3=self.drawn_cm3, pushed_cm3=self.pushed_cm3)
-        self.pushed_cm3 += volume_cm3
-        self.hand("syringe", drawn_cm3=self.drawn_cm3, pushed_cm3=self.pushed_cm3)
+        self.hand("ware", drawn_cm3=self.drawn_cm3, poured_cm3=self.poured_cm3)
+        self.poured_cm3 += volume_cm3
+        self.hand("ware", drawn_cm3=self.drawn_cm3, poured_cm3=self.poured_cm3)
 
     def step(self, state: dict[str, Any]) -> None:
         """Do what the instruction asks for, if it asks for anything now."""
         act = state["instruction"]["act"]
-        if act in ("begin", "rinsed"):
+        if act == "alkali_temperature":
+            self.act(act="alkali_left_out")
+        elif act in SET_UP_ACTS:
+            self.act(act=act)
+        elif act in ("begin", "rinsed"):
             self.hand("probe", place="out")
             self.hand("fill")
             self.hand("probe", place="cup")

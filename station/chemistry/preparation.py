@@ -29,10 +29,11 @@ class Glassware:
     u_portion_cm3: float
 
 
+CYLINDER: Final = Glassware(say("glassware-measuring-cylinder"), 0.3)
+"""10 cm³ class B ±0.2 (ASTM E1272), with reading and draining."""
 GLASSWARE: Final[MappingProxyType[str, Glassware]] = MappingProxyType(
     {
-        # 10 cm³ class B ±0.2 (ASTM E1272), with reading and draining
-        "measuring cylinder": Glassware(say("glassware-measuring-cylinder"), 0.3),
+        "measuring cylinder": CYLINDER,
         # 10 cm³ class B ±0.1 (ISO 835), a/√3
         "graduated pipette": Glassware(say("glassware-graduated-pipette"), 0.06),
         # common practice, no source

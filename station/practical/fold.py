@@ -181,7 +181,8 @@ def _sample(state: State, event: e.SampleTaken, time_s: float, probes: Probes) -
         gate = Gate(good=sample)
     elif event.rejected_c is not None:
         gate = judge_sample(gate, time_s, event.rejected_c, of_check=state.probes.check is not None)[1]
-    recent = (*(each for each in state.recent if each.time_s > time_s - RECENT_S), sample)
+    since_s = time_s - RECENT_S
+    recent = (*[each for each in state.recent if each.time_s > since_s], sample)
     bad_in_a_row = 0 if event.bad is None else state.bad_in_a_row + 1
     probe: ProbeStanding = "lost" if state.probe == "lost" else "failing" if bad_in_a_row else "ok"
     repeats = state.repeats

@@ -5,6 +5,7 @@ only its own share of them; who grows anything but the newest gets a copy.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import islice
 from typing import Generic, TypeVar, overload
 
 Item = TypeVar("Item")
@@ -38,9 +39,10 @@ class Growing(Sequence[Item], Generic[Item]):
         return self._length
 
     def __iter__(self) -> Iterator[Item]:
-        items = self._items
-        for place in range(self._length):
-            yield items[place]
+        return islice(self._items, self._length)
+
+    def __reversed__(self) -> Iterator[Item]:
+        return islice(reversed(self._items), len(self._items) - self._length, None)
 
     @overload
     def __getitem__(self, place: int) -> Item: ...

@@ -7,6 +7,7 @@ from typing import Annotated, Any, ClassVar, Final, Literal, Self
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
+from station.chemistry.preparation import Glassware
 from station.chemistry.reagent import Reagent
 from station.chemistry.reagents import UnknownReagentError, find_reagent
 from station.words import Message, plain, say
@@ -249,6 +250,11 @@ class Plan(Part):
     @abstractmethod
     def work(self) -> tuple[str, float]:
         """The part of a repeat after its start, and how many seconds it takes."""
+
+    @property
+    def measured_in(self) -> Glassware | None:
+        """What one portion is measured in; None where the plan does not say."""
+        return None
 
     @property
     @abstractmethod

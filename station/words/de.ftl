@@ -1779,7 +1779,7 @@ page-station = Messstation
 page-connecting = Verbindung zur Station wird hergestellt …
 page-virtual-cup = virtueller Becher
 page-from-room = nur zum Ansehen; zurück zum Raum
-page-speed = die Zeit läuft { $factor } × schneller
+page-speed = { $factor } × schneller
 page-silent = Seit mehr als 3 Sekunden kommt nichts von der Station. Was du siehst, kann veraltet sein.
 page-lost = Keine Verbindung zur Station. Schau auf die Station selbst; diese Seite holt alles von allein nach.
 page-finished = Fertig
@@ -3344,10 +3344,15 @@ page-room-print-hint = Eine Seite A4.
 
 page-practise-tag = Übung
 page-practise-hands = Übung: deine Hände
-page-practise-syringe = Spritze mit { $reagent }
+page-practise-ware = { $which ->
+    [cylinder] Messzylinder mit { $reagent }
+   *[syringe] Spritze mit { $reagent }
+  }
+page-practise-lowest-point = Lies den tiefsten Punkt der gewölbten Oberfläche ab.
 page-practise-hold = { $which ->
     [draw] Füllen: halten
-   *[push] Zu­geben: halten
+    [cylinder] Ein­gießen: halten
+   *[syringe] Zu­geben: halten
   }
 page-practise-stir = { $which ->
     [stirring] Rührt …

@@ -547,13 +547,13 @@ button-set-up-filled = { $tool ->
         [probe] Probe
        *[thermometer] Thermometer
     } in, lid on
-prompt-set-up-empty = Pour the cup away as your school's rules say.
+prompt-set-up-empty = Empty the cup as your school's rules say.
 prompt-set-up-ask = Ask your teacher if you are not sure where.
 button-cup-emptied = The cup is empty
 prompt-set-up-wash = Rinse and dry the cup and the { $tool }.
 prompt-set-up-dry = Water left in the cup would dilute the next filling.
 button-cup-rinsed = Rinsed and dry
-prompt-lid-and-stir = Then lid on, and stir gently.
+prompt-lid-and-stir = Then put the lid on and stir gently.
 prompt-keep-lid = Keep the lid on.
 prompt-wipe = Wipe the probe. Refill from the same bottle.
 button-rinsed = Rinsed and refilled
@@ -1776,7 +1776,7 @@ page-station = Bench station
 page-connecting = Connecting to the station …
 page-virtual-cup = virtual cup
 page-from-room = to look at only; back to the room
-page-speed = time runs { $factor } × faster
+page-speed = { $factor } × faster
 page-silent = Nothing heard from the station for more than 3 seconds. What you see may be out of date.
 page-lost = No contact with the station. Look at the bench itself; this page catches up by itself.
 page-finished = Done
@@ -1985,8 +1985,8 @@ page-added-at = { $name } before the start: { $temperature } °C.
 
 ## Corrections
 
-page-corrections = Correct, pause or finish
-page-corrections-short = Correct
+page-corrections = Change, pause or finish
+page-corrections-short = Change
 page-corrections-close = Close
 page-portion = portion { $portion }
 page-whole = the { $name }
@@ -2128,7 +2128,7 @@ page-doing-far-off =
 page-doing-last-reading = last reading
 page-doing-added-unread = Portion { $portion } is in, no reading taken
 page-doing-to-reading = Now your own reading
-page-doing-to-lines = Now your own lines
+page-doing-to-lines = Now draw your lines
 page-doing-to-results = To the results
 page-doing-to-record = Your record
 page-doing-code-title = The code of this bench
@@ -3337,10 +3337,15 @@ page-room-print-hint = One side of A4.
 
 page-practise-tag = practice
 page-practise-hands = Practice: your hands
-page-practise-syringe = Syringe with { $reagent }
+page-practise-ware = { $which ->
+    [cylinder] Measuring cylinder with { $reagent }
+   *[syringe] Syringe with { $reagent }
+  }
+page-practise-lowest-point = Read the lowest point of the curved surface.
 page-practise-hold = { $which ->
     [draw] Fill (hold)
-   *[push] Push in (hold)
+    [cylinder] Pour in (hold)
+   *[syringe] Push in (hold)
   }
 page-practise-stir = { $which ->
     [stirring] Stirring …

@@ -3343,10 +3343,15 @@ page-room-print-hint = Un recto A4.
 
 page-practise-tag = entraînement
 page-practise-hands = Entraînement : tes mains
-page-practise-syringe = Seringue avec { $reagent }
+page-practise-ware = { $which ->
+    [cylinder] Éprouvette graduée avec { $reagent }
+   *[syringe] Seringue avec { $reagent }
+  }
+page-practise-lowest-point = Lis le point le plus bas de la surface courbe.
 page-practise-hold = { $which ->
     [draw] Remplir (tenir)
-   *[push] Verser (tenir)
+    [cylinder] Verser (tenir)
+   *[syringe] Verser (tenir)
   }
 page-practise-stir = { $which ->
     [stirring] On remue …

@@ -89,7 +89,7 @@ def press(page: Page, act: str, portion: int | None = None) -> None:
     button.click()
 
 
-def correct(page: Page, name: str, *, opened_by: str = "Correct, pause or finish") -> None:
+def correct(page: Page, name: str, *, opened_by: str = "Change, pause or finish") -> None:
     """Open the corrections and choose one; where the next instruction closed them meanwhile, open them again."""
     chosen = page.get_by_role("button", name=name, exact=True)
     end = time.monotonic() + PATIENCE_S

@@ -166,7 +166,7 @@ def test_after_the_last_portion_the_page_leads_on_to_the_lines_and_the_record(
     bench.act(act="begin").raise_for_status()
     work(bench, until="done", repeat=2)
     page.wait_for_selector("main.state-done")
-    page.get_by_role("button", name="Now your own lines").click()
+    page.get_by_role("button", name="Now draw your lines").click()
     expect(page.locator(".seeing .figure").first).to_be_in_viewport()
     page.locator(".instruction").get_by_role("link", name="Your record").click()
     page.wait_for_selector("main.at-record")

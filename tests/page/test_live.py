@@ -157,7 +157,7 @@ def test_a_practical_under_way_has_no_violation_that_axe_knows(
         options = {"color_scheme": scheme} | ({"viewport": viewport} if viewport else {})
         page = open_page(slow_demo, **options)
         expect_live(page)
-        page.get_by_role("button", name="Correct, pause or finish").click()
+        page.get_by_role("button", name="Change, pause or finish").click()
         expect_accessible(page)
 
 
@@ -173,7 +173,7 @@ def test_only_a_change_of_the_instruction_is_read_aloud(slow_demo: Station, open
 @pytest.mark.fault("access-for-all")
 def test_targets_are_at_least_48_pixels_high(slow_demo: Station, open_page: OpenPage) -> None:
     page = open_page(slow_demo)
-    page.get_by_role("button", name="Correct, pause or finish").click()
+    page.get_by_role("button", name="Change, pause or finish").click()
     heights = page.evaluate("""() => [...document.querySelectorAll('button:not(.term), select, input')]
         .filter((one) => one.offsetParent).map((one) => one.getBoundingClientRect().height)""")
     assert heights

@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 from tests.page.conftest import PHONE, PROJECTOR, OpenContext, OpenPage, Station, expect_accessible, work
 from tests.page.hands import VIRTUAL, asked, correct, expect_total, serving, short_plan
 
-OPEN = "Correct, pause or finish"
+OPEN = "Change, pause or finish"
 
 
 @pytest.fixture

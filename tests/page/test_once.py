@@ -178,7 +178,7 @@ def test_the_finished_page_has_no_violation_that_axe_knows(once: Station, open_p
     for viewport in (PHONE, PROJECTOR):
         page = open_page(once, color_scheme=scheme, viewport=viewport)
         page.wait_for_selector(".read-off .change")
-        page.get_by_role("button", name="Correct, pause or finish").click()
+        page.get_by_role("button", name="Change, pause or finish").click()
         expect_accessible(page)
         # A word in a sentence that explains itself is as high as its line (WCAG 2.2, 2.5.8, exception: inline).
         heights = page.evaluate("[...document.querySelectorAll('button:not(.term)')].map((one) => one.offsetHeight)")
@@ -200,7 +200,7 @@ def test_a_weighed_solid_is_said_in_grams_and_has_no_temperature_to_dip_for(
     page = open_page(solid)
     expect(page.locator("header")).to_contain_text("50 cm³ of water in the cup; 4 g of potassium chloride")
     expect(page.get_by_role("button", name="First take")).to_have_count(0)
-    page.get_by_role("button", name="Correct, pause or finish").click()
+    page.get_by_role("button", name="Change, pause or finish").click()
     page.get_by_role("button", name="Temperature of the potassium chloride").click()
     expect(page.get_by_role("button", name="Measure it with the probe")).to_have_count(0)
     page.get_by_role("button", name="No, leave it").click()
@@ -208,7 +208,7 @@ def test_a_weighed_solid_is_said_in_grams_and_has_no_temperature_to_dip_for(
     expect(page.locator(".figure svg .quantity")).to_have_text(
         ["temperature / °C", "time since the start of the repeat / s"]
     )
-    page.get_by_role("button", name="Correct, pause or finish").click()  # the panel closed with the instruction
+    page.get_by_role("button", name="Change, pause or finish").click()  # the panel closed with the instruction
     expect(page.get_by_role("button", name="The potassium chloride is already in")).to_be_visible()
     expect(page.get_by_role("button", name="Another volume went in")).to_have_count(0)
 

@@ -1,6 +1,7 @@
 """Practice without a kit in a real browser: one whole repeat by mouse, by touch and by keyboard."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 from typing import ClassVar
 
@@ -94,9 +95,10 @@ class Keyboard(Mouse):
 
 
 @pytest.fixture
-def bench(tmp_path: Path) -> Iterator[Station]:
-    """A bench that nobody works at, with practice beside it."""
+def bench(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[Station]:
+    """A bench that nobody works at, with practice beside it; its portions are measured with a syringe unless said."""
     plan = short_plan(repeats=1, count=3, more='results = "at once"')
+    plan += f'glassware = "{getattr(request, "param", "syringe")}"\n'
     with serving(tmp_path, *CUP, plan=plan) as station:
         yield station
 
@@ -113,8 +115,8 @@ def set_up(hands: Mouse) -> None:
 
 
 def scale(compare: str, volume_cm3: float) -> str:
-    """What a person waits for who reads the syringe."""
-    return f"() => Number(document.querySelector('.syringe').getAttribute('aria-valuenow')) {compare} {volume_cm3}"
+    """What a person waits for who reads the scale."""
+    return f"() => Number(document.querySelector('.ware').getAttribute('aria-valuenow')) {compare} {volume_cm3}"
 
 
 @pytest.mark.parametrize("way", [Mouse, Touch, Keyboard], ids=lambda way: way.__name__.lower())
@@ -139,7 +141,7 @@ def test_a_whole_repeat_is_practised(bench: Station, open_context: OpenContext, 
         act = page.locator(f".done[data-act=portion_added][data-portion='{portion}']")
         hands.hold(bar.locator("[data-hand=draw]"), scale(">=", PORTION_CM3 - 0.1))
         act.wait_for()
-        hands.hold(bar.locator("[data-hand=push]"), scale("<=", 0.0))
+        hands.hold(bar.locator("[data-hand=pour]"), scale("<=", 0.0))
         if portion != 2:  # forgotten: the judgement says so
             hands.press(bar.get_by_role("button", name="Stir"))
         hands.press(bar.get_by_role("button", name="Lid is off"))
@@ -155,6 +157,59 @@ def test_a_whole_repeat_is_practised(bench: Station, open_context: OpenContext, 
     assert bench.state()["repeat"] == 0, "nothing of it happened at the bench itself"
 
 
+IN_CYLINDER = pytest.mark.parametrize("bench", ["measuring cylinder"], indirect=True)
+READ_OFF = """() => {
+  const box = document.querySelector('.ware-surface').getBBox();
+  const lines = document.querySelector('.ware-marks').getAttribute('d').split('M').filter(Boolean);
+  const number = document.querySelector('.ware text');
+  return {
+    lowest: box.y + box.height,
+    rim: box.y,
+    lines: lines.map((line) => Number(line.split(/[ h]/)[1])),
+    number: [Number(number.getAttribute('y')) - 4, Number(number.textContent)],
+  };
+}"""
+
+
+POURED = """async (api) => {
+  const { hands } = await (await fetch(api)).json();
+  return hands.ware.poured_cm3 > 4 && hands.ware.poured_cm3 === hands.ware.drawn_cm3 && hands.ware;
+}"""
+
+
+@IN_CYLINDER
+@pytest.mark.parametrize("way", [Mouse, Touch, Keyboard], ids=lambda way: way.__name__.lower())
+def test_a_cylinder_is_filled_read_and_emptied(bench: Station, open_context: OpenContext, way: type[Mouse]) -> None:
+    context, _ = open_context(bench, **way.options)
+    page = context.new_page()
+    page.goto(f"{bench.url}practise")
+    hands, bar, meter = way(page), page.locator(".practise-bar"), page.get_by_role("meter")
+    bar.wait_for()
+    expect(meter).to_have_accessible_name("Measuring cylinder with sodium hydroxide")
+    expect(bar).to_contain_text("Read the lowest point of the curved surface.")
+    hands.press(bar.get_by_role("button", name="Fill with acid"))
+    hands.hold(bar.locator("[data-hand=draw]"), scale(">=", PORTION_CM3 - 0.1))
+    read_cm3 = float(meter.get_attribute("aria-valuenow") or 0)
+    seen = page.evaluate(READ_OFF)
+    gaps = [below - above for below, above in pairwise(seen["lines"])]
+    assert gaps == pytest.approx([gaps[0]] * len(gaps), abs=0.02), "evenly divided"
+    y, volume_cm3 = seen["number"]
+    at_cm3 = volume_cm3 + 0.2 * (y - seen["lowest"]) / gaps[0]
+    assert at_cm3 == pytest.approx(read_cm3, abs=0.06), "the surface is read at its lowest point"
+    assert seen["rim"] < seen["lowest"] - 3, "it climbs the wall"
+    heard_cm3 = float((meter.get_attribute("aria-valuetext") or "").removesuffix(" cm³"))
+    assert heard_cm3 / 0.2 == pytest.approx(round(heard_cm3 / 0.2)), "to a line"
+    assert heard_cm3 == pytest.approx(read_cm3, abs=0.151), "the nearest"
+    hands.hold(bar.get_by_role("button", name="Pour in (hold)"), scale("<=", 0.0))
+    told = page.wait_for_function(
+        POURED,
+        arg=page.url.replace("/practise/", "/api/practise/") + "/hands",
+    ).json_value()
+    assert told["ware"] == "cylinder"
+    assert told["poured_cm3"] == pytest.approx(read_cm3, abs=0.06)
+    expect_accessible(page)
+
+
 def test_another_phone_has_another_cup_and_the_same_phone_its_own(bench: Station, open_context: OpenContext) -> None:
     one, _ = open_context(bench)
     other, _ = open_context(bench)
@@ -168,6 +223,7 @@ def test_another_phone_has_another_cup_and_the_same_phone_its_own(bench: Station
     expect(pages[2].get_by_role("button", name="Fill with acid")).to_be_visible()
 
 
+@pytest.mark.parametrize("bench", ["syringe", "measuring cylinder"], indirect=True)
 def test_nothing_that_counts_lies_under_the_bar(bench: Station, open_context: OpenContext) -> None:
     names = ["instruction", "temperature", "total", "place", "trace"]
     context, _ = open_context(bench)
@@ -201,7 +257,7 @@ def test_what_is_poured_into_an_empty_cup_is_refused_in_words(bench: Station, op
     page.locator(".practise-bar").wait_for()
     hands = Mouse(page)
     hands.hold(page.locator("[data-hand=draw]"), scale(">=", 1.0))
-    page.locator("[data-hand=push]").hover()
+    page.locator("[data-hand=pour]").hover()
     page.mouse.down()
     expect(page.locator(".practise-refused")).to_have_text("The cup is empty: fill it with acid first.")
     page.mouse.up()

@@ -61,7 +61,7 @@ def test_a_question_is_answered_from_the_keyboard_and_counts(bench: Station, ope
     page.wait_for_function("() => document.querySelector('.trace').getAttribute('d').length > 600")
     assert page.evaluate("window.said") == [words], "announced once, not with every sample"
     page.wait_for_timeout(650)
-    page.get_by_role("button", name="Correct, pause or finish").focus()
+    page.get_by_role("button", name="Change, pause or finish").focus()
     for _ in range(3):
         page.keyboard.press("Tab")
         if page.evaluate("document.activeElement.textContent") == "Twice":

@@ -178,7 +178,7 @@ def test_a_pause_of_staff_is_ended_by_staff_and_a_repeat_of_theirs_counts_again(
     teacher.get_by_role("button", name="Pause this bench").click()
     expect(group.locator(".instruction-text")).to_have_text("Paused by your teacher. Please wait.")
     expect(group.locator(".done")).to_have_count(0)
-    group.get_by_role("button", name="Correct, pause or finish").click()
+    group.get_by_role("button", name="Change, pause or finish").click()
     expect(group.get_by_role("button", name="Go on", exact=True)).to_have_count(0)
     expect(group.get_by_role("button", name="Finish the practical")).to_have_count(0)
     teacher.get_by_role("button", name="Let this bench go on").click()

@@ -125,7 +125,7 @@ async def test_another_site_gets_no_cup_and_moves_none(opened: Opened) -> None:
 
 
 @pytest.mark.parametrize(
-    "body", [{}, {"hand": "throw"}, {"hand": "syringe", "drawn_cm3": -1}, {"hand": "lid", "on": "perhaps"}]
+    "body", [{}, {"hand": "throw"}, {"hand": "ware", "drawn_cm3": -1}, {"hand": "lid", "on": "perhaps"}]
 )
 async def test_what_no_hand_can_do_is_refused(opened: Opened, body: dict[str, object]) -> None:
     phone = opened.phone()

@@ -7,9 +7,10 @@ settled.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import exp, log, sqrt
+from operator import mul
 
 # Linear algebra for a handful of parameters, in lists: the daemon carries no numpy.
 
@@ -32,7 +33,7 @@ def inverse(matrix: Matrix) -> Matrix:
 
 def times(matrix: Matrix, vector: Sequence[float]) -> list[float]:
     """Matrix (both halves given) times vector."""
-    return [sum(x * y for x, y in zip(row, vector, strict=True)) for row in matrix]
+    return [sum(map(mul, row, vector)) for row in matrix]
 
 
 def cholesky(matrix: Matrix) -> Matrix:
@@ -157,84 +158,96 @@ def fit(
 
 def model(at: Sequence[float], time_s: float, turn_c_s: float = 0.0) -> tuple[float, list[float]]:
     """The probe's temperature in °C and its derivatives by the eight parameters."""
+    return model_of(at, turn_c_s)(time_s)
+
+
+def model_of(at: Sequence[float], turn_c_s: float) -> Callable[[float], tuple[float, list[float]]]:
+    """Return `model` as a function of time: what does not change with it is computed once for a whole trace."""
     base, change, drift, start, log_fast, log_slow, share, log_mix = at
-    ago = time_s - start
-    if ago <= 0.0:
-        before = drift - turn_c_s
-        return base + before * ago, [1.0, 0.0, ago, -before, 0.0, 0.0, 0.0, 0.0]
     fast, slow, mix = exp(log_fast), exp(log_slow), exp(log_mix)
-    f_left, f_tau, f_mix, f_ago = _left(ago, fast, mix)
-    s_left, s_tau, s_mix, s_ago = _left(ago, slow, mix)
-    rest = 1.0 - share
-    left = share * f_left + rest * s_left
-    # A probe on a steady drift trails by its mean lag, once the lags have had time to build up; the drift
-    # from before the pour it trails already.
-    f_ramp, s_ramp = 1.0 - exp(-ago / fast), 1.0 - exp(-ago / slow)
-    trail = share * fast * f_ramp + rest * slow * s_ramp
-    into_wall = exp(-ago / WALL_S)
-    seen = share * _fading(into_wall, f_ramp, fast) + rest * _fading(into_wall, s_ramp, slow)
-    shape = 1.0 - left + WALL * seen
-    value = base + change * shape + drift * ago - turn_c_s * trail
-    return value, [
-        1.0,
-        shape,
-        ago,
-        change * (share * f_ago + rest * s_ago) - drift + turn_c_s * (1.0 - share * f_ramp - rest * s_ramp),
-        -share * fast * (change * f_tau + turn_c_s * f_ramp),
-        -rest * slow * (change * s_tau + turn_c_s * s_ramp),
-        change * (s_left - f_left) + turn_c_s * (slow * s_ramp - fast * f_ramp),
-        -mix * change * (share * f_mix + rest * s_mix),
-    ]
+    (f_gap, f_mixed_s), (s_gap, s_mixed_s) = _apart(fast, mix), _apart(slow, mix)
+    f_wall, s_wall = _wall_share(fast), _wall_share(slow)
+    rest, before = 1.0 - share, drift - turn_c_s
+    f_lag, s_lag, mix_change = share * fast, rest * slow, -mix * change
+
+    def model_at(time_s: float) -> tuple[float, list[float]]:
+        ago = time_s - start
+        if ago <= 0.0:
+            return base + before * ago, [1.0, 0.0, ago, -before, 0.0, 0.0, 0.0, 0.0]
+        # What each lag behind the mixing time has left of a step, and its derivatives by lag, mixing time and time.
+        by_fast, by_slow, f_by_mix = exp(-ago / fast), exp(-ago / slow), exp(-ago / f_mixed_s)
+        s_by_mix = f_by_mix if s_mixed_s == f_mixed_s else exp(-ago / s_mixed_s)
+        f_left = (fast * by_fast - f_mixed_s * f_by_mix) / f_gap
+        s_left = (slow * by_slow - s_mixed_s * s_by_mix) / s_gap
+        f_tau, s_tau = (by_fast * (1.0 + ago / fast) - f_left) / f_gap, (by_slow * (1.0 + ago / slow) - s_left) / s_gap
+        f_mix = (f_left - f_by_mix * (1.0 + ago / f_mixed_s)) / f_gap
+        s_mix = (s_left - s_by_mix * (1.0 + ago / s_mixed_s)) / s_gap
+        f_ago, s_ago = (f_by_mix - by_fast) / f_gap, (s_by_mix - by_slow) / s_gap
+        # A probe on a steady drift trails by its mean lag, once the lags have had time to build up; the drift
+        # from before the pour it trails already.
+        f_ramp, s_ramp = 1.0 - by_fast, 1.0 - by_slow
+        trail = f_lag * f_ramp + s_lag * s_ramp
+        into_wall = exp(-ago / WALL_S)
+        # What each lag shows of a heat that fades into the wall.
+        seen = share * (f_wall * (into_wall - 1.0 + f_ramp)) + rest * (s_wall * (into_wall - 1.0 + s_ramp))
+        shape = 1.0 - (share * f_left + rest * s_left) + WALL * seen
+        return base + change * shape + drift * ago - turn_c_s * trail, [
+            1.0,
+            shape,
+            ago,
+            change * (share * f_ago + rest * s_ago) - drift + turn_c_s * (1.0 - share * f_ramp - rest * s_ramp),
+            -f_lag * (change * f_tau + turn_c_s * f_ramp),
+            -s_lag * (change * s_tau + turn_c_s * s_ramp),
+            change * (s_left - f_left) + turn_c_s * (slow * s_ramp - fast * f_ramp),
+            mix_change * (share * f_mix + rest * s_mix),
+        ]
+
+    return model_at
 
 
-def _fading(wall: float, ramp: float, tau: float) -> float:
-    """What a lag `tau` shows of a heat that fades into the wall, `ramp` being 1 - exp(-ago/tau)."""
+def _wall_share(tau: float) -> float:
+    """How much a lag `tau` shows of a heat that fades into the wall."""
     gap = WALL_S - tau
     if abs(gap) < 0.5:
         gap = 0.5
-    return WALL_S / gap * (wall - 1.0 + ramp)
+    return WALL_S / gap
 
 
-def _left(ago: float, tau: float, mix: float) -> tuple[float, float, float, float]:
-    """What a lag `tau` behind a mixing time `mix` has left of a step, and its derivatives by tau, mix and time."""
+def _apart(tau: float, mix: float) -> tuple[float, float]:
+    """How far a lag `tau` and a mixing time are apart, kept from nothing, and the mixing time that goes with it."""
     gap = tau - mix
     if abs(gap) < 0.02 * tau:
         gap = 0.02 * tau
         mix = tau - gap
-    by_tau, by_mix = exp(-ago / tau), exp(-ago / mix)
-    left = (tau * by_tau - mix * by_mix) / gap
-    return (
-        left,
-        (by_tau * (1.0 + ago / tau) - left) / gap,
-        (left - by_mix * (1.0 + ago / mix)) / gap,
-        (by_mix - by_tau) / gap,
-    )
+    return gap, mix
 
 
 def _normal(
     samples: Sequence[tuple[float, float]], at: Sequence[float], prior: Prior, noise_c: float, turn_c_s: float
 ) -> tuple[Matrix, list[float], float]:
     """Normal equations of one Gauss-Newton step around `at`, lower half, and the weighted rms."""
-    places = range(len(at))
+    model_at = model_of(at, turn_c_s)
     matrix = [list(row) for row in prior.precision]
     right = times(prior.precision, [mean - now for mean, now in zip(prior.mean, at, strict=True)])
-    total = weights = 0.0
+    rows, weights, offs = list[list[float]](), list[float](), list[float]()
     for time_s, temperature_c in samples:
-        value, row = model(at, time_s, turn_c_s)
+        value, row = model_at(time_s)
         off = temperature_c - value
         steep = row[START] * STEEP
         variance = noise_c * noise_c + steep * steep
-        weight = 1.0 / (variance + off * off * ROBUST)
-        total += weight * off * off
-        weights += weight
-        for i in places:
-            scaled = weight * row[i]
-            if scaled:
-                line = matrix[i]
-                right[i] += scaled * off
-                for j in range(i + 1):
-                    line[j] += scaled * row[j]
-    return matrix, right, sqrt(total / weights) if weights else 0.0
+        weights.append(1.0 / (variance + off * off * ROBUST))
+        rows.append(row)
+        offs.append(off)
+    if not rows:
+        return matrix, right, 0.0
+    columns = list(zip(*rows, strict=True))
+    for place, line in enumerate(matrix):
+        scaled = list(map(mul, weights, columns[place]))
+        right[place] = sum(map(mul, scaled, offs), right[place])
+        for other in range(place + 1):
+            line[other] = sum(map(mul, scaled, columns[other]), line[other])
+    squares = (weight * off * off for weight, off in zip(weights, offs, strict=True))
+    return matrix, right, sqrt(sum(squares, 0.0) / sum(weights, 0.0))
 
 
 LOW = (-1e9, -60.0, -0.1, -1e9, log(1.0), log(3.0), 0.0, log(0.3))

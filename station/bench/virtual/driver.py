@@ -2,7 +2,6 @@
 
 import threading
 from collections.abc import Callable
-from copy import deepcopy
 from pathlib import Path
 from types import TracebackType
 from typing import Final, Protocol, Self
@@ -188,7 +187,7 @@ class VirtualDriver:
         """Return how cup and probe are at this moment: a world of its own, to look at or to let go on."""
         with self._lock:
             self.world.advance(time_s)
-            return deepcopy(self.world)
+            return self.world.copied()
 
     def dip_in_alkali(self, time_s: float) -> None:
         """The rinsed, wiped probe goes into the alkali."""

@@ -4,7 +4,6 @@ The cup's own truth tells what each slip cost: the reading less the temperature 
 """
 
 from collections.abc import Callable
-from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -30,7 +29,8 @@ TWICE: Final = 1.75
 """Less than so much of a portion is none, more is two."""
 VOLUME_CM3: Final = 0.15
 VOLUME_PART: Final = 0.05
-"""A volume is wrong that is further off than this, or than this part of a portion."""
+VOLUME_DIVISIONS: Final = 0.5
+"""A volume is wrong that is read further off than this, than this part of a portion, or than so many divisions."""
 PRESS_S: Final = 6.0
 PRESS_WALL_S: Final = 1.5
 WAIT_S: Final = 45.0
@@ -97,8 +97,9 @@ class _Read:
 class Technique:
     """Collects what a person does and what the station puts down, and judges it at the end."""
 
-    def __init__(self, plan: Plan, speed: float) -> None:
+    def __init__(self, plan: Plan, speed: float, division_cm3: float) -> None:
         self._plan, self._speed = plan, speed
+        self._off_cm3 = max(VOLUME_CM3, VOLUME_PART * plan.portion_cm3, VOLUME_DIVISIONS * division_cm3)
         self._portions: dict[tuple[int, int], _Portion] = {}
         self._pending = _Pour()
         self._prompted: tuple[float, float] | None = None
@@ -119,7 +120,7 @@ class Technique:
         self._carried = True
 
     def pours(self, time_s: float, volume_cm3: float, seen: Seen) -> None:
-        """So much more flows into the cup."""
+        """So much more flows into the cup, as the scale reads."""
         pour = self._pending
         if pour.before is None:
             pour.before, pour.first_s = seen(), time_s
@@ -197,10 +198,9 @@ class Technique:
 
     def _of_volume(self, each: _Portion, recorded_cm3: float | None) -> list[SlipShown]:
         planned_cm3, poured_cm3 = self._plan.portion_cm3, each.pour.volume_cm3
-        off_cm3 = max(VOLUME_CM3, VOLUME_PART * planned_cm3)
-        if each.portion == 0 or abs(poured_cm3 - planned_cm3) <= off_cm3:
+        if each.portion == 0 or abs(poured_cm3 - planned_cm3) <= self._off_cm3:
             return []
-        right = recorded_cm3 is not None and abs(recorded_cm3 - poured_cm3) <= 2.0 * off_cm3
+        right = recorded_cm3 is not None and abs(recorded_cm3 - poured_cm3) <= 2.0 * self._off_cm3
         part = poured_cm3 / planned_cm3
         little = "nothing" if poured_cm3 < COUNTS_CM3 else "missed"
         slip = little if part < MISSING else "double" if part > TWICE else "volume"
@@ -239,7 +239,7 @@ def _of_reading(each: _Portion) -> list[SlipShown]:
 
 def _seconds_to_rest(world: World) -> float:
     """Return how long the probe would still have needed to show the temperature of the liquid."""
-    world = deepcopy(world)
+    world = world.copied()
     begun_s = world.time_s
     while abs(world.probe_temperature_c - world.true_temperature_c) > AT_REST_C:
         if world.time_s - begun_s >= MOST_EARLY_S:

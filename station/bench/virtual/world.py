@@ -11,6 +11,7 @@ tried on it.
 import math
 import random
 from collections import deque
+from copy import copy
 from dataclasses import dataclass
 
 from station.bench.virtual.cup import CupParameters
@@ -39,21 +40,23 @@ class _Parcel:
 class _Half(_Parcel):
     """One half of the cup with its part of the heat capacity that follows at once."""
 
-    __slots__ = ("_parameters",)
+    __slots__ = ("_acid_j_cm3_k", "_alkali_j_cm3_k", "_cup_j_k", "_parameters")
 
     def __init__(self, parameters: CupParameters, acid_cm3: float, temperature_c: float) -> None:
         super().__init__(acid_cm3, 0.0, acid_cm3 * parameters.acid_concentration_mol_dm3 / 1000.0, 0.0)
         self._parameters = parameters
+        self._acid_j_cm3_k = parameters.acid_heat_capacity_j_cm3_k
+        self._alkali_j_cm3_k = parameters.alkali_heat_capacity_j_cm3_k
+        self._cup_j_k = 0.5 * parameters.cup_heat_capacity_j_k
         self.heat_j = self.heat_capacity_j_k * temperature_c
 
     @property
     def liquid_heat_capacity_j_k(self) -> float:
-        p = self._parameters
-        return self.acid_cm3 * p.acid_heat_capacity_j_cm3_k + self.alkali_cm3 * p.alkali_heat_capacity_j_cm3_k
+        return self.acid_cm3 * self._acid_j_cm3_k + self.alkali_cm3 * self._alkali_j_cm3_k
 
     @property
     def heat_capacity_j_k(self) -> float:
-        return self.liquid_heat_capacity_j_k + 0.5 * self._parameters.cup_heat_capacity_j_k
+        return self.liquid_heat_capacity_j_k + self._cup_j_k
 
     @property
     def temperature_c(self) -> float:
@@ -61,8 +64,9 @@ class _Half(_Parcel):
 
     def take(self, volume_cm3: float) -> _Parcel:
         """Liquid of this half leaves it, at its temperature."""
-        part = volume_cm3 / self.volume_cm3
-        heat_j = part * self.liquid_heat_capacity_j_k * self.temperature_c
+        part = volume_cm3 / (self.acid_cm3 + self.alkali_cm3)
+        liquid_j_k = self.acid_cm3 * self._acid_j_cm3_k + self.alkali_cm3 * self._alkali_j_cm3_k
+        heat_j = part * liquid_j_k * (self.heat_j / (liquid_j_k + self._cup_j_k))
         parcel = _Parcel(part * self.acid_cm3, part * self.alkali_cm3, part * self.excess_acid_mol, heat_j)
         self.acid_cm3 -= parcel.acid_cm3
         self.alkali_cm3 -= parcel.alkali_cm3
@@ -120,6 +124,16 @@ class World:
         self._reading: tuple[int, float] | None = None
         self._undissolved_mol = 0.0
         self.refill()
+
+    def copied(self) -> "World":
+        """Return a world of its own that goes on from here as this one would."""
+        other = copy(self)
+        other._random = random.Random(0)  # noqa: S311
+        other._random.setstate(self._random.getstate())
+        other._upper, other._lower = copy(self._upper), copy(self._lower)
+        other._pours = deque([list(each) for each in self._pours])
+        other._probe_c, other._poured_cm3 = list(self._probe_c), list(self._poured_cm3)
+        return other
 
     @property
     def time_s(self) -> float:
@@ -292,9 +306,10 @@ class World:
     def _mix(self) -> None:
         """As much goes up as comes down, after the halves are level again."""
         upper, lower = self._upper, self._lower
-        level_cm3 = 0.5 * (upper.volume_cm3 - lower.volume_cm3)
+        upper_cm3, lower_cm3 = upper.acid_cm3 + upper.alkali_cm3, lower.acid_cm3 + lower.alkali_cm3
+        level_cm3 = 0.5 * (upper_cm3 - lower_cm3)
         mixed_part = self._stirred_part if self.time_s < self._stirred_until_s else self._still_part
-        swap_cm3 = 0.25 * self.volume_cm3 * mixed_part
+        swap_cm3 = 0.25 * (upper_cm3 + lower_cm3) * mixed_part
         down, up = upper.take(swap_cm3 + max(level_cm3, 0.0)), lower.take(swap_cm3 + max(-level_cm3, 0.0))
         lower.add(down)
         upper.add(up)
@@ -302,19 +317,21 @@ class World:
     def _exchange_heat(self) -> None:
         p, room_c = self.parameters, self.room_temperature_c
         upper, lower = self._upper, self._lower
-        surface_w = p.loss_w_k * p.surface_share * (upper.temperature_c - room_c)
+        upper_j_k, lower_j_k = upper.heat_capacity_j_k, lower.heat_capacity_j_k
+        surface_w = p.loss_w_k * p.surface_share * (upper.heat_j / upper_j_k - room_c)
         if not self._lid_on:
             surface_w *= OPEN_LOSS
             self.lost_by_open_lid_j += surface_w * (1.0 - 1.0 / OPEN_LOSS) * STEP_S
         upper.heat_j -= surface_w * STEP_S
         # the wall takes from both halves; through it the rest of the loss goes
-        for half in (upper, lower):
-            to_wall_j = 0.5 * p.wall_heat_capacity_j_k * self._wall_part * (half.temperature_c - self._wall_c)
-            through_j = 0.5 * p.loss_w_k * (1.0 - p.surface_share) * (half.temperature_c - room_c) * STEP_S
+        for half, half_j_k in ((upper, upper_j_k), (lower, lower_j_k)):
+            half_c = half.heat_j / half_j_k
+            to_wall_j = 0.5 * p.wall_heat_capacity_j_k * self._wall_part * (half_c - self._wall_c)
+            through_j = 0.5 * p.loss_w_k * (1.0 - p.surface_share) * (half_c - room_c) * STEP_S
             half.heat_j -= to_wall_j + through_j
             if p.wall_heat_capacity_j_k > 0.0:
                 self._wall_c += to_wall_j / p.wall_heat_capacity_j_k
-        around_c = lower.temperature_c if self._bath_c is None else self._bath_c
+        around_c = lower.heat_j / lower_j_k if self._bath_c is None else self._bath_c
         for body, part in enumerate(self._probe_parts):
             warmed_c = part * (around_c - self._probe_c[body])
             self._probe_c[body] += warmed_c

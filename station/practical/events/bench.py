@@ -171,6 +171,10 @@ class SampleTaken(Event):
     rejected_c: float | None = None
     text: str | None = None
 
+    def to_body(self) -> dict[str, Any]:
+        """Return the fields; the many hold nothing that has to be copied."""
+        return dict(vars(self))
+
 
 @dataclass(frozen=True)
 class ProbeLost(Event):

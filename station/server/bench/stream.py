@@ -79,8 +79,15 @@ async def heard(listener: Listener, sent: int = 0) -> AsyncIterator[bytes]:
         except TimeoutError:
             yield HEARTBEAT
             continue
+        waiting = []
+        while item is not None:
+            number, message = item
+            if number == 0 or number > sent:
+                waiting.append(message)
+            if listener.queue.empty():
+                break
+            item = listener.queue.get_nowait()
+        if waiting:  # what came together goes out together
+            yield b"".join(waiting)
         if item is None:
             return
-        number, message = item
-        if number == 0 or number > sent:
-            yield message

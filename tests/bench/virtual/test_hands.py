@@ -1,12 +1,16 @@
 """A person's hands on a virtual cup, with the real procedure: each slip is in the cup, and is told."""
 
 import asyncio
+import math
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from statistics import mean, stdev
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from w1thermsensor import W1ThermSensor
 
 from station.bench.virtual.cup import nitric_acid_and_potassium_hydroxide, of_plan
@@ -14,6 +18,7 @@ from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.hands import HandAct, HandRefused, Hands
 from station.bench.virtual.practice import END_POINTS, practised, truth
 from station.bench.virtual.technique import SlipShown
+from station.bench.virtual.ware import SIZES_CM3, ware_of
 from station.practical import events as e
 from station.practical.fold import fold
 from station.practical.kinds import plan_from, ready_plan
@@ -58,6 +63,8 @@ class Person:
     first_poured: set[tuple[int, int]] = field(default_factory=set)
     truths: dict[tuple[int, int], float] = field(default_factory=dict)
 
+    portion_cm3: float = 3.0
+    wrong_cm3: float = 3.5
     count: int = 0
 
     async def run(self, bench: PractisedBench, clock: JumpingClock, driver: VirtualDriver) -> None:
@@ -101,7 +108,10 @@ class Person:
         await self.clock.sleep(3.0)
         first = which not in self.first_poured
         if not (first and which in self.missed):
-            self.push(6.0 if which in self.doubled else 3.5 if which in self.wrong else 3.0)
+            portion_cm3 = self.portion_cm3
+            self.push(
+                2 * portion_cm3 if which in self.doubled else self.wrong_cm3 if which in self.wrong else portion_cm3
+            )
         self.first_poured.add(which)
         await self.clock.sleep(20.0 if which in self.late else 2.0)
         if which not in self.unstirred:
@@ -114,11 +124,12 @@ class Person:
         """In two strokes where the syringe is too small."""
         portion = len(self.bench.state.repeats), self.bench.state.poured
         self.truths[portion] = self.driver.seen(self.clock.now_s).true_temperature_c
-        for stroke_cm3 in (min(volume_cm3, 3.0), max(volume_cm3 - 3.0, 0.0)):
-            pushed_cm3 = self.drawn_cm3
+        most_cm3 = self.bench.hands.shown(self.clock.now_s)["ware"]["capacity_cm3"]
+        for stroke_cm3 in (min(volume_cm3, most_cm3), max(volume_cm3 - most_cm3, 0.0)):
+            poured_cm3 = self.drawn_cm3
             self.drawn_cm3 += stroke_cm3
-            self.hand(hand="syringe", drawn_cm3=self.drawn_cm3, pushed_cm3=pushed_cm3)
-            self.hand(hand="syringe", drawn_cm3=self.drawn_cm3, pushed_cm3=self.drawn_cm3)
+            self.hand(hand="ware", drawn_cm3=self.drawn_cm3, poured_cm3=poured_cm3)
+            self.hand(hand="ware", drawn_cm3=self.drawn_cm3, poured_cm3=self.drawn_cm3)
 
 
 def driver_in(folder: Path, plan: Plan = PLAN) -> VirtualDriver:
@@ -222,20 +233,69 @@ async def test_a_cup_that_is_not_filled_afresh_and_a_probe_not_rinsed_are_told(t
     assert ("not_rinsed", 1, 0) in told(slips)
 
 
+def cylinder_plan(volume_cm3: float = 3.0) -> Plan:
+    portions = {"volume_cm3": volume_cm3, "count": 4, "glassware": "Measuring cylinder"}
+    return plan_from({**STAFF_VALUES, "repeats": 1, "portions": portions})
+
+
+def test_the_plans_glassware_decides_what_is_in_the_hand() -> None:
+    assert (ware_of(PLAN).ware, ware_of(PLAN).capacity_cm3, ware_of(PLAN).division_cm3) == ("syringe", 5.0, 0.1)
+    small, large = ware_of(cylinder_plan()), ware_of(cylinder_plan(9.0))
+    assert (small.ware, small.capacity_cm3, small.division_cm3) == ("cylinder", 10.0, 0.2)
+    assert (large.capacity_cm3, large.division_cm3) == (25.0, 0.5)
+    assert (ware_of(ready_plan("mixed-once")).ware, ware_of(ready_plan("mixed-once")).division_cm3) == ("cylinder", 1.0)
+    assert ware_of(ready_plan("neutralisation")).ware == "syringe"
+
+
+@given(st.floats(0.1, 800.0))
+def test_a_portion_has_room_in_what_it_is_measured_with(volume_cm3: float) -> None:
+    for plan in (
+        plan_from({**STAFF_VALUES, "portions": {"volume_cm3": volume_cm3, "count": 4}}),
+        cylinder_plan(volume_cm3),
+    ):
+        ware = ware_of(plan)
+        smaller = [each for each in SIZES_CM3[ware.ware] if each < ware.capacity_cm3]
+        assert ware.capacity_cm3 >= volume_cm3 > max(smaller, default=0.0) / 2.0
+
+
+@pytest.mark.parametrize("plan", [PLAN, cylinder_plan(), cylinder_plan(9.0)], ids=["syringe", "small", "large"])
+def test_what_is_truly_poured_scatters_about_what_was_read_by_half_a_division(tmp_path: Path, plan: Plan) -> None:
+    driver, ware, off_cm3 = driver_in(tmp_path), ware_of(plan), []
+    hands = Hands(driver)
+    hands.begin(plan, 0.0)
+    hands.do(HandAct(hand="fill"), 0.0)
+    for count in range(200):
+        before_cm3, total_cm3 = driver.world.volume_cm3, plan.portion_cm3 * (count + 1)
+        hands.do(HandAct(hand="ware", drawn_cm3=total_cm3, poured_cm3=total_cm3 - 1.0), 5.0 * count)
+        hands.do(HandAct(hand="ware", drawn_cm3=total_cm3, poured_cm3=total_cm3), 5.0 * count + 2.0)
+        driver.world.advance(5.0 * count + 5.0)
+        off_cm3.append(driver.world.volume_cm3 - before_cm3 - plan.portion_cm3)
+    assert stdev(off_cm3) == pytest.approx(0.5 * ware.division_cm3 / math.sqrt(3.0), rel=0.3)
+    assert abs(mean(off_cm3)) < 0.1 * ware.division_cm3
+
+
+@pytest.mark.parametrize(("read_cm3", "slips"), [(9.25, []), (10.0, [("volume", 1, 2)])])
+async def test_a_portion_read_to_half_a_coarse_division_is_no_slip(
+    tmp_path: Path, reader: Reader, read_cm3: float, slips: list[tuple[str, int, int]]
+) -> None:
+    person = Person(wrong=frozenset({(1, 2)}), portion_cm3=9.0, wrong_cm3=read_cm3)
+    assert told((await practise(tmp_path, reader, person, cylinder_plan(9.0)))[1]) == slips
+
+
 def test_nothing_is_poured_into_an_empty_cup_nor_more_than_the_syringe_holds(tmp_path: Path) -> None:
     driver = driver_in(tmp_path)
     hands = Hands(driver)
     hands.begin(PLAN, 0.0)
     with pytest.raises(HandRefused, match="fill it with acid"):
-        hands.do(HandAct(hand="syringe", drawn_cm3=3.0, pushed_cm3=3.0), 1.0)
-    assert hands.shown(1.0)["syringe"]["pushed_cm3"] == 0.0
+        hands.do(HandAct(hand="ware", drawn_cm3=3.0, poured_cm3=3.0), 1.0)
+    assert hands.shown(1.0)["ware"]["poured_cm3"] == 0.0
     hands.do(HandAct(hand="fill"), 2.0)
     acid_cm3 = driver.world.volume_cm3
-    hands.do(HandAct(hand="syringe", drawn_cm3=50.0, pushed_cm3=50.0), 3.0)
-    assert hands.shown(3.0)["syringe"]["drawn_cm3"] == hands.shown(3.0)["syringe"]["capacity_cm3"] == 5.0
-    hands.do(HandAct(hand="syringe", drawn_cm3=5.0, pushed_cm3=5.0), 3.2)  # the same message comes twice
+    hands.do(HandAct(hand="ware", drawn_cm3=50.0, poured_cm3=50.0), 3.0)
+    assert hands.shown(3.0)["ware"]["drawn_cm3"] == hands.shown(3.0)["ware"]["capacity_cm3"] == 5.0
+    hands.do(HandAct(hand="ware", drawn_cm3=5.0, poured_cm3=5.0), 3.2)  # the same message comes twice
     driver.world.advance(10.0)
-    assert driver.world.volume_cm3 - acid_cm3 == pytest.approx(5.0, abs=1e-6)
+    assert driver.world.volume_cm3 - acid_cm3 == pytest.approx(5.0, abs=5 * ware_of(PLAN).u_reading_cm3)
 
 
 def test_pouring_lifts_the_lid_and_a_fresh_cup_has_none(tmp_path: Path) -> None:
@@ -244,9 +304,9 @@ def test_pouring_lifts_the_lid_and_a_fresh_cup_has_none(tmp_path: Path) -> None:
     hands.do(HandAct(hand="fill"), 1.0)
     assert not hands.shown(1.0)["lid"]
     hands.do(HandAct(hand="lid", on=True), 2.0)
-    hands.do(HandAct(hand="syringe", drawn_cm3=3.0, pushed_cm3=0.0), 3.0)
+    hands.do(HandAct(hand="ware", drawn_cm3=3.0, poured_cm3=0.0), 3.0)
     assert hands.shown(3.0)["lid"], "filling a syringe needs no open cup"
-    hands.do(HandAct(hand="syringe", drawn_cm3=3.0, pushed_cm3=3.0), 4.0)
+    hands.do(HandAct(hand="ware", drawn_cm3=3.0, poured_cm3=3.0), 4.0)
     assert not hands.shown(4.0)["lid"]
 
 

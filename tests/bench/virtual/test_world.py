@@ -397,3 +397,19 @@ def test_the_unknown_acid_differs_from_bench_to_bench() -> None:
     drawn = {SCENARIOS["nitric-acid-potassium-hydroxide"](seed).acid_concentration_mol_dm3 for seed in range(20)}
     assert len(drawn) == 20
     assert max(drawn) - min(drawn) > 0.02
+
+
+def test_a_copy_goes_on_as_the_world_would_and_leaves_it_alone() -> None:
+    world = World(nitric_acid_and_potassium_hydroxide(1), 1)
+    world.advance(10.0)
+    world.pour(5.0, 8.0)
+    world.stir(3.0)
+    world.put_lid(False)
+    world.advance(12.0)
+    other, flowing_cm3 = world.copied(), world.still_to_flow_cm3
+    other.advance(60.0)
+    assert (world.time_s, world.still_to_flow_cm3) == (12.0, flowing_cm3)
+    world.advance(60.0)
+    for each in ("true_temperature_c", "probe_temperature_c", "volume_cm3", "lost_by_open_lid_j"):
+        assert getattr(world, each) == getattr(other, each)
+    assert world.reading_c() == other.reading_c()

@@ -12,7 +12,7 @@ import {
   onceChart,
   seriesOf,
 } from "../chart/once";
-import { Reader } from "../chart/reader";
+import { Moments } from "../chart/reader";
 import { drawnRepeats } from "../chart/volume";
 import { keptTogether, rounded, signed } from "../format";
 import type { Acting } from "../live/acts";
@@ -137,23 +137,19 @@ function Readable({ box, ...data }: DrawnProps) {
   const { frame } = chart;
   const own = series.find(({ repeat }) => repeat === single) ?? series[series.length - 1];
   const good = chart.traces.find(({ repeat }) => repeat === own?.repeat)?.good ?? [];
-  const one = (index: number) => good[index] ?? [0, 0];
   return (
-    <Reader
+    <Moments
       frame={frame}
       box={box}
-      count={good.length}
-      at={(index) => frame.x(one(index)[0])}
-      marks={(index) => [[frame.x(one(index)[0]), frame.y(one(index)[1])]]}
-      text={(index) => {
-        const [time_s, temperature_c] = one(index);
+      good={good}
+      text={(time_s, temperature_c) => {
         const mixed_s = own?.mixed_s ?? null;
         const since_s = mixed_s === null || time_s < mixed_s ? null : time_s - mixed_s;
         return momentOnceText(time_s, own?.repeat ?? 1, temperature_c, since_s);
       }}
     >
       <Drawing chart={chart} series={series} read={read} single={single} box={box} />
-    </Reader>
+    </Moments>
   );
 }
 

@@ -3,7 +3,7 @@
 import type { ComponentChildren } from "preact";
 import { useMemo } from "preact/hooks";
 import { type Cell as TableCell, type Table, readingsTable } from "../chart/volume";
-import { decimal, fixed, short } from "../format";
+import { decimal, fixed, keptTogether, short } from "../format";
 import type { View } from "../live/contract";
 import { TableFrame } from "../page/shared";
 import { Explained } from "../page/terms";
@@ -92,7 +92,7 @@ export function ReadingsTable({ table, write, explains = false, decimals = 2 }: 
 /** What the probe's temperatures are corrected by, or that they are not; by repeat where they differ. */
 function corrections({ corrections: all }: View): string[] {
   return all.map(({ repeats, text }) =>
-    all.length > 1 ? `${repeats.map((repeat) => phrase("page-table-repeat", { repeat })).join(", ")}: ${said(text)}` : said(text),
+    keptTogether(all.length > 1 ? `${repeats.map((repeat) => phrase("page-table-repeat", { repeat })).join(", ")}: ${said(text)}` : said(text)),
   );
 }
 

@@ -7,7 +7,33 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { phrase } from "../words";
 import type { Box, Frame, Point, PointValue, PortionPoint } from "./frame";
+import type { Good } from "./thinned";
 import type { Row, Table } from "./volume";
+
+interface MomentsProps {
+  frame: Frame;
+  box: Box;
+  good: readonly Good[];
+  text: (time_s: number, temperature_c: number) => string;
+  children: ComponentChildren;
+}
+
+/** A curve of temperature against time, read moment by moment. */
+export function Moments({ frame, box, good, text, children }: MomentsProps) {
+  const one = (index: number) => good[index] ?? [0, 0];
+  return (
+    <Reader
+      frame={frame}
+      box={box}
+      count={good.length}
+      at={(index) => frame.x(one(index)[0])}
+      marks={(index) => [[frame.x(one(index)[0]), frame.y(one(index)[1])]]}
+      text={(index) => text(...one(index))}
+    >
+      {children}
+    </Reader>
+  );
+}
 
 interface Props {
   frame: Frame;

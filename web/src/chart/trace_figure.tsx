@@ -8,7 +8,7 @@ import { clock } from "../phrases/seeing";
 import { phrase } from "../words";
 import { Axes, Sized, Swatch, repeatClass, repeatMark } from "./axes";
 import { type Box, type Frame, type Point, frame, padded, tracePath } from "./frame";
-import { Reader } from "./reader";
+import { Moments } from "./reader";
 import { type Good, goodOnes, thinned } from "./thinned";
 import { drawnRepeats } from "./volume";
 
@@ -137,22 +137,18 @@ function Readable({ repeat, samples, whole, box }: { repeat: Repeat; samples: re
   const { portions, readings } = repeat;
   const chart = useMemo(() => traceChart({ samples, portions, readings }, box), [samples, portions, readings, box]);
   const { frame, good } = chart;
-  const one = (index: number) => good[index] ?? [0, 0];
   return (
-    <Reader
+    <Moments
       frame={frame}
       box={box}
-      count={good.length}
-      at={(index) => frame.x(one(index)[0])}
-      marks={(index) => [[frame.x(one(index)[0]), frame.y(one(index)[1])]]}
-      text={(index) => {
-        const [time_s, temperature_c] = one(index);
+      good={good}
+      text={(time_s, temperature_c) => {
         const { portion, since_s } = portionAtTime(portions, time_s);
         return phrase("page-seeing-moment", { time: clock(time_s), temperature: fixed(temperature_c, 2), portion, since: Math.round(since_s) });
       }}
     >
       <Drawing chart={chart} repeat={repeat} whole={whole} box={box} />
-    </Reader>
+    </Moments>
   );
 }
 

@@ -74,8 +74,9 @@ function Drawing({ chart, crossing, heat, own, box, id, meanOnly = false, fine =
   const { letter } = box;
   const { frame } = chart;
   // Two names stand on the outer sides of their lines; a single one where there is more room.
-  const crossingRight =
-    crossing !== null && (heat ? crossing.end_point_cm3 > heat.end_point_cm3 : frame.x(crossing.end_point_cm3) < (frame.left + frame.right) / 2);
+  const hasRoom = (volume_cm3: number) => frame.x(volume_cm3) < (frame.left + frame.right) / 2;
+  const crossingRight = crossing !== null && (heat ? crossing.end_point_cm3 > heat.end_point_cm3 : hasRoom(crossing.end_point_cm3));
+  const heatRight = heat !== null && (crossing ? !crossingRight : hasRoom(heat.end_point_cm3));
   const single = !meanOnly || chart.series.length < 2;
   const count = single ? chart.series.reduce((sum, series) => sum + series.points.length, 0) : chart.mean.length;
   return (
@@ -86,7 +87,7 @@ function Drawing({ chart, crossing, heat, own, box, id, meanOnly = false, fine =
       {chart.crossing && crossing && (
         <CrossingDrawn marks={chart.crossing} crossing={crossing} frame={frame} letter={letter} toRight={crossingRight} />
       )}
-      {heat && frame.x(heat.end_point_cm3) <= frame.right && <HeatMark heat={heat} frame={frame} letter={letter} toRight={!crossingRight} />}
+      {heat && frame.x(heat.end_point_cm3) <= frame.right && <HeatMark heat={heat} frame={frame} letter={letter} toRight={heatRight} />}
       {own?.before && own.after && <OwnDrawn before={own.before} after={own.after} frame={frame} id={`${id}-clip`} />}
       {single &&
         chart.series.map(({ repeat, points }) => (

@@ -21,7 +21,7 @@ export function Header({ view, place }: { view: View; place: Place }) {
         <Menu place={place} />
       </div>
       <div class="head-about">
-        <span class="bench-name">{view.bench.name}</span>
+        {!view.bench.practice && <span class="bench-name">{view.bench.name}</span>}
         {view.bench.read_only && (
           <a class="tag" href="/room">
             {phrase("page-from-room")}

@@ -1,11 +1,11 @@
-// The practice controls, in a bar of their own at the lower edge: a syringe to read, to fill and to empty by holding and
-// letting go; stirring, lid, probe and fresh acid.
+// The practice controls, in a bar of their own at the lower edge: a syringe or measuring cylinder to read, to fill and to
+// empty by holding and letting go; stirring, lid, probe and fresh acid.
 
 import { useEffect, useState } from "preact/hooks";
-import { fixed } from "../format";
 import type { Practice, View } from "../live/contract";
-import { phrase, said } from "../words";
-import { type Holding, useHands } from "./hands";
+import { phrase } from "../words";
+import { type Holding, type Way, useHands } from "./hands";
+import { Glassware } from "./ware";
 
 /** A second press within this time means it / ms. */
 const SURE_MS = 4000;
@@ -13,20 +13,22 @@ const PLACES = ["out", "alkali", "cup"] as const satisfies readonly Practice["ha
 
 export function PractiseBar({ view }: { view: View }) {
   const hands = useHands(`${view.boot} ${view.state} ${view.repeat} ${view.portion} ${view.results.shown}`);
+  const { practice } = hands;
+  const ware = practice?.hands.ware.ware;
   useEffect(() => {
     // The instrument has what room the bar leaves.
-    const root = document.documentElement;
-    root.classList.add("practising");
-    return () => root.classList.remove("practising");
-  }, []);
-  const { practice } = hands;
+    const { classList } = document.documentElement;
+    classList.add("practising");
+    classList.toggle("practising-cylinder", ware === "cylinder");
+    return () => classList.remove("practising", "practising-cylinder");
+  }, [ware]);
   if (!practice) return null;
   return (
     <section class="practise-bar" aria-label={phrase("page-practise-hands")}>
-      <SyringeDrawn hands={hands} of={practice.hands} />
+      <Glassware measured={hands.measured} of={practice.hands} />
       <div class="practise-controls">
-        <Hold hands={hands} way="draw" />
-        <Hold hands={hands} way="push" />
+        <Hold hands={hands} way="draw" ware={practice.hands.ware.ware} />
+        <Hold hands={hands} way="pour" ware={practice.hands.ware.ware} />
         <Stir hands={hands} of={practice.hands} speed={view.speed} />
         <button type="button" aria-pressed={practice.hands.lid} onClick={() => hands.act({ hand: "lid", on: !practice.hands.lid })}>
           {phrase("page-practise-lid", { which: practice.hands.lid ? "on" : "off" })}
@@ -42,7 +44,7 @@ export function PractiseBar({ view }: { view: View }) {
 }
 
 /** A press and what it means until it is let go; a screen reader's press holds until the next. */
-function Hold({ hands, way }: { hands: Holding; way: "draw" | "push" }) {
+function Hold({ hands, way, ware }: { hands: Holding; way: Way; ware: Practice["hands"]["ware"]["ware"] }) {
   const [held, setHeld] = useState(false);
   const begin = () => {
     setHeld(true);
@@ -84,7 +86,7 @@ function Hold({ hands, way }: { hands: Holding; way: "draw" | "push" }) {
         if (event.detail === 0) (held ? end : begin)();
       }}
     >
-      {phrase("page-practise-hold", { which: way })}
+      {phrase("page-practise-hold", { which: way === "draw" ? way : ware })}
     </button>
   );
 }
@@ -142,45 +144,5 @@ function Fill({ hands, of, view }: { hands: Holding; of: Practice["hands"]; view
     <button type="button" data-hand="fill" onClick={press}>
       {phrase("page-practise-fill", { which: asked ? "sure" : of.filled ? "again" : "empty" })}
     </button>
-  );
-}
-
-// The syringe lies with its tip on the left; its scale counts what is in it.
-
-const WIDE = 320;
-const HIGH = 44;
-const [LEFT, RIGHT] = [14, 296];
-
-function SyringeDrawn({ hands, of }: { hands: Holding; of: Practice["hands"] }) {
-  const { capacity_cm3, division_cm3 } = of.syringe;
-  const in_cm3 = Math.max(0, hands.syringe.drawn_cm3 - hands.syringe.pushed_cm3);
-  const x = (volume_cm3: number) => LEFT + ((RIGHT - LEFT) * volume_cm3) / capacity_cm3;
-  const count = Math.round(capacity_cm3 / division_cm3);
-  const [fifth, tenth] = [5, 10];
-  const marks = Array.from({ length: count + 1 }, (_, index) => {
-    const length = index % tenth === 0 ? 13 : index % fifth === 0 ? 9 : 5;
-    return `M${x(index * division_cm3).toFixed(2)} 8v${length}`;
-  });
-  const read = fixed(Math.round(in_cm3 / division_cm3) * division_cm3, division_cm3 < 1 ? 1 : 0);
-  return (
-    <div
-      class="syringe"
-      role="meter"
-      aria-label={phrase("page-practise-syringe", { reagent: said(of.alkali) })}
-      aria-valuemin={0}
-      aria-valuemax={capacity_cm3}
-      aria-valuenow={Number(in_cm3.toFixed(1))}
-      aria-valuetext={phrase("page-volume", { volume: read })}
-    >
-      <svg viewBox={`0 0 ${WIDE} ${HIGH}`} aria-hidden="true" preserveAspectRatio="xMidYMid meet">
-        <path class="syringe-liquid" d={`M${LEFT} 8H${x(in_cm3).toFixed(2)}V32H${LEFT}z`} />
-        <path class="syringe-barrel" d={`M2 17h${LEFT - 2}v-9H${RIGHT + 4}M2 23h${LEFT - 2}v9H${RIGHT + 4}M${RIGHT + 4} 3v34`} />
-        <path class="syringe-marks" d={marks.join("")} />
-        <path class="syringe-plunger" d={`M${x(in_cm3).toFixed(2)} 9h5v22h-5zM${(x(in_cm3) + 5).toFixed(2)} 20H${WIDE - 4}`} />
-        {marks.flatMap((_, index) =>
-          index % tenth === 0 ? [<text key={index} x={x(index * division_cm3)} y={42}>{Math.round(index * division_cm3)}</text>] : [],
-        )}
-      </svg>
-    </div>
   );
 }

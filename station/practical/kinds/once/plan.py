@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Final, Literal, Self
 
 from pydantic import Field, field_validator, model_validator
 
+from station.chemistry.preparation import CYLINDER, Glassware
 from station.chemistry.reagents import find_reagent
 from station.practical.plan import (
     Amount,
@@ -154,6 +155,11 @@ class OncePlan(Plan):
     def work(self) -> tuple[str, float]:
         """The temperature is recorded before and after mixing."""
         return "recording", self.timing.before_s + self.timing.after_s
+
+    @property
+    def measured_in(self) -> Glassware | None:
+        """A measuring cylinder; a balance for a solid."""
+        return CYLINDER if self.addition.mass_g is None else None
 
     @property
     def measured_with(self) -> list[tuple[Message, int]]:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Annotated, Any, Final, Literal, Self
 
 from pydantic import ConfigDict, Field, field_validator, model_validator
@@ -9,7 +10,7 @@ from pydantic.config import JsonDict
 from typing_extensions import TypedDict
 
 from station.chemistry.pairs import Neutralisation, WrongPairError, neutralisation_steps
-from station.chemistry.preparation import glassware_of, u_portion_cm3
+from station.chemistry.preparation import Glassware, glassware_of, u_portion_cm3
 from station.chemistry.reagents import find_reagent
 from station.practical.plan import (
     Amount,
@@ -164,6 +165,11 @@ class PortionsPlan(Plan):
         return "portions", self.count * (WAIT_S[self.pace] + POUR_S)
 
     @property
+    def measured_in(self) -> Glassware | None:
+        """The glassware that the plan names."""
+        return None if self.portions.glassware is None else glassware_of(self.portions.glassware)
+
+    @property
     def measured_with(self) -> list[tuple[Message, int]]:
         """A pipette for the acid, and what the portions are measured with."""
         return [
@@ -172,10 +178,10 @@ class PortionsPlan(Plan):
         ]
 
     def _for_portions(self) -> Message:
-        volume_cm3, glassware = number(self.portion_cm3), self.portions.glassware
+        volume_cm3, glassware = number(self.portion_cm3), self.measured_in
         if glassware is None:
             return say("item-syringe-for", volume_cm3=volume_cm3)
-        return say("item-glassware-for", glassware=glassware_of(glassware).name, volume_cm3=volume_cm3)
+        return say("item-glassware-for", glassware=glassware.name, volume_cm3=volume_cm3)
 
     def amounts(self) -> Iterator[Amount]:
         """Yield the acid, and the alkali with its portions."""
@@ -209,7 +215,7 @@ class PortionsPlan(Plan):
     @property
     def pair(self) -> Neutralisation:
         """The neutralisation. Raises WrongPairError for two reagents that are none."""
-        return neutralisation_steps(find_reagent(self.acid.name), find_reagent(self.alkali.name))
+        return _pair(self.acid.name, self.alkali.name)
 
     def check(self) -> None:
         """Raise PlanError for two reagents that do not neutralise, or for so few portions that nothing can be found."""
@@ -220,6 +226,12 @@ class PortionsPlan(Plan):
         if self.acid.concentration_mol_dm3 or self.acid.prepared_mol_dm3:
             return None
         return acid_of(self, pair_of(self))["range_mol_dm3"]
+
+
+@lru_cache(maxsize=64)
+def _pair(acid: str, alkali: str) -> Neutralisation:
+    """Asked for at every sample that settles."""
+    return neutralisation_steps(find_reagent(acid), find_reagent(alkali))
 
 
 # What a plan says of its acid: the pair, the concentration and where it is from, what can be resolved.

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import takewhile
 from statistics import median
 
 from station.analysis.questions import after_reading, not_stirred, sudden_fall
@@ -25,7 +26,7 @@ def portion_verdict(plan: PortionsPlan, state: State, time_s: float) -> Verdict:
     since_s = repeat.portions[-1].time_s
     before = [reading.temperature_c for reading in repeat.readings if reading.portion == state.poured - 1]
     return _judged(
-        tuple((each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= since_s - BEFORE_S),
+        tuple(_trace(repeat, since_s - BEFORE_S)),
         since_s,
         time_s,
         before[0] if before else None,
@@ -34,6 +35,12 @@ def portion_verdict(plan: PortionsPlan, state: State, time_s: float) -> Verdict:
         state.habits,
         plan.pace,
     )
+
+
+def _trace(repeat: Repeat, since_s: float) -> list[tuple[float, float | None]]:
+    """Return the samples from then on: found from the newest backwards, since a repeat may be an hour long."""
+    newest = takewhile(lambda each: each.time_s >= since_s, reversed(repeat.samples))
+    return [(each.time_s, each.temperature_c) for each in newest][::-1]
 
 
 @lru_cache(maxsize=MOST_KEPT)
@@ -84,7 +91,7 @@ def noticed_while_settling(plan: PortionsPlan, state: State, time_s: float) -> N
         return ()
     since_s = repeat.portions[-1].time_s
     before_c = _reading_c(repeat, state.poured - 1)
-    samples = [(each.time_s, each.temperature_c) for each in repeat.samples if each.time_s >= since_s - 30.0]
+    samples = _trace(repeat, since_s - 30.0)
     if before_c is None or sum(1 for each in samples if each[0] > since_s) % EVERY_SAMPLES:
         return ()
     expected = _expected(state, plan, before_c)
