@@ -1934,12 +1934,12 @@ page-once-chart-text =
     Der Temperaturverlauf von { $repeats } { $repeats ->
         [one] Durchgang
        *[other] Durchgängen
-    }. Die Tabelle darunter zeigt die Zahlen.
+    }; die Tabelle darunter zeigt die Zahlen.
 page-once-chart-text-change =
     Der Temperaturverlauf von { $repeats } { $repeats ->
         [one] Durchgang
        *[other] Durchgängen
-    }. Beide Geraden, bis zum Zeitpunkt des Mischens verlängert, liegen { $change } auseinander. Die Tabelle darunter zeigt die Zahlen.
+    }; beim Mischen liegen beide Geraden { $change } auseinander; Zahlen in der Tabelle darunter.
 page-line-read-off = Ausgleichsgerade
 page-line-extended = bis zum Zeitpunkt des Mischens verlängert
 page-by-extended-lines = Verlängerte Ausgleichsgeraden
@@ -2339,7 +2339,7 @@ page-seeing-trace-text =
     Der ganze Verlauf von { $minutes } Minuten; { $portions } { $portions ->
         [one] Portion
        *[other] Portionen
-    } zugegeben. Die Tabelle darunter zeigt die ruhigen Messwerte.
+    } zugegeben; die Tabelle darunter zeigt die ruhigen Messwerte.
 page-seeing-loading = Wird geladen …
 page-seeing-pour = Portion zugegeben (mit Nummer)
 page-seeing-settled-reading = ruhiger Messwert

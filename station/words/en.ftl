@@ -1927,12 +1927,12 @@ page-once-chart-text =
     The temperature over time of { $repeats } { $repeats ->
         [one] repeat
        *[other] repeats
-    }. The table below gives the numbers.
+    }; the table below gives the numbers.
 page-once-chart-text-change =
     The temperature over time of { $repeats } { $repeats ->
         [one] repeat
        *[other] repeats
-    }. Both lines extended to the moment of mixing are { $change } apart. The table below gives the numbers.
+    }, with both lines { $change } apart at the moment of mixing; numbers in the table below.
 page-line-read-off = straight line
 page-line-extended = extended to the moment of mixing
 page-by-extended-lines = Extended straight lines
@@ -2332,7 +2332,7 @@ page-seeing-trace-text =
     The whole trace of { $minutes } minutes; { $portions } { $portions ->
         [one] portion
        *[other] portions
-    } went in. The table below gives the settled readings.
+    } went in; the table below gives the settled readings.
 page-seeing-loading = Loading …
 page-seeing-pour = portion went in (its number)
 page-seeing-settled-reading = settled reading

@@ -1935,12 +1935,12 @@ page-once-chart-text =
     La température en fonction du temps, { $repeats } { $repeats ->
         [one] essai
        *[other] essais
-    }. Le tableau ci-dessous donne les nombres.
+    } ; le tableau ci-dessous donne les nombres.
 page-once-chart-text-change =
     La température en fonction du temps, { $repeats } { $repeats ->
         [one] essai
        *[other] essais
-    }. Prolongées jusqu’au moment du mélange, les deux droites sont à { $change } l’une de l’autre. Le tableau ci-dessous donne les nombres.
+    } ; au moment du mélange, les deux droites sont à { $change } l’une de l’autre ; nombres dans le tableau ci-dessous.
 page-line-read-off = droite
 page-line-extended = prolongée jusqu’au moment du mélange
 page-by-extended-lines = Droites prolongées
@@ -2338,7 +2338,7 @@ page-seeing-trace-text =
     Le tracé entier de { $minutes } minutes ; { $portions } { $portions ->
         [one] portion ajoutée
        *[other] portions ajoutées
-    }. Le tableau ci-dessous donne les mesures stables.
+    } ; le tableau ci-dessous donne les mesures stables.
 page-seeing-loading = Chargement …
 page-seeing-pour = portion ajoutée (son numéro)
 page-seeing-settled-reading = mesure stable
