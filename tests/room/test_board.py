@@ -165,7 +165,8 @@ def test_who_needs_somebody_stands_in_the_strip_the_newest_last() -> None:
 
 @given(st.lists(st.dictionaries(st.sampled_from("abcdef"), st.integers(0, 3)), max_size=20))
 def test_nobody_in_the_strip_overtakes_anybody(moments: list[dict[str, int]]) -> None:
-    strip, before = Strip(), ()
+    strip = Strip()
+    before: tuple[str, ...] = ()
     for needs in moments:
         after = strip.now(needs)
         assert set(after) == {bench for bench, need in needs.items() if need >= 2}

@@ -38,12 +38,7 @@ BROKER_FOLDER = "broker"
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser(
-        "room",
-        help="all benches of a class: collector, broker, the teacher's page",
-        epilog="example: station room --new-bench bench-1 >> station.toml. Exit statuses: 0 done, 1 failed, 2 a wrong"
-        " word or setting, 3 the address is taken, 4 the record cannot be used",
-    )
+    parser = commands.add_parser("room", help="all benches of a class: collector, broker, the teacher's page")
     parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: room.toml, if there is one)")
     parser.add_argument(
         "--new-bench",
