@@ -3233,7 +3233,6 @@ page-room-reason =
        *[other] { "" }
     }
 page-room-open = Seite von { $name } öffnen
-page-room-choose = { $name } auswählen
 page-room-projector = Für den Beamer
 page-room-no-projector = Zurück zur Übersicht
 page-room-board-title = Arbeitsplätze

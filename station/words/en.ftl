@@ -3226,7 +3226,6 @@ page-room-reason =
        *[other] { "" }
     }
 page-room-open = Open the page of { $name }
-page-room-choose = Choose { $name }
 page-room-projector = For the projector
 page-room-no-projector = Back to the board
 page-room-board-title = Benches

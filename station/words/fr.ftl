@@ -3232,7 +3232,6 @@ page-room-reason =
        *[other] { "" }
     }
 page-room-open = Ouvrir la page de { $name }
-page-room-choose = Choisir { $name }
 page-room-projector = Pour le projecteur
 page-room-no-projector = Retour au tableau
 page-room-board-title = Postes

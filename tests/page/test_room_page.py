@@ -106,7 +106,7 @@ def test_the_teacher_tells_some_benches_and_sees_who_is_away(room: RoomStation, 
     before = page.evaluate(PLACES)
     page.get_by_role("button", name="Tell benches").click()
     page.get_by_role("button", name="Choose some").click()
-    page.get_by_role("checkbox", name="Choose bench-12").check()
+    page.get_by_role("checkbox", name="bench-12", exact=True).check()
     expect(page.locator(".whom")).to_contain_text("One bench chosen")
     page.get_by_label("New name of the bench").fill("By the door")
     page.get_by_role("button", name="Rename").click()
@@ -180,7 +180,7 @@ def test_the_class_result_answers_the_question_and_prints_on_one_side(
     plots = page.locator(".class-figures-one .class-plot")
     expect(plots).to_have_count(1)
     expect(plots.first.locator(".plot-dot")).to_have_count(29)  # 28 benches that ended a repeat, and the class
-    expect(page.locator(".class-words")).not_to_be_visible()
+    expect(page.locator("main .class-more .class-words")).not_to_be_visible()
     page.get_by_label("What the bottle was made up to").fill("0.392")
     page.get_by_role("button", name="Keep (only staff see it)").click()
     expect(page.get_by_test_id("made-up")).to_have_text("Made up to 0.392 mol/dm³")

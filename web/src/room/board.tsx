@@ -15,14 +15,13 @@ interface BoardProps {
   projector: boolean;
   /** The benches chosen; null while all are meant. */
   chosen: ReadonlySet<string> | null;
-  choose: (bench: string) => void;
   /** The bench that is being given another place, "" before one is taken; null while nobody arranges. */
   taken: string | null;
   /** A place was pressed; without one a bench is taken. */
   press: (place: number | null, bench: string | null) => void;
 }
 
-export function Board({ known, projector, chosen, choose, taken, press }: BoardProps) {
+export function Board({ known, projector, chosen, taken, press }: BoardProps) {
   const { room, told_ms } = known;
   const tiles = room.order.flatMap((bench) => room.tiles[bench] ?? []);
   if (tiles.length === 0) return <p class="board-none">{phrase("page-room-none")}</p>;
@@ -49,12 +48,10 @@ export function Board({ known, projector, chosen, choose, taken, press }: BoardP
             tile={tile}
             told_ms={told_ms[bench] ?? 0}
             number={projector ? numberOf(bench, room.order) : null}
-            chosen={chosen === null ? null : chosen.has(bench)}
-            choose={choose}
             curve={curve}
             progress={progress}
             answer={projector ? "" : answerOf(room.orders, bench)}
-            moves={taken !== null && taken === bench}
+            marked={taken === bench || chosen?.has(bench) === true}
           >
             {taken !== null && <PlaceButton place={place} bench={bench} name={name} taken={taken} press={press} />}
           </BenchTile>
@@ -114,13 +111,11 @@ interface BenchTileProps {
   told_ms: number;
   /** Set where no names may be seen. */
   number: string | null;
-  /** Set while benches are being chosen. */
-  chosen: boolean | null;
-  choose: (bench: string) => void;
   curve: string;
   progress: number;
   answer: string;
-  moves: boolean;
+  /** Taken to be moved, or chosen to be told something. */
+  marked: boolean;
   children?: ComponentChildren;
 }
 
@@ -139,13 +134,13 @@ function lineOf({ tile, number, answer }: BenchTileProps): string {
 }
 
 function Drawn(props: BenchTileProps) {
-  const { tile, told_ms, number, chosen, choose, curve, progress, moves, children } = props;
+  const { tile, told_ms, number, curve, progress, marked, children } = props;
   const { need, name, bench, state, temperature_c } = tile;
   const standing = standingOf(tile);
   const line = lineOf(props);
   return (
     <li
-      class={`tile need-${need} is-${standing}${moves ? " is-taken" : ""}`}
+      class={`tile need-${need} is-${standing}${marked ? " is-taken" : ""}`}
       id={`tile-${bench}`}
       tabIndex={-1}
       data-testid="tile"
@@ -163,12 +158,6 @@ function Drawn(props: BenchTileProps) {
             number
           )}
         </h3>
-        {chosen !== null && (
-          <label class="tile-choice">
-            <input type="checkbox" checked={chosen} onChange={() => choose(bench)} />
-            <span class="unseen">{phrase("page-room-choose", { name })}</span>
-          </label>
-        )}
         {need >= 2 && <Mark need={need} />}
       </div>
       <p class="tile-state">
@@ -192,7 +181,7 @@ function Drawn(props: BenchTileProps) {
   );
 }
 
-const COUNTS: readonly (keyof BenchTileProps)[] = ["tile", "told_ms", "number", "chosen", "curve", "progress", "answer", "moves", "children"];
+const COUNTS: readonly (keyof BenchTileProps)[] = ["tile", "told_ms", "number", "curve", "progress", "answer", "marked", "children"];
 
 /** Thirty tiles may be drawn ten times a second: only what changed is. */
 class BenchTile extends Component<BenchTileProps> {

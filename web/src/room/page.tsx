@@ -1,7 +1,7 @@
 // The room's pages: board, class result, lessons; the address says which.
 
-import { useEffect, useState } from "preact/hooks";
-import { useSession, isStaff } from "../live/session";
+import { useLayoutEffect, useState } from "preact/hooks";
+import { isStaff, useSession } from "../live/session";
 import { type Address, Frame, StaffOnly, startPage } from "../staff/frame";
 import { phrase, said } from "../words";
 import { Bar, Panel, type PanelName } from "./bar";
@@ -59,8 +59,9 @@ function Counts({ room }: { room: Room }) {
   return <p class="counts">{some.map((which) => phrase("page-room-counts", { which, count: found[which] })).join(" · ")}</p>;
 }
 
+/** Before anything is drawn: what is led to must be there. */
 function useBody(name: string, on: boolean): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     for (const element of [document.documentElement, document.body]) element.classList.toggle(name, on);
     return () => [document.documentElement, document.body].forEach((element) => element.classList.remove(name));
   }, [name, on]);
@@ -77,14 +78,9 @@ function BoardPage() {
   const moving = useTelling();
   useBody("projects", projector);
   useBody("board-page", true);
-  useBody("shows-all", all || taken !== null || chosen !== null);
+  useBody("shows-all", all || taken !== null);
   if (!known) return <p class="connecting">{phrase("page-room-connecting")}</p>;
   const { room } = known;
-  const choose = (bench: string) => {
-    const next = new Set(chosen ?? []);
-    if (!next.delete(bench)) next.add(bench);
-    setChosen(next);
-  };
   const turn = () => {
     history.replaceState(null, "", projector ? location.pathname : PROJECTOR);
     show(null);
@@ -123,7 +119,7 @@ function BoardPage() {
       </div>
       {!projector && <NeedsStrip room={room} show={jump} />}
       <h2 class="unseen">{phrase("page-room-board-title")}</h2>
-      <Board known={known} projector={projector} chosen={projector ? null : chosen} choose={choose} taken={taken} press={press} />
+      <Board known={known} projector={projector} chosen={projector ? null : chosen} taken={taken} press={press} />
       {!projector && (
         <Bar
           room={room}

@@ -83,6 +83,26 @@ function SetAside({ room, bench, give }: { room: Room; bench: string; give: (act
   );
 }
 
+/** The benches to choose from, by their names. */
+function WhichBenches({ room, chosen, setChosen }: Props & { chosen: ReadonlySet<string> }) {
+  const choose = (bench: string) => {
+    const next = new Set(chosen);
+    if (!next.delete(bench)) next.add(bench);
+    setChosen(next);
+  };
+  return (
+    <fieldset class="choice">
+      <legend class="unseen">{phrase("page-room-choose-some")}</legend>
+      {room.order.map((bench) => (
+        <label key={bench}>
+          <input type="checkbox" checked={chosen.has(bench)} onChange={() => choose(bench)} />
+          <span>{room.tiles[bench]?.name ?? bench}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
 /** Repeats that were set aside, each to count again; of all benches, or of those that are chosen. */
 function Restore({ room, benches, send }: { room: Room; benches: readonly string[]; send: (body: object) => void }) {
   const aside = benches.flatMap((bench) => {
@@ -193,6 +213,7 @@ export function Telling({ room, chosen, setChosen }: Props) {
           {chosen === null ? phrase("page-room-choose-some") : phrase("page-room-choose-all")}
         </button>
       </p>
+      {chosen !== null && <WhichBenches room={room} chosen={chosen} setChosen={setChosen} />}
       <div class="tell-buttons">
         {SIMPLE.map(([name, act]) => (
           <button key={name} type="button" class="plain" disabled={benches.length === 0 || busy} onClick={() => give(act)}>
