@@ -4,8 +4,9 @@ import argparse
 import os
 import sys
 import traceback
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from importlib import import_module
+from typing import Final
 
 from station.command.terminal import EXIT_FAILED, CommandError
 from station.words import say
@@ -32,6 +33,35 @@ COMMANDS = (
 )
 IN_PACKAGES = {"check": "check.check", "rehearse": "rehearse.rehearse", "room": "room.room"}
 """Commands that have more than one module."""
+
+
+EXAMPLES: Final[Mapping[str, str]] = {
+    "demo": "station demo --speed 20",
+    "practise": "station practise --cups 15",
+    "serve": "station serve --config station.toml",
+    "room": "station room --new-bench bench-1 >> station.toml",
+    "rehearse": "station rehearse --benches 15 --speed 20",
+    "export": "station export --xlsx --out record.xlsx",
+    "analyse": "station analyse --plan plan.toml readings.csv",
+    "replay": "station replay --plan plan.toml record.csv",
+    "predict": "station predict neutralisation",
+    "prepare": "station prepare --benches 15 --out sheet.html neutralisation",
+    "kit": "station kit kits.toml --out cards",
+    "check": "station check --reads 10",
+    "passphrase": "station passphrase teacher",
+    "backup": "station backup bench-1.backup",
+    "restore": "station restore bench-1.backup",
+    "wipe": "station wipe --yes",
+    "update": "station update wheels/",
+}
+"""One for each command, at the end of its help."""
+STATUSES: Final = (
+    "exit status: 0 done, 1 the station's own fault, 2 something to change (the line says what), 3 the address cannot"
+    " be listened on, 4 the record cannot be opened or written"
+)
+OWN_STATUSES: Final[Mapping[str, str]] = {
+    "check": "exit status: 0 ready, 1 something should be looked at, 2 not ready or something to change"
+}
 
 
 def run() -> None:
@@ -101,6 +131,13 @@ class _Version(argparse.Action):
         parser.exit()
 
 
+class _TwoLines(argparse.HelpFormatter):
+    """Keeps example and exit statuses on lines of their own."""
+
+    def _fill_text(self, text: str, width: int, indent: str) -> str:
+        return "\n".join(super(_TwoLines, self)._fill_text(line, width, indent) for line in text.splitlines())
+
+
 def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="station", description="A bench station for temperature-change practicals in school chemistry."
@@ -110,6 +147,9 @@ def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
     wanted = [name for name in COMMANDS if name in arguments[:1]] or COMMANDS
     for name in wanted:
         import_module(f"station.command.{IN_PACKAGES.get(name, name)}").add_to(commands)
+        command: argparse.ArgumentParser = commands.choices[name]
+        command.epilog = f"example: {EXAMPLES[name]}\n{OWN_STATUSES.get(name, STATUSES)}"
+        command.formatter_class = _TwoLines
     return parser
 
 

@@ -114,10 +114,14 @@ class PageSettings(_Table):
 
 
 class LinkSettings(_Table):
-    """The room: where its broker is, and as whom this bench speaks there. Without a broker the bench works alone."""
+    """The room: where its broker is, and as whom this bench speaks there. Without a broker the bench works alone.
+
+    The password stands here, or alone in a file.
+    """
 
     broker: str | None = None
     user: str | None = None
+    password: Annotated[str, Field(min_length=1, max_length=200)] | None = Field(default=None, repr=False)
     password_file: Path | None = None
 
     @field_validator("broker")
@@ -138,6 +142,8 @@ class LinkSettings(_Table):
     def _whole(self) -> Self:
         if self.broker is not None and self.user is None:
             raise ValueError(say("settings-user-missing"))
+        if self.password is not None and self.password_file is not None:
+            raise ValueError(say("settings-one-password"))
         return self
 
 

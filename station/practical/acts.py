@@ -44,6 +44,8 @@ ActName = Literal[
     "resume",
     "finish",
     "finish_undone",
+    "call_teacher",
+    "call_over",
 ]
 
 

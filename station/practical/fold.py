@@ -99,6 +99,14 @@ def _renamed(state: State, event: e.BenchRenamed, _: float) -> State:
     return replace(state, name=event.name)
 
 
+def _called(state: State, _: e.TeacherCalled, time_s: float) -> State:
+    return replace(state, called_s=time_s)
+
+
+def _call_ended(state: State, _: e.CallEnded, __: float) -> State:
+    return replace(state, called_s=None)
+
+
 def adopted_repeats(rows: Sequence[Sequence[float]]) -> tuple[Repeat, ...]:
     """Return the repeats of rows (repeat, total volume added in cm³, temperature in °C), in the rows' order."""
     points = {
@@ -133,6 +141,8 @@ GROUP_CHANGES: dict[type[e.Event], Callable[[State, Any, float], State]] = {
     e.ResultsShown: _shown,
     e.Quieted: _quieted,
     e.BenchRenamed: _renamed,
+    e.TeacherCalled: _called,
+    e.CallEnded: _call_ended,
 }
 
 

@@ -105,6 +105,22 @@ def adopt_returned_events(state: State, act: Act) -> Events:
     return (e.SetReturned(act.key),)
 
 
+def call_events(state: State, act: Act) -> Events:
+    """Ask for the teacher, or say that nobody need come any more."""
+    if act.act == "call_over":
+        return call_over_events(state, None, act.key)
+    if state.called_s is not None:
+        raise ActRefused("not_now", say("refusal-called-already"))
+    return (e.TeacherCalled(act.key),)
+
+
+def call_over_events(state: State, by: str | None, key: str | None) -> Events:
+    """Return the end of a call for the teacher; `by` is staff's role, None the group."""
+    if state.called_s is None:
+        raise ActRefused("not_now", say("refusal-not-called"))
+    return (e.CallEnded(by, key),)
+
+
 ANYWHERE: dict[str, Callable[[State, Act], Events]] = {
     "group": group_events,
     "note": note_events,
@@ -113,6 +129,8 @@ ANYWHERE: dict[str, Callable[[State, Act], Events]] = {
     "sketch": sketch_events,
     "adopt": adopt_events,
     "adopt_returned": adopt_returned_events,
+    "call_teacher": call_events,
+    "call_over": call_events,
 }
 """Acts that no state forbids by itself; each refuses what makes no sense."""
 
@@ -130,4 +148,5 @@ def possible_anywhere(state: State) -> tuple[str, ...]:
         open_.append("adopt")
     if state.adopted is not None:
         open_.append("adopt_returned")
+    open_.append("call_teacher" if state.called_s is None else "call_over")
     return tuple(open_)

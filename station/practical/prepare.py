@@ -192,7 +192,7 @@ MADE: Final = say("label-made-on")
 
 def _sections(answer: Prepared) -> Iterator[Section]:
     for solution in answer["solutions"]:
-        yield _solution_words(solution)
+        yield _solution_words(solution, answer["benches"])
     for unknown in answer["unknown"]:
         lines = _unknown(unknown, answer["range_mol_dm3"])
         yield _section(unknown["name"], lines=lines, labels=[{**unknown["label"], "of": BOTTLE}])
@@ -217,15 +217,26 @@ def _section(
     return {"head": head, "steps": steps or [], "lines": lines or [], "labels": labels or []}
 
 
-def _solution_words(each: Solution) -> Section:
+def _solution_words(each: Solution, benches: int) -> Section:
     """What to make and from what: the steps, what to mind, and the labels of stock and bottle."""
     mol_dm3, make_cm3 = f"{each['concentration_mol_dm3']:g}", f"{each['make_cm3']:g}"
     made = {"reagent": each["name"], "mol_dm3": mol_dm3, "volume_cm3": make_cm3, "stock": each["from"]}
     if each["mass_g"] is not None:
-        head = say("sheet-make-from-mass", mass_g=f"{each['mass_g']:g}", **made)
+        head = say("sheet-make-from-mass", mass_g=f"{each['mass_g']:.3g}", **made)
     else:
-        head = say("sheet-make-from-volume", stock_cm3=f"{each['stock_cm3']:g}", **made)
-    lines = [STRICTER] if each["near_edge"] else []
+        head = say("sheet-make-from-volume", stock_cm3=f"{each['stock_cm3']:.3g}", **made)
+    lines = [
+        say(
+            "sheet-why-so-much",
+            poured_cm3=f"{each['bench_cm3'] * benches:g}",
+            rinse_cm3=f"{RINSE_CM3:g}",
+            percent=f"{100 * RESERVE:.0f}",
+        )
+    ]
+    if any(hazard["code"] == CORROSIVE for hazard in each["stock_label"]["hazards"]):
+        lines.append(say("sheet-gloves"))
+    if each["near_edge"]:
+        lines.append(STRICTER)
     if each["secret"]:
         lines.append(say("sheet-class-to-find"))
     labels: list[LabelOf] = [{**each["stock_label"], "of": STOCK}, {**each["label"], "of": BOTTLE}]
@@ -264,6 +275,8 @@ RESERVE: Final = 0.2
 """More than is poured, for spills, rinsing and a repeat that goes wrong."""
 RINSE_CM3: Final = 25.0
 """For each bench and solution: glassware rinsed with it, and the probe dipped."""
+CORROSIVE: Final = "H314"
+"""Causes severe skin burns and eye damage: concentrated acids, and pellets of alkalis."""
 SCHOOLS_OWN: Final = say("stock-own-bottle")
 LESSONS_MIN: Final = (50, 60)
 BRIEF_MIN, CLEAR_MIN, TALK_MIN = 8.0, 8.0, 5.0

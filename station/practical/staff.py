@@ -19,6 +19,7 @@ from station.practical.checks.acts import (
     check_withdraw_events,
 )
 from station.practical.checks.register import fold_probes, in_use_events, tally_events
+from station.practical.group import call_over_events
 from station.practical.kinds import plan_from, read_plan
 from station.practical.plan import Concentration, Plan, PlanError
 from station.practical.problems import in_words
@@ -35,6 +36,7 @@ StaffName = Literal[
     "quiet",
     "rename",
     "show_results",
+    "call_over",
     "choose_plan",
     "check_begin",
     "check_step",
@@ -169,6 +171,10 @@ def _resume(state: State, act: StaffAct) -> tuple[e.Event, ...]:
     return going_on(state, act.key)
 
 
+def _call_over(state: State, act: StaffAct) -> tuple[e.Event, ...]:
+    return call_over_events(state, act.by, act.key)
+
+
 def _of_repeat(state: State, act: StaffAct) -> tuple[e.Event, ...]:
     """Set a repeat aside, or let it count again."""
     if act.repeat is None:
@@ -192,5 +198,6 @@ _OF_PRACTICAL: dict[str, Callable[[State, StaffAct], tuple[e.Event, ...]]] = {
     "quiet": _quiet,
     "rename": _rename,
     "show_results": _show_results,
+    "call_over": _call_over,
     "choose_plan": _choose_plan,
 }

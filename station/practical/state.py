@@ -274,6 +274,7 @@ class State:
     set_up_asked: bool = False
     set_up_over: frozenset[SetUpStep] = frozenset()
     practice: bool = False
+    called_s: float | None = None
 
     @property
     def held(self) -> bool:

@@ -128,6 +128,16 @@ def with_passwords(text: str, users: Mapping[str, str]) -> str:
     return "".join(f"{line}\n" for line in others) + "".join(map(password_line, users, users.values()))
 
 
+def let_in(folder: Path, users: Mapping[str, str]) -> None:
+    """Write these users' passwords into a private broker's file; a broker at work takes them in when it reads anew."""
+    folder.mkdir(parents=True, exist_ok=True)
+    passwords = folder / PASSWORDS
+    with (folder / LOCK).open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)  # let go by closing; of two threads each has its own (flock(2))
+        text = passwords.read_text(encoding="utf-8") if passwords.is_file() else ""
+        write_private(passwords, with_passwords(text, users))
+
+
 # A private Mosquitto: a child of the room, where no other broker is named.
 
 
@@ -155,6 +165,7 @@ class PrivateBroker:
         self._port = port or free
         self._password = new_password()
         self._process: subprocess.Popen[bytes] | None = None
+        self._read: tuple[int, int] | None = None
 
     @property
     def room_address(self) -> BrokerAddress:
@@ -186,13 +197,15 @@ class PrivateBroker:
 
     def add_users(self, users: Mapping[str, str]) -> None:
         """Let these users in, by their passwords, also while the broker is at work."""
-        self.folder.mkdir(parents=True, exist_ok=True)
-        passwords = self.folder / PASSWORDS
-        with (self.folder / LOCK).open("w") as lock:
-            fcntl.flock(lock, fcntl.LOCK_EX)  # let go by closing; of two threads each has its own (flock(2))
-            text = passwords.read_text(encoding="utf-8") if passwords.is_file() else ""
-            write_private(passwords, with_passwords(text, users))
+        let_in(self.folder, users)
+        self._read = _stamp(self.folder / PASSWORDS)
         if self._process is not None:
+            self._process.send_signal(signal.SIGHUP)
+
+    def _take_in(self) -> None:
+        """Have the child read passwords that another process wrote (`station room --new-bench`)."""
+        if self._process is not None and (now := _stamp(self.folder / PASSWORDS)) != self._read:
+            self._read = now
             self._process.send_signal(signal.SIGHUP)
 
     async def run(self) -> None:
@@ -203,6 +216,8 @@ class PrivateBroker:
                 if self._process is None or self._process.poll() is not None:
                     with contextlib.suppress(BrokerError):  # the collector says that nobody answers
                         await asyncio.to_thread(self.start)
+                else:
+                    self._take_in()
         finally:
             self.stop()
 
@@ -253,6 +268,15 @@ class PrivateBroker:
                 self.stop()
                 raise BrokerError(say("broker-port-taken", port=self._port))
             time.sleep(0.01)
+
+
+def _stamp(path: Path) -> tuple[int, int] | None:
+    """Return what changes with every new content of a file that is replaced, not written over."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_ino, found.st_mtime_ns
 
 
 def _listens(address: BrokerAddress) -> bool:

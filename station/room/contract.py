@@ -15,6 +15,7 @@ NeedNumber = Literal[0, 1, 2, 3]
 """0: fine, 1: a note, 2: have a look, 3: needs help."""
 
 ReasonCode = Literal[
+    "called",
     "trouble",
     "unreadable",
     "silent",
@@ -28,6 +29,7 @@ ReasonCode = Literal[
     "question",
     "many_aside",
     "set_aside",
+    "odd_curve",
 ]
 
 
@@ -57,9 +59,15 @@ class TileRepeat(TypedDict):
 
 
 class Tile(TypedDict):
-    """How a bench stands. `age_s`: how long ago anything was heard, when the room told this; null: never."""
+    """How a bench stands. `age_s`: how long ago anything was heard, when the room told this; null: never.
+
+    `place` counts from 1, row by row. `waits_s` is how long it has been at its step when the room told this, and grows
+    by `speed` bench seconds a second. `held`: paused by staff. `called`: it asks for the teacher. `curve` holds what
+    there is of the newest repeat's curve, `curve_to` how far it goes when all is in (null: not known).
+    """
 
     bench: str
+    place: int
     name: str
     group: str | None
     plan: Message | None
@@ -71,8 +79,13 @@ class Tile(TypedDict):
     progress: float
     temperature_c: float | None
     age_s: float | None
-    waits_s: int
+    waits_s: float
     usual_s: int | None
+    speed: float
+    held: bool
+    called: bool
+    curve: list[tuple[float, float]]
+    curve_to: float | None
     questions: list[TileQuestion]
     probe: Literal["ok", "failing", "lost", "none", "typed"]
     silent: bool
@@ -131,7 +144,10 @@ class SetAside(TypedDict):
 
 
 class ClassBench(TypedDict):
-    """A bench in the class result; benches of another plan than most are not pooled."""
+    """A bench in the class result; benches of another plan than most are not pooled.
+
+    `clash`: its repeats disagree, so that its mean has no usable interval. `open`: questions that nobody answered.
+    """
 
     bench: str
     name: str
@@ -141,6 +157,8 @@ class ClassBench(TypedDict):
     refused: Refused
     notes: list[Message]
     aside: list[SetAside]
+    clash: bool
+    open: list[Message]
 
 
 class ClassPoint(TypedDict):
@@ -164,7 +182,11 @@ class Odd(TypedDict):
 
 
 class ClassResult(TypedDict):
-    """The class result, and in `words` what it means."""
+    """The class result: its `answer` to what the plan `asks`, in `plain` words why and how far, in `words` the rest."""
+
+    asks: QuantityName | None
+    answer: Message | None
+    plain: list[Message]
 
     benches: list[ClassBench]
     quantities: list[Quantity]

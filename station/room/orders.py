@@ -15,15 +15,16 @@ from station.words import say
 
 OF_A_REPEAT: Final = ("set_aside", "restore")
 """These name a repeat of the practical that is on: they are not for the next one."""
-ORDERS: Final = ("choose_plan", "show_results", "quiet", "rename", *OF_A_REPEAT, "pause", "resume")
+ORDERS: Final = ("choose_plan", "show_results", "quiet", "rename", *OF_A_REPEAT, "pause", "resume", "call_over")
 
 SUPERSEDES: Final[Mapping[str, tuple[str, ...]]] = {
-    "choose_plan": ("choose_plan", "show_results", *OF_A_REPEAT, "pause", "resume"),
+    "choose_plan": ("choose_plan", "show_results", *OF_A_REPEAT, "pause", "resume", "call_over"),
     "show_results": ("show_results",),
     "quiet": ("quiet",),
     "rename": ("rename",),
     "pause": ("pause", "resume"),
     "resume": ("pause", "resume"),
+    "call_over": ("call_over",),
 }
 """What a bench that was away needs not do any more, once it is to do this."""
 

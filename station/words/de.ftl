@@ -212,7 +212,7 @@ refusal-type-own-volume = Gib dein Volumen als Zahl von 0 bis 1000 cm³ ein, etw
 refusal-type-own-change = Gib deine Temperaturänderung als Zahl von −65 bis 65 °C ein, etwa +6,2 oder −3,5.
 refusal-type-mass = Gib die Masse als Zahl bis 1000 g ein, etwa 95,2.
 refusal-type-plus-minus = Gib das ± als Zahl über 0 bis 10 ein.
-refusal-type-air-pressure = Gib den Luftdruck als Zahl in kPa ein, etwa 101,3.
+refusal-type-air-pressure = Gib den Luftdruck in hPa ein, etwa 1013 (101.3 kPa).
 refusal-type-altitude = Gib die Höhe als Zahl von −430 bis 5000 m ein.
 refusal-type-check-temperature = Gib die Temperatur als Zahl von −5 bis 110 °C ein, etwa 21,5.
 refusal-cup-label = Schreib die Bezeichnung des Bechers in einfachem Text, bis 40 Zeichen.
@@ -437,6 +437,8 @@ sheet-spills = Verschüttetes
 sheet-disposal = Entsorgen
 sheet-make-from-mass = { $reagent }, { $mol_dm3 } mol/dm³: { $volume_cm3 } cm³ ansetzen aus { $mass_g } g ({ $stock })
 sheet-make-from-volume = { $reagent }, { $mol_dm3 } mol/dm³: { $volume_cm3 } cm³ ansetzen aus { $stock_cm3 } cm³ ({ $stock })
+sheet-why-so-much = Eingefüllt werden insgesamt { $poured_cm3 } cm³. Der Rest: je Platz { $rinse_cm3 } cm³ zum Spülen der Geräte und Eintauchen des Fühlers, dazu { $percent } % für Verschüttetes und misslungene Durchgänge.
+sheet-gloves = Beim Umgang mit dem Vorrat zusätzlich zur Schutzbrille Schutzhandschuhe gegen Chemikalien tragen.
 sheet-class-to-find = Die Klasse soll die Konzentration finden: nicht auf die Flaschen der Klasse schreiben.
 sheet-needed = { $volume_cm3 } cm³ werden gebraucht. Der Plan nennt die Konzentration nicht.
 sheet-can-resolve = Dieser Plan kann { $least_mol_dm3 } bis { $most_mol_dm3 } mol/dm³ finden.
@@ -654,6 +656,8 @@ refusal-plan-sentence = Dieser Plan ist nicht brauchbar: { $reason }
 refusal-paused-already = Der Versuch ist schon unterbrochen.
 refusal-nothing-to-pause = Es läuft kein Durchgang: Es gibt nichts zu unterbrechen.
 refusal-not-paused = Der Versuch ist nicht unterbrochen.
+refusal-called-already = Die Lehrkraft ist schon gerufen.
+refusal-not-called = Niemand ruft die Lehrkraft.
 refusal-say-which-repeat = Sag, welcher Durchgang gemeint ist (repeat).
 step-change-to-crossing = Temperaturänderung bis zum Schnittpunkt
 formula-change-crossing = ΔT = T(Schnittpunkt) - T(Start)
@@ -892,6 +896,7 @@ room-results-not-shown = Die Ergebnisse werden noch nicht gezeigt: Alle sehen si
 room-no-such-lesson = Diese Stunde gibt es nicht.
 order-nothing-known = noch ist nicht bekannt, was { $bench } getan hat
 order-too-many = { $count } Anordnungen warten auf einen Platz, der nicht da ist: Nimm sie zuerst zurück
+order-no-lesson = Es läuft keine Stunde.
 order-no-bench = Platz { $bench_name } gibt es nicht
 server-cannot-listen = an { $host_address }, Port { $port }, lässt sich nicht lauschen: { $reason }; wähle einen anderen server.port
 server-faults-left-out = ({ $count } Fehler weggelassen) { $reason }
@@ -912,6 +917,7 @@ broker-cannot-be-user = { $user_name } kann kein Benutzer sein
 quantity-end-point = Endpunkt
 quantity-enthalpy = Enthalpie
 quantity-temperature-change = Temperaturänderung
+quantity-concentration = Konzentration
 method-heat-balance = Wärmebilanz
 method-straight-lines = Geraden
 class-no-slip = In seiner Aufzeichnung steht kein Versehen: die Gruppe fragen.
@@ -941,6 +947,16 @@ answer-unreadable = keine lesbare Antwort
 class-no-repeat-yet = Noch kein Platz hat einen Durchgang beendet.
 class-one-bench = Nur ein Platz hat ein Ergebnis: Ein Klassenmittel braucht zwei.
 class-other-plans = Plätze mit einem anderen Plan als die meisten stehen in der Liste und sind nicht im Mittel.
+class-answer = Die Klasse: { $mean } ± { $u } { $unit } von { $count } der { $all } Plätze
+class-answer-one = Erst ein Platz: { $value } ± { $u } { $unit }, von { $all }, die mitmachen
+class-spread = Ein Platz allein ist auf etwa ± { $own_u } { $unit } genau; die Werte der Plätze streuen um { $sd } { $unit }: { $agree ->
+        [yes] nicht mehr, als das erklärt.
+       *[no] mehr, als das erklärt, also ist von Platz zu Platz etwas anders.
+    }
+class-lines = Die Geraden enden { $percent } % { $side ->
+        [higher] höher
+       *[lower] tiefer
+    }, und zwar an jedem Platz: Jede Portion erwärmt mehr Flüssigkeit als die davor, darum biegt sich die steigende Linie.
 class-mean = Klassenwert ({ $quantity }, { $method }): { $mean } ± { $u } { $unit }, von { $count } Plätzen; mit 95 % Vertrauen liegt das Mittel der Klasse zwischen { $low } und { $high } { $unit }.
 class-meaning = Das ± gilt dem Mittel der Klasse, nicht einem Platz: Einzelne Plätze streuen um { $sd } { $unit } (eine Standardabweichung); ihre eigenen Unsicherheiten allein gäben { $own_u } { $unit }.
 class-agree = Die Plätze stimmen im Rahmen ihrer eigenen Unsicherheiten überein: Mehr als diese braucht sie nicht zu trennen.
@@ -1313,6 +1329,8 @@ noted-by-role = durch die { $role ->
 noted-resumed = fortgesetzt
 noted-finish-undone = Ende zurückgenommen, es geht weiter
 noted-repeat-asked = noch ein Durchgang
+noted-teacher-called = Lehrkraft gerufen
+noted-call-ended = Ruf nach der Lehrkraft beendet
 noted-sketch = Vorhersage gezeichnet
 noted-practical-ended = Versuch beendet
 noted-early = vorzeitig
@@ -1689,6 +1707,9 @@ told-made-a-mistake = die Station hat einen Fehler gemacht ({ $fault_name }: { $
 settings-one-code = setze bench_code oder bench_code_hash, nicht beides
 settings-user-letters = Buchstaben, Ziffern, '-', '_' oder '.', höchstens 40
 settings-user-missing = user: fehlt; ergänze den Namen, unter dem der Broker diesen Platz kennt
+settings-one-password = Das Passwort steht in link.password oder in link.password_file, nicht in beiden.
+new-bench-other-broker = Dieser Raum benutzt den Broker { $address }: Den Benutzer des Platzes dort anlegen. `station kit` schreibt dessen Dateien.
+new-bench-no-name = { $typed } kann kein Name eines Platzes sein: Buchstaben, Ziffern und Bindestriche, wie bench-3.
 file-not-utf-8-byte = { $path }: kein UTF-8-Text (Byte { $byte }); speichere die Datei als UTF-8
 file-problem = { $path }: { $reason }
 told-open = Öffne { $address } in einem Browser. Strg-C beendet.
@@ -2900,7 +2921,7 @@ page-checks-about =
 page-checks-water = Eis und Wasser sind
 page-checks-waters-distilled = destilliert oder entionisiert
 page-checks-waters-tap = aus der Leitung
-page-checks-pressure = Luftdruck am Ort, nicht auf Meereshöhe umgerechnet / kPa
+page-checks-pressure = Luftdruck am Ort, nicht auf Meereshöhe umgerechnet / hPa
 page-checks-altitude = oder Höhe des Ortes / m
 page-checks-pressure-hint = Ein Barometer weiß es auf ± 0.03 °C; aus der Höhe allein lässt das Wetter ± 0.3 °C offen.
 page-checks-reference = Das Vergleichsthermometer stimmt auf ± (eine Standardunsicherheit) / °C
@@ -3166,6 +3187,11 @@ page-kit-sending = In Arbeit …
 
 ## Pages of staff: the room
 
+page-call =
+    { $which ->
+        [calls] Lehrkraft gerufen
+       *[call] Lehrkraft rufen
+    }
 page-room-connecting = Der Raum wird gefragt …
 page-room-lost = Seit einigen Sekunden ist vom Raum nichts zu hören. Was hier steht, kann veraltet sein.
 page-room-fault = Der Raum kann gerade nichts sammeln: { $reason }
@@ -3173,14 +3199,13 @@ page-room-none = Noch kein Arbeitsplatz war zu hören. Sie erscheinen hier von s
 page-room-lesson = { $label }, seit { $began }
 page-room-lesson-unnamed = Stunde seit { $began }
 page-room-no-lesson = Es läuft keine Stunde.
-page-room-all-well = Alle { $all } Plätze kommen zurecht.
-page-room-counts = { $help } brauchen Hilfe, nach { $look } ist zu sehen, von { $all } Plätzen.
-page-room-needs =
+page-room-counts =
     { $which ->
-        [0] { "" }
-        [1] { "" }
-        [2] Nachsehen
-       *[3] Braucht Hilfe
+        [works] { $count } bei der Arbeit
+        [done] { $count } fertig
+        [held] { $count } von dir angehalten
+        [paused] { $count } selbst pausiert
+       *[idle] { $count } nicht begonnen
     }
 page-room-states =
     { $which ->
@@ -3190,40 +3215,33 @@ page-room-states =
         [pour] soll zugeben
         [settle] stellt sich ein
         [rinse] spült
-        [paused] pausiert
+        [paused] selbst pausiert
+        [held] von dir angehalten
         [done] fertig
        *[unknown] noch nichts bekannt
     }
 page-room-where = Durchgang { $repeat }/{ $repeats }, Portion { $portion }/{ $portions }
 page-room-celsius = { $temperature } °C
-page-room-no-temperature = – °C
-page-room-age =
-    { $unit ->
-        [now] jetzt
-        [s] vor { $count } s
-        [min] vor { $count } min
-       *[h] vor { $count } h
-    }
-page-room-waits = { $waits } (Klasse { $usual })
 page-room-reason =
     { $code ->
+        [called] Ruft die Lehrkraft.
         [trouble] { $text }
         [unreadable] Seine Aufzeichnung ergibt hier keinen Sinn: dort einen neuen Versuch beginnen.
-        [silent] Seit { $lasting } nichts gehört.
+        [silent] Nicht mit dem Raum verbunden; Daten kommen später.
         [probe_lost] Der Fühler antwortet nicht.
         [bad_readings] { $count } der letzten Messungen misslangen: Stecker prüfen.
         [not_begun] Hat nicht begonnen.
-        [stuck] Seit { $lasting } ist nichts geschehen.
-        [slow] Braucht lange: { $lasting } bei diesem Schritt.
-        [paused] Pausiert seit { $lasting }.
+        [stuck] Ist lange nicht weitergegangen.
+        [slow] Braucht lange bei diesem Schritt.
+        [paused] Lange pausiert.
         [behind] Hinter der Klasse zurück.
         [question] Offene Frage: { $text }
         [many_aside] { $count } Durchgänge zählen nicht.
         [set_aside] Durchgang { $count } zählt nicht: { $text }
+        [odd_curve] Seine Kurve ist anders als die der anderen.
        *[other] { "" }
     }
 page-room-open = Seite von { $name } öffnen
-page-room-choose = { $name } auswählen
 page-room-projector = Für den Beamer
 page-room-no-projector = Zurück zur Übersicht
 page-room-board-title = Arbeitsplätze
@@ -3238,25 +3256,22 @@ page-room-choose-some = Einige auswählen
 page-room-choose-all = Wieder alle
 page-room-acts =
     { $which ->
-        [show] Ergebnisse zeigen
-        [hold] Ergebnisse zurückhalten
         [quiet] Summer stumm schalten
         [loud] Summer tönen lassen
+        [helped] Ich war dort: Rufe beenden
         [pause] Anhalten
        *[resume] Weiter
     }
 page-room-rename = Umbenennen
 page-room-new-name = Neuer Name des Platzes
 page-room-set-aside = Einen Durchgang nicht mitzählen
-page-room-restore = Durchgang { $repeat } wieder mitzählen
+page-room-restore = { $name }: Durchgang { $repeat } wieder mitzählen
 page-room-which-repeat = Welcher Durchgang
 page-room-repeat-name = Durchgang { $repeat }
 page-room-why = Warum
-page-room-told = Gesagt. Ein Platz, der gerade fehlt, holt es nach.
+page-room-told = Gesendet: Nicht verbundene Plätze tun es, wenn sie wieder da sind.
 page-room-no-answer = Der Raum hat nicht geantwortet. Es wurde nichts gesagt; bitte noch einmal.
-page-room-left = Noch nicht getan
-page-room-left-pending = { $act }: { $benches } (nicht da)
-page-room-left-refused = { $act }: { $bench } tat es nicht: { $why }
+page-room-left = Was die Plätze taten
 page-room-order-names =
     { $which ->
         [choose_plan] Neuer Versuch
@@ -3267,12 +3282,12 @@ page-room-order-names =
         [restore] Wieder mitzählen
         [pause] Anhalten
         [resume] Weiter
+        [call_over] Ruf beendet
        *[other] { $which }
     }
 page-room-take-back = Zurücknehmen, was noch nicht getan ist
 page-room-lesson-title = Stunde
 page-room-begin = Eine Stunde beginnen
-page-room-begin-why = Jeder Platz beginnt einen neuen Versuch; was gemessen wurde, bleibt erhalten. Ein Platz mitten in einem Durchgang macht weiter; ihm ist es noch einmal zu sagen, wenn er fertig ist.
 page-room-label = Klasse (eine Bezeichnung, keine Namen)
 page-room-plan = Plan
 page-room-own-plan = der, den jeder Platz hat
@@ -3295,15 +3310,15 @@ page-room-qr = QR-Code von { $address }
 page-room-practise = Übung für jedes Handy
 page-room-practise-more = Jedes Handy, das diese Adresse öffnet, bekommt einen eigenen virtuellen Becher. Ins Klassenergebnis geht davon nichts ein.
 page-room-class-title = Klassenergebnis
-page-room-withheld = Das Klassenergebnis wird zurückgehalten, bis jeder Platz seines zeigt: Es würde den anderen ihres verraten.
-page-room-waits-for = Noch zurückgehalten an: { $benches }.
+page-room-withheld = Verborgen, bis jeder Platz sein eigenes Ergebnis gezeigt hat.
+page-room-waits-for = Noch nicht gezeigt an: { $benches }.
 page-room-nobody = Noch kein Platz hat begonnen.
 page-room-calculating = Wird gerechnet …
-page-room-meaning = Was es sagt
 page-room-quantities =
     { $which ->
         [end_point_cm3] Endpunkt
         [enthalpy_kj_mol] Enthalpie
+        [acid_mol_dm3] Konzentration
        *[change_c] Temperaturänderung
     }
 page-room-methods =
@@ -3320,9 +3335,9 @@ page-room-bench = Platz
 page-room-repeats = Durchgänge
 page-room-no-value = keiner
 page-room-not-pooled = anderer Plan
-page-room-odd-title = Plätze, die abweichen
+page-room-odd-title = Plätze, die weit abliegen
 page-room-odd-why = Von selbst wird nichts weggelassen.
-page-room-no-odd = Kein Platz weicht von den anderen ab.
+page-room-no-odd = Kein Platz liegt weit von den anderen ab.
 page-room-curve-title = Mittlere Kurve der Klasse
 page-room-curve-across = Lauge zugegeben / cm³
 page-room-curve-up = Änderung seit dem Anfang / °C
@@ -3339,6 +3354,92 @@ page-room-file-names =
     }
 page-room-print = Das Klassenblatt drucken
 page-room-print-hint = Eine Seite A4.
+page-room-needs-title = Wer dich braucht
+page-room-needs-count =
+    { $count ->
+        [0] Kein Platz braucht Hilfe.
+        [one] Ein Platz braucht dich:
+       *[other] { $count } Plätze brauchen dich:
+    }
+page-room-need =
+    { $code ->
+        [called] { $name } ruft dich
+        [trouble] { $name }: Meldungen gestört
+        [unreadable] { $name }: Aufzeichnung ohne Sinn
+        [silent] { $name } ist nicht verbunden
+        [probe_lost] { $name }: Fühler antwortet nicht
+        [bad_readings] { $name }: Stecker prüfen
+        [not_begun] { $name } hat nicht begonnen
+        [stuck] { $name } macht nicht weiter
+        [slow] { $name } braucht lange
+        [paused] { $name }: lange pausiert
+        [question] { $name }: eine offene Frage
+        [many_aside] { $name }: mehrere Durchgänge weggelassen
+       *[other] { $name }
+    }
+page-room-progress = { $own } % getan; die Klasse { $usual } %
+page-room-answer =
+    { $state ->
+        [pending] { $act }: nicht verbunden, noch nicht
+        [refused] { $act }: nicht getan
+       *[other] { $act }: getan
+    }
+page-room-left-line =
+    { $state ->
+        [pending] { $act }: { $benches } nicht verbunden, folgt später
+        [refused] { $act }: { $benches } tat es nicht: { $why }
+       *[other] { $act }: { $benches } getan
+    }
+page-room-dismiss = Gelesen
+page-room-bar = Was du tust
+page-room-panel = Fenster
+page-room-all-benches = Alle { $count } Plätze
+page-room-results =
+    { $state ->
+        [shown] Ergebnisse: überall gezeigt
+        [held] Ergebnisse: überall verborgen
+       *[some] Ergebnisse: an { $shown } von { $all } gezeigt
+    }
+page-room-pause-all =
+    { $which ->
+        [resume] Weiter ({ $count })
+       *[pause] Anhalten ({ $count })
+    }
+page-room-arrange = Anordnen
+page-room-arranged = Angeordnet
+page-room-take = { $name } versetzen
+page-room-put = Auf Platz { $place }
+page-room-sign-in = Anmelden
+page-room-join = Adresse
+page-room-no-address = Der Raum hat gerade keine Adresse in einem Netz.
+page-room-practice-count = Übung ({ $count })
+page-room-practice-title = Übungsbecher
+page-room-practice-why = Virtuelle Becher auf Handys und Tablets. Nichts davon geht ins Klassenergebnis ein.
+page-room-practice-cup = Becher { $cup }
+page-room-begin-does =
+    { $own ->
+        [own] 
+        { $count ->
+            [one] Beginnt an einem Platz einen neuen Versuch, mit dem Plan, den er hat; was gemessen wurde, bleibt erhalten.
+           *[other] Beginnt an { $count } Plätzen einen neuen Versuch, mit dem Plan, den jeder hat; was gemessen wurde, bleibt erhalten.
+        }
+       *[plan] 
+        { $count ->
+            [one] Beginnt an einem Platz einen neuen Versuch: { $plan }. Was gemessen wurde, bleibt erhalten.
+           *[other] Beginnt an { $count } Plätzen einen neuen Versuch: { $plan }. Was gemessen wurde, bleibt erhalten.
+        }
+    }
+page-room-begin-not = Mitten in einem Durchgang, darum machen sie weiter und beginnen nicht neu: { $benches }.
+page-room-statistics = Die Statistik
+page-room-more-pictures = Mehr Bilder
+page-room-clash = { $value }: kein brauchbarer Bereich, seine Durchgänge widersprechen sich
+page-room-open-questions = Offene Fragen
+page-room-made-up = Angesetzt mit { $mol } mol/dm³
+page-room-made-up-only-you = das siehst nur du
+page-room-made-up-seen = die Plätze zeigen es
+page-room-made-up-ask = Womit die Flasche angesetzt ist / mol/dm³
+page-room-made-up-keep = Merken (nur für Lehrkraft und Technik)
+page-room-made-up-show = Der Klasse zeigen
 
 ## Üben mit einem virtuellen Becher
 

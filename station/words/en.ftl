@@ -212,7 +212,7 @@ refusal-type-own-volume = Type your volume as a number from 0 to 1000 cm³, like
 refusal-type-own-change = Type your change of temperature as a number from -65 to 65 °C, like +6.2 or -3.5.
 refusal-type-mass = Type the mass as a number up to 1000 g, like 95.2.
 refusal-type-plus-minus = Type the ± as a number above 0, up to 10.
-refusal-type-air-pressure = Type the air pressure as a number of kPa, like 101.3.
+refusal-type-air-pressure = Type the air pressure in hPa, like 1013 (101.3 kPa).
 refusal-type-altitude = Type the altitude as a number from -430 to 5000 m.
 refusal-type-check-temperature = Type the temperature as a number from -5 to 110 °C, like 21.5.
 refusal-cup-label = Write the cup's label in plain text, up to 40 characters.
@@ -437,6 +437,8 @@ sheet-spills = Spills
 sheet-disposal = Disposal
 sheet-make-from-mass = { $reagent }, { $mol_dm3 } mol/dm³: make { $volume_cm3 } cm³ from { $mass_g } g ({ $stock })
 sheet-make-from-volume = { $reagent }, { $mol_dm3 } mol/dm³: make { $volume_cm3 } cm³ from { $stock_cm3 } cm³ ({ $stock })
+sheet-why-so-much = Poured in all: { $poured_cm3 } cm³. The rest: { $rinse_cm3 } cm³ a bench to rinse glassware and dip the probe, and { $percent } % for spills and repeats that go wrong.
+sheet-gloves = Wear gloves against chemicals while you handle the stock, as well as eye protection.
 sheet-class-to-find = The class is to find its concentration: do not write it on the students' bottles.
 sheet-needed = { $volume_cm3 } cm³ are needed. The plan does not say its concentration.
 sheet-can-resolve = This plan can resolve { $least_mol_dm3 } to { $most_mol_dm3 } mol/dm³.
@@ -651,6 +653,8 @@ refusal-plan-sentence = This plan cannot be used: { $reason }
 refusal-paused-already = The practical is paused already.
 refusal-nothing-to-pause = No repeat is under way: there is nothing to pause.
 refusal-not-paused = The practical is not paused.
+refusal-called-already = The teacher is called already.
+refusal-not-called = Nobody is calling the teacher.
 refusal-say-which-repeat = Say which repeat is meant, in repeat.
 step-change-to-crossing = temperature change up to the crossing
 formula-change-crossing = ΔT = T(crossing) - T(start)
@@ -889,6 +893,7 @@ room-results-not-shown = The results are not shown yet: they are shown to everyb
 room-no-such-lesson = There is no such lesson.
 order-nothing-known = nothing is known yet of what { $bench } did
 order-too-many = { $count } orders wait for a bench that is away: take them back first
+order-no-lesson = No lesson is under way.
 order-no-bench = there is no bench { $bench_name }
 server-cannot-listen = cannot listen on { $host_address } port { $port }: { $reason }; choose another server.port
 server-faults-left-out = ({ $count } faults left out) { $reason }
@@ -909,6 +914,7 @@ broker-cannot-be-user = { $user_name } cannot be a user
 quantity-end-point = end-point
 quantity-enthalpy = enthalpy
 quantity-temperature-change = temperature change
+quantity-concentration = concentration
 method-heat-balance = heat balance
 method-straight-lines = straight lines
 class-no-slip = Its record shows no mistake: ask the group.
@@ -938,6 +944,16 @@ answer-unreadable = no answer that can be read
 class-no-repeat-yet = No bench has ended a repeat yet.
 class-one-bench = One bench alone has a result: a class mean needs two.
 class-other-plans = Benches with another plan than most are listed and not in the mean.
+class-answer = The class: { $mean } ± { $u } { $unit } from { $count } of { $all } benches
+class-answer-one = One bench so far: { $value } ± { $u } { $unit }, of { $all } taking part
+class-spread = One bench alone is good to about ± { $own_u } { $unit }; the benches’ values scatter by { $sd } { $unit }: { $agree ->
+        [yes] no more than that explains.
+       *[no] more than that explains, so something differs from bench to bench.
+    }
+class-lines = The straight lines end { $percent } % { $side ->
+        [higher] higher
+       *[lower] lower
+    }, on every bench alike: each portion warms more liquid than the one before, so the rising line bends.
 class-mean = Class { $quantity } by { $method }: { $mean } ± { $u } { $unit }, from { $count } benches; with 95 % confidence the class's mean lies between { $low } and { $high } { $unit }.
 class-meaning = The ± is of the class's mean, not of one bench: single benches spread by { $sd } { $unit } (one standard deviation); their own uncertainties alone would give { $own_u } { $unit }.
 class-agree = The benches agree within their own uncertainties: nothing more than those need separate them.
@@ -1310,6 +1326,8 @@ noted-by-role = by the { $role ->
 noted-resumed = resumed
 noted-finish-undone = finish undone, going on
 noted-repeat-asked = one more repeat
+noted-teacher-called = teacher called
+noted-call-ended = teacher no longer called
 noted-sketch = prediction drawn
 noted-practical-ended = practical ended
 noted-early = early
@@ -1686,6 +1704,9 @@ told-made-a-mistake = the station made a mistake ({ $fault_name }: { $reason })
 settings-one-code = set bench_code or bench_code_hash, not both
 settings-user-letters = letters, digits, '-', '_' or '.', at most 40
 settings-user-missing = user: missing; add the name by which the broker knows this bench
+settings-one-password = Give the password in link.password or in link.password_file, not in both.
+new-bench-other-broker = This room uses the broker { $address }: make the bench’s user there. `station kit` writes its files.
+new-bench-no-name = { $typed } cannot be a bench’s name: use letters, digits and hyphens, such as bench-3.
 file-not-utf-8-byte = { $path }: not UTF-8 text (byte { $byte }); save it as UTF-8
 file-problem = { $path }: { $reason }
 told-open = Open { $address } in a browser. Ctrl-C ends.
@@ -2893,7 +2914,7 @@ page-checks-about =
 page-checks-water = The ice and the water are
 page-checks-waters-distilled = distilled or deionised
 page-checks-waters-tap = from the tap
-page-checks-pressure = Air pressure of this place, not reduced to sea level / kPa
+page-checks-pressure = Air pressure of this place, not reduced to sea level / hPa
 page-checks-altitude = or altitude of this place / m
 page-checks-pressure-hint = A barometer knows it to ± 0.03 °C; from the altitude alone the weather leaves ± 0.3 °C.
 page-checks-reference = The reference thermometer is right within ± (one standard uncertainty) / °C
@@ -3159,6 +3180,11 @@ page-kit-sending = Working …
 
 ## Pages of staff: the room
 
+page-call =
+    { $which ->
+        [calls] Teacher called
+       *[call] Call the teacher
+    }
 page-room-connecting = Asking the room …
 page-room-lost = Nothing heard from the room for some seconds. What you see may be out of date.
 page-room-fault = The room cannot collect just now: { $reason }
@@ -3166,14 +3192,13 @@ page-room-none = No bench has been heard yet. Benches appear here by themselves.
 page-room-lesson = { $label }, since { $began }
 page-room-lesson-unnamed = Lesson since { $began }
 page-room-no-lesson = No lesson is under way.
-page-room-all-well = All { $all } benches are well.
-page-room-counts = { $help } need help, { $look } to look at, of { $all } benches.
-page-room-needs =
+page-room-counts =
     { $which ->
-        [0] { "" }
-        [1] { "" }
-        [2] Have a look
-       *[3] Needs help
+        [works] { $count } at work
+        [done] { $count } done
+        [held] { $count } paused by you
+        [paused] { $count } paused by themselves
+       *[idle] { $count } not begun
     }
 page-room-states =
     { $which ->
@@ -3183,40 +3208,33 @@ page-room-states =
         [pour] to add a portion
         [settle] settling
         [rinse] rinsing
-        [paused] paused
+        [paused] paused by themselves
+        [held] paused by you
         [done] done
        *[unknown] nothing known yet
     }
 page-room-where = repeat { $repeat }/{ $repeats }, portion { $portion }/{ $portions }
 page-room-celsius = { $temperature } °C
-page-room-no-temperature = – °C
-page-room-age =
-    { $unit ->
-        [now] now
-        [s] { $count } s ago
-        [min] { $count } min ago
-       *[h] { $count } h ago
-    }
-page-room-waits = { $waits } (class { $usual })
 page-room-reason =
     { $code ->
+        [called] Calls the teacher.
         [trouble] { $text }
         [unreadable] Its record makes no sense here: begin a new practical on it.
-        [silent] Nothing heard for { $lasting }.
+        [silent] Not connected to the room; data will be sent later.
         [probe_lost] The probe does not answer.
-        [bad_readings] { $count } of the last readings failed: check the plug.
+        [bad_readings] { $count } of the last readings failed: check its plug.
         [not_begun] Has not begun.
-        [stuck] Nothing has happened for { $lasting }.
-        [slow] Takes long: { $lasting } at this step.
-        [paused] Paused for { $lasting }.
+        [stuck] Has not gone on for long.
+        [slow] Takes long at this step.
+        [paused] Paused for long.
         [behind] Behind the class.
         [question] Open question: { $text }
         [many_aside] { $count } repeats set aside.
         [set_aside] Repeat { $count } is set aside: { $text }
+        [odd_curve] Its curve is unlike the others’.
        *[other] { "" }
     }
 page-room-open = Open the page of { $name }
-page-room-choose = Choose { $name }
 page-room-projector = For the projector
 page-room-no-projector = Back to the board
 page-room-board-title = Benches
@@ -3231,25 +3249,22 @@ page-room-choose-some = Choose some
 page-room-choose-all = All again
 page-room-acts =
     { $which ->
-        [show] Show the results
-        [hold] Hold the results back
         [quiet] Silence the buzzers
         [loud] Let the buzzers sound
+        [helped] I have been there: end their calls
         [pause] Pause
        *[resume] Go on
     }
 page-room-rename = Rename
 page-room-new-name = New name of the bench
 page-room-set-aside = Set a repeat aside
-page-room-restore = Let repeat { $repeat } count again
+page-room-restore = { $name }: let repeat { $repeat } count again
 page-room-which-repeat = Which repeat
 page-room-repeat-name = Repeat { $repeat }
 page-room-why = Why
-page-room-told = Told. A bench that is away does it when it is back.
+page-room-told = Sent: offline benches will do it when they are back.
 page-room-no-answer = The room did not answer. Nothing was told; try again.
-page-room-left = Not done yet
-page-room-left-pending = { $act }: { $benches } (away)
-page-room-left-refused = { $act }: { $bench } did not: { $why }
+page-room-left = What the benches did
 page-room-order-names =
     { $which ->
         [choose_plan] New practical
@@ -3260,12 +3275,12 @@ page-room-order-names =
         [restore] Count again
         [pause] Pause
         [resume] Go on
+        [call_over] Call ended
        *[other] { $which }
     }
 page-room-take-back = Take back what is not done yet
 page-room-lesson-title = Lesson
 page-room-begin = Begin a lesson
-page-room-begin-why = Every bench begins a new practical; what was measured before is kept. A bench in the middle of a repeat goes on; tell it again when it has finished.
 page-room-label = Class (a label, no names)
 page-room-plan = Plan
 page-room-own-plan = the one each bench has
@@ -3288,15 +3303,15 @@ page-room-qr = QR code of { $address }
 page-room-practise = Practice for every phone
 page-room-practise-more = Each phone that opens this address gets a virtual cup of its own. Nothing of it enters the class result.
 page-room-class-title = Class result
-page-room-withheld = The class result is held back until every bench shows its own: it would tell those that do not.
-page-room-waits-for = Still held back on: { $benches }.
+page-room-withheld = Hidden until every bench has shown its own result.
+page-room-waits-for = Not shown yet on: { $benches }.
 page-room-nobody = No bench has begun yet.
 page-room-calculating = Being computed …
-page-room-meaning = What it says
 page-room-quantities =
     { $which ->
         [end_point_cm3] End-point
         [enthalpy_kj_mol] Enthalpy
+        [acid_mol_dm3] Concentration
        *[change_c] Temperature change
     }
 page-room-methods =
@@ -3313,9 +3328,9 @@ page-room-bench = Bench
 page-room-repeats = Repeats
 page-room-no-value = none
 page-room-not-pooled = other plan
-page-room-odd-title = Benches that stand off
+page-room-odd-title = Outlying benches
 page-room-odd-why = Nothing is left out by itself.
-page-room-no-odd = No bench stands off the others.
+page-room-no-odd = No bench lies off the others.
 page-room-curve-title = Mean curve of the class
 page-room-curve-across = alkali added / cm³
 page-room-curve-up = change since the start / °C
@@ -3332,6 +3347,92 @@ page-room-file-names =
     }
 page-room-print = Print the class sheet
 page-room-print-hint = One side of A4.
+page-room-needs-title = Who needs you
+page-room-needs-count =
+    { $count ->
+        [0] No bench needs help.
+        [one] One bench needs you:
+       *[other] { $count } benches need you:
+    }
+page-room-need =
+    { $code ->
+        [called] { $name } calls you
+        [trouble] { $name }: trouble with its messages
+        [unreadable] { $name }: record makes no sense
+        [silent] { $name } is not heard
+        [probe_lost] { $name }: no answer from probe
+        [bad_readings] { $name }: check its plug
+        [not_begun] { $name } has not begun
+        [stuck] { $name } has not gone on
+        [slow] { $name } takes long
+        [paused] { $name }: paused for long
+        [question] { $name }: an open question
+        [many_aside] { $name }: several repeats set aside
+       *[other] { $name }
+    }
+page-room-progress = { $own } % done; the class { $usual } %
+page-room-answer =
+    { $state ->
+        [pending] { $act }: offline, not yet
+        [refused] { $act }: did not
+       *[other] { $act }: done
+    }
+page-room-left-line =
+    { $state ->
+        [pending] { $act }: { $benches } offline, will do it when back
+        [refused] { $act }: { $benches } did not: { $why }
+       *[other] { $act }: { $benches } did it
+    }
+page-room-dismiss = Read
+page-room-bar = What you do
+page-room-panel = Panel
+page-room-all-benches = All { $count } benches
+page-room-results =
+    { $state ->
+        [shown] Results: shown on all
+        [held] Results: hidden on all
+       *[some] Results: shown on { $shown } of { $all }
+    }
+page-room-pause-all =
+    { $which ->
+        [resume] Go on ({ $count })
+       *[pause] Pause ({ $count })
+    }
+page-room-arrange = Arrange
+page-room-arranged = Arranged
+page-room-take = Move { $name }
+page-room-put = To place { $place }
+page-room-sign-in = Sign in
+page-room-join = Address
+page-room-no-address = The room has no address on a network just now.
+page-room-practice-count = Practice ({ $count })
+page-room-practice-title = Practice cups
+page-room-practice-why = Virtual cups on phones and tablets. Nothing of them enters the class result.
+page-room-practice-cup = Cup { $cup }
+page-room-begin-does =
+    { $own ->
+        [own] 
+        { $count ->
+            [one] Begins a new practical on one bench, with the plan it has; what was measured before is kept.
+           *[other] Begins a new practical on { $count } benches, each with the plan it has; what was measured before is kept.
+        }
+       *[plan] 
+        { $count ->
+            [one] Begins a new practical on one bench: { $plan }. What was measured before is kept.
+           *[other] Begins a new practical on { $count } benches: { $plan }. What was measured before is kept.
+        }
+    }
+page-room-begin-not = In the middle of a repeat, so they go on and do not begin anew: { $benches }.
+page-room-statistics = The statistics
+page-room-more-pictures = More pictures
+page-room-clash = { $value }: no usable interval, its repeats disagree
+page-room-open-questions = Open questions
+page-room-made-up = Made up to { $mol } mol/dm³
+page-room-made-up-only-you = only you see this
+page-room-made-up-seen = the benches show it
+page-room-made-up-ask = What the bottle was made up to / mol/dm³
+page-room-made-up-keep = Keep (only staff see it)
+page-room-made-up-show = Show it to the class
 
 ## Practice with a virtual cup
 

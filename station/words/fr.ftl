@@ -212,7 +212,7 @@ refusal-type-own-volume = Saisis ton volume sous forme de nombre de 0 à 1000 c
 refusal-type-own-change = Saisis ta variation de température sous forme de nombre de −65 à 65 °C, par exemple +6,2 ou −3,5.
 refusal-type-mass = Saisis la masse sous forme de nombre jusqu’à 1000 g, par exemple 95,2.
 refusal-type-plus-minus = Saisis le ± sous forme de nombre supérieur à 0, jusqu’à 10.
-refusal-type-air-pressure = Saisis la pression de l’air en kPa, par exemple 101,3.
+refusal-type-air-pressure = Saisis la pression de l’air en hPa, par exemple 1013 (101,3 kPa).
 refusal-type-altitude = Saisis l’altitude sous forme de nombre de −430 à 5000 m.
 refusal-type-check-temperature = Saisis la température sous forme de nombre de −5 à 110 °C, par exemple 21,5.
 refusal-cup-label = L’étiquette du gobelet doit être du texte simple, jusqu’à 40 caractères.
@@ -437,6 +437,8 @@ sheet-spills = Liquides renversés
 sheet-disposal = Élimination
 sheet-make-from-mass = { $reagent }, { $mol_dm3 } mol/dm³ : préparer { $volume_cm3 } cm³ à partir de { $mass_g } g ({ $stock })
 sheet-make-from-volume = { $reagent }, { $mol_dm3 } mol/dm³ : préparer { $volume_cm3 } cm³ à partir de { $stock_cm3 } cm³ ({ $stock })
+sheet-why-so-much = Versés en tout : { $poured_cm3 } cm³. Le reste : { $rinse_cm3 } cm³ par poste pour rincer la verrerie et tremper le capteur, et { $percent } % pour ce qui est renversé et les essais manqués.
+sheet-gloves = En manipulant le produit de départ, porter des gants contre les produits chimiques, en plus des lunettes.
 sheet-class-to-find = La classe doit trouver sa concentration : ne pas l’écrire sur les flacons des élèves.
 sheet-needed = Il en faut { $volume_cm3 } cm³. Le plan n’indique pas sa concentration.
 sheet-can-resolve = Ce plan peut déterminer de { $least_mol_dm3 } à { $most_mol_dm3 } mol/dm³.
@@ -657,6 +659,8 @@ refusal-plan-sentence = Ce plan n’est pas utilisable : { $reason }
 refusal-paused-already = Le TP est déjà en pause.
 refusal-nothing-to-pause = Aucun essai n’est en cours : il n’y a rien à mettre en pause.
 refusal-not-paused = Le TP n’est pas en pause.
+refusal-called-already = Le professeur est déjà appelé.
+refusal-not-called = Personne n’appelle le professeur.
 refusal-say-which-repeat = Indique dans repeat de quel essai il s’agit.
 step-change-to-crossing = variation de température jusqu’à l’intersection
 formula-change-crossing = ΔT = T(intersection) - T(début)
@@ -895,6 +899,7 @@ room-results-not-shown = Les résultats ne sont pas encore montrés : tout le m
 room-no-such-lesson = Cette séance n’existe pas.
 order-nothing-known = on ne sait encore rien de ce que { $bench } a fait
 order-too-many = { $count } ordres attendent un poste absent : les annuler d’abord
+order-no-lesson = Aucune séance n’est en cours.
 order-no-bench = il n’y a pas de poste { $bench_name }
 server-cannot-listen = impossible d’écouter sur { $host_address }, port { $port } : { $reason } ; choisir un autre server.port
 server-faults-left-out = ({ $count } erreurs omises) { $reason }
@@ -915,6 +920,7 @@ broker-cannot-be-user = { $user_name } ne peut pas être un utilisateur
 quantity-end-point = équivalence
 quantity-enthalpy = enthalpie
 quantity-temperature-change = variation de température
+quantity-concentration = concentration
 method-heat-balance = bilan thermique
 method-straight-lines = droites
 class-no-slip = Son propre enregistrement ne montre aucune erreur : demander au groupe.
@@ -944,6 +950,16 @@ answer-unreadable = aucune réponse lisible
 class-no-repeat-yet = Aucun poste n’a encore terminé un essai.
 class-one-bench = Un seul poste a un résultat : il en faut deux pour une moyenne de classe.
 class-other-plans = Les postes qui ont un autre plan que la plupart figurent dans la liste, mais pas dans la moyenne.
+class-answer = La classe : { $mean } ± { $u } { $unit } d’après { $count } postes sur { $all }
+class-answer-one = Un seul poste pour l’instant : { $value } ± { $u } { $unit }, sur { $all } participants
+class-spread = Un poste seul est juste à ± { $own_u } { $unit } près ; les valeurs des postes se dispersent de { $sd } { $unit } : { $agree ->
+        [yes] pas plus que cela n’explique.
+       *[no] plus que cela n’explique, donc quelque chose diffère d’un poste à l’autre.
+    }
+class-lines = Les droites donnent { $percent } % { $side ->
+        [higher] de plus
+       *[lower] de moins
+    }, sur tous les postes : chaque portion chauffe plus de liquide que la précédente, la partie montante se courbe donc.
 class-mean = Classe ({ $quantity }, { $method }) : { $mean } ± { $u } { $unit }, d’après { $count } postes ; avec un niveau de confiance de 95 %, la moyenne de la classe se trouve entre { $low } et { $high } { $unit }.
 class-meaning = Le ± est celui de la moyenne de la classe, pas d’un poste : les postes se dispersent de { $sd } { $unit } (un écart-type) ; leurs propres incertitudes à elles seules donneraient { $own_u } { $unit }.
 class-agree = Les postes s’accordent dans les limites de leurs propres incertitudes : rien de plus n’est nécessaire pour expliquer leurs écarts.
@@ -1316,6 +1332,8 @@ noted-by-role = par le { $role ->
 noted-resumed = repris
 noted-finish-undone = fin annulée, le TP continue
 noted-repeat-asked = un essai de plus
+noted-teacher-called = professeur appelé
+noted-call-ended = appel du professeur terminé
 noted-sketch = prévision dessinée
 noted-practical-ended = TP terminé
 noted-early = avant la fin
@@ -1692,6 +1710,9 @@ told-made-a-mistake = la station a fait une erreur ({ $fault_name } : { $reason
 settings-one-code = donner bench_code ou bench_code_hash, pas les deux
 settings-user-letters = lettres, chiffres, "-", "_" ou ".", au plus 40
 settings-user-missing = user : manque ; ajouter le nom sous lequel le broker connaît ce poste
+settings-one-password = Donner le mot de passe dans link.password ou dans link.password_file, pas dans les deux.
+new-bench-other-broker = Cette salle utilise le broker { $address } : y créer l’utilisateur du poste. `station kit` écrit ses fichiers.
+new-bench-no-name = { $typed } ne peut pas être le nom d’un poste : des lettres, chiffres et traits d’union, comme bench-3.
 file-not-utf-8-byte = { $path } : ce n’est pas du texte UTF-8 (octet { $byte }) ; l’enregistrer en UTF-8
 file-problem = { $path } : { $reason }
 told-open = Ouvrir { $address } dans un navigateur. Ctrl-C arrête.
@@ -2899,7 +2920,7 @@ page-checks-about =
 page-checks-water = La glace et l’eau sont
 page-checks-waters-distilled = distillées ou désionisées
 page-checks-waters-tap = du robinet
-page-checks-pressure = Pression de l’air du lieu, non ramenée au niveau de la mer / kPa
+page-checks-pressure = Pression de l’air du lieu, non ramenée au niveau de la mer / hPa
 page-checks-altitude = ou altitude du lieu / m
 page-checks-pressure-hint = Un baromètre la donne à ± 0,03 °C près ; avec l’altitude seule, la météo laisse ± 0,3 °C.
 page-checks-reference = Le thermomètre de référence est juste à ± (une incertitude-type) / °C
@@ -3165,6 +3186,11 @@ page-kit-sending = En cours …
 
 ## Pages of staff: the room
 
+page-call =
+    { $which ->
+        [calls] Professeur appelé
+       *[call] Appeler le professeur
+    }
 page-room-connecting = Question à la salle …
 page-room-lost = Aucune nouvelle de la salle depuis quelques secondes. Ce qui est affiché n’est peut-être plus à jour.
 page-room-fault = La salle ne peut rien recueillir pour l’instant : { $reason }
@@ -3172,14 +3198,13 @@ page-room-none = Aucun poste ne s’est encore manifesté. Les postes apparaisse
 page-room-lesson = { $label }, depuis { $began }
 page-room-lesson-unnamed = Séance depuis { $began }
 page-room-no-lesson = Aucune séance n’est en cours.
-page-room-all-well = Tout va bien pour les { $all } postes.
-page-room-counts = { $help } à aider, { $look } à regarder, sur { $all } postes.
-page-room-needs =
+page-room-counts =
     { $which ->
-        [0] { "" }
-        [1] { "" }
-        [2] À regarder
-       *[3] À aider
+        [works] { $count } au travail
+        [done] { $count } fini
+        [held] { $count } en pause par vous
+        [paused] { $count } en pause de leur fait
+       *[idle] { $count } pas commencé
     }
 page-room-states =
     { $which ->
@@ -3189,40 +3214,33 @@ page-room-states =
         [pour] portion à ajouter
         [settle] se stabilise
         [rinse] rinçage
-        [paused] en pause
+        [paused] en pause de lui-même
+        [held] en pause par vous
         [done] terminé
        *[unknown] encore rien de connu
     }
 page-room-where = essai { $repeat }/{ $repeats }, portion { $portion }/{ $portions }
 page-room-celsius = { $temperature } °C
-page-room-no-temperature = – °C
-page-room-age =
-    { $unit ->
-        [now] maintenant
-        [s] il y a { $count } s
-        [min] il y a { $count } min
-       *[h] il y a { $count } h
-    }
-page-room-waits = { $waits } (classe { $usual })
 page-room-reason =
     { $code ->
+        [called] Appelle le professeur.
         [trouble] { $text }
-        [unreadable] Son enregistrement n’a pas de sens ici : y commencer un nouveau TP.
-        [silent] Aucune nouvelle depuis { $lasting }.
+        [unreadable] Son enregistrement n’a pas de sens ici : y commencer un nouveau TP.
+        [silent] Pas connecté à la salle ; les données viendront plus tard.
         [probe_lost] Le capteur ne répond pas.
-        [bad_readings] { $count } des dernières lectures ont échoué : vérifier le connecteur.
+        [bad_readings] { $count } des dernières lectures ont échoué : vérifier le connecteur.
         [not_begun] N’a pas commencé.
-        [stuck] Rien ne s’est passé depuis { $lasting }.
-        [slow] Prend du temps : { $lasting } à cette étape.
-        [paused] En pause depuis { $lasting }.
+        [stuck] N’avance plus depuis longtemps.
+        [slow] Prend du temps à cette étape.
+        [paused] En pause depuis longtemps.
         [behind] En retard sur la classe.
-        [question] Question ouverte : { $text }
+        [question] Question ouverte : { $text }
         [many_aside] { $count } essais écartés.
-        [set_aside] L’essai { $count } est écarté : { $text }
+        [set_aside] L’essai { $count } est écarté : { $text }
+        [odd_curve] Sa courbe diffère des autres.
        *[other] { "" }
     }
 page-room-open = Ouvrir la page de { $name }
-page-room-choose = Choisir { $name }
 page-room-projector = Pour le projecteur
 page-room-no-projector = Retour au tableau
 page-room-board-title = Postes
@@ -3237,25 +3255,22 @@ page-room-choose-some = En choisir
 page-room-choose-all = De nouveau tous
 page-room-acts =
     { $which ->
-        [show] Montrer les résultats
-        [hold] Retenir les résultats
         [quiet] Couper les signaux sonores
         [loud] Rétablir les signaux sonores
+        [helped] J’y suis allé : terminer les appels
         [pause] Pause
        *[resume] Continuer
     }
 page-room-rename = Renommer
 page-room-new-name = Nouveau nom du poste
 page-room-set-aside = Écarter un essai
-page-room-restore = Compter de nouveau l’essai { $repeat }
+page-room-restore = { $name } : compter de nouveau l’essai { $repeat }
 page-room-which-repeat = Quel essai
 page-room-repeat-name = Essai { $repeat }
 page-room-why = Pourquoi
-page-room-told = C’est transmis. Un poste absent le fera à son retour.
+page-room-told = Envoyé : les postes non connectés le feront à leur retour.
 page-room-no-answer = La salle n’a pas répondu. Rien n’a été transmis ; réessayer.
-page-room-left = Pas encore fait
-page-room-left-pending = { $act } : { $benches } (absents)
-page-room-left-refused = { $act } : { $bench } ne l’a pas fait : { $why }
+page-room-left = Ce que les postes ont fait
 page-room-order-names =
     { $which ->
         [choose_plan] Nouveau TP
@@ -3266,12 +3281,12 @@ page-room-order-names =
         [restore] Compter de nouveau
         [pause] Pause
         [resume] Continuer
+        [call_over] Appel terminé
        *[other] { $which }
     }
 page-room-take-back = Annuler ce qui n’est pas encore fait
 page-room-lesson-title = Séance
 page-room-begin = Commencer une séance
-page-room-begin-why = Chaque poste commence un nouveau TP ; ce qui a été mesuré avant est conservé. Un poste au milieu d’un essai continue ; lui redonner l’ordre quand il a terminé.
 page-room-label = Classe (une étiquette, pas de noms)
 page-room-plan = Plan
 page-room-own-plan = celui de chaque poste
@@ -3294,15 +3309,15 @@ page-room-qr = Code QR de { $address }
 page-room-practise = Entraînement sur chaque téléphone
 page-room-practise-more = Chaque téléphone qui ouvre cette adresse reçoit son propre gobelet virtuel. Rien n’en entre dans le résultat de la classe.
 page-room-class-title = Résultat de la classe
-page-room-withheld = Le résultat de la classe est retenu jusqu’à ce que chaque poste montre le sien : il le révélerait à ceux qui ne le montrent pas.
-page-room-waits-for = Encore retenu à : { $benches }.
+page-room-withheld = Caché jusqu’à ce que chaque poste ait montré son propre résultat.
+page-room-waits-for = Pas encore montré sur : { $benches }.
 page-room-nobody = Aucun poste n’a encore commencé.
 page-room-calculating = Calcul en cours …
-page-room-meaning = Ce que cela dit
 page-room-quantities =
     { $which ->
         [end_point_cm3] Équivalence
         [enthalpy_kj_mol] Enthalpie
+        [acid_mol_dm3] Concentration
        *[change_c] Variation de température
     }
 page-room-methods =
@@ -3319,9 +3334,9 @@ page-room-bench = Poste
 page-room-repeats = Essais
 page-room-no-value = aucune
 page-room-not-pooled = autre plan
-page-room-odd-title = Postes qui s’écartent
+page-room-odd-title = Postes éloignés des autres
 page-room-odd-why = Rien n’est écarté automatiquement.
-page-room-no-odd = Aucun poste ne s’écarte des autres.
+page-room-no-odd = Aucun poste n’est loin des autres.
 page-room-curve-title = Courbe moyenne de la classe
 page-room-curve-across = base ajoutée / cm³
 page-room-curve-up = variation depuis le début / °C
@@ -3338,6 +3353,92 @@ page-room-file-names =
     }
 page-room-print = Imprimer la feuille de la classe
 page-room-print-hint = Un recto A4.
+page-room-needs-title = Qui a besoin de vous
+page-room-needs-count =
+    { $count ->
+        [0] Aucun poste n’a besoin d’aide.
+        [one] { $count } poste a besoin de vous :
+       *[other] { $count } postes ont besoin de vous :
+    }
+page-room-need =
+    { $code ->
+        [called] { $name } vous appelle
+        [trouble] { $name } : messages défectueux
+        [unreadable] { $name } : enregistrement illisible
+        [silent] { $name } n’est pas connecté
+        [probe_lost] { $name } : capteur muet
+        [bad_readings] { $name } : vérifier le connecteur
+        [not_begun] { $name } n’a pas commencé
+        [stuck] { $name } n’avance plus
+        [slow] { $name } prend du temps
+        [paused] { $name } : longue pause
+        [question] { $name } : une question ouverte
+        [many_aside] { $name } : plusieurs essais écartés
+       *[other] { $name }
+    }
+page-room-progress = { $own } % fait ; la classe { $usual } %
+page-room-answer =
+    { $state ->
+        [pending] { $act } : pas connecté, pas encore
+        [refused] { $act } : pas fait
+       *[other] { $act } : fait
+    }
+page-room-left-line =
+    { $state ->
+        [pending] { $act } : { $benches } pas connecté, le fera au retour
+        [refused] { $act } : { $benches } ne l’a pas fait : { $why }
+       *[other] { $act } : { $benches } l’a fait
+    }
+page-room-dismiss = Lu
+page-room-bar = Ce que vous faites
+page-room-panel = Panneau
+page-room-all-benches = Tous les postes ({ $count })
+page-room-results =
+    { $state ->
+        [shown] Résultats : montrés partout
+        [held] Résultats : cachés partout
+       *[some] Résultats : montrés sur { $shown } de { $all }
+    }
+page-room-pause-all =
+    { $which ->
+        [resume] Continuer ({ $count })
+       *[pause] Pause ({ $count })
+    }
+page-room-arrange = Disposer
+page-room-arranged = Disposé
+page-room-take = Déplacer { $name }
+page-room-put = À la place { $place }
+page-room-sign-in = S’identifier
+page-room-join = Adresse
+page-room-no-address = La salle n’a pas d’adresse sur un réseau pour l’instant.
+page-room-practice-count = Entraînement ({ $count })
+page-room-practice-title = Gobelets d’entraînement
+page-room-practice-why = Des gobelets virtuels sur téléphones et tablettes. Rien n’en entre dans le résultat de la classe.
+page-room-practice-cup = Gobelet { $cup }
+page-room-begin-does =
+    { $own ->
+        [own] 
+        { $count ->
+            [one] Commence un nouveau TP sur { $count } poste, avec le plan qu’il a ; ce qui a été mesuré est conservé.
+           *[other] Commence un nouveau TP sur { $count } postes, chacun avec le plan qu’il a ; ce qui a été mesuré est conservé.
+        }
+       *[plan] 
+        { $count ->
+            [one] Commence un nouveau TP sur { $count } poste : { $plan }. Ce qui a été mesuré est conservé.
+           *[other] Commence un nouveau TP sur { $count } postes : { $plan }. Ce qui a été mesuré est conservé.
+        }
+    }
+page-room-begin-not = Au milieu d’un essai, donc ils continuent sans recommencer : { $benches }.
+page-room-statistics = Les statistiques
+page-room-more-pictures = Autres figures
+page-room-clash = { $value } : pas d’intervalle utilisable, ses essais se contredisent
+page-room-open-questions = Questions ouvertes
+page-room-made-up = Préparé à { $mol } mol/dm³
+page-room-made-up-only-you = vous seul voyez ceci
+page-room-made-up-seen = les postes le montrent
+page-room-made-up-ask = Concentration préparée dans le flacon / mol/dm³
+page-room-made-up-keep = Retenir (visible du personnel seul)
+page-room-made-up-show = Montrer à la classe
 
 ## S’entraîner avec un gobelet virtuel
 

@@ -31,7 +31,7 @@ WATCH = """() => {
   const look = (records) => {
     for (const record of records) {
       const tile = record.target.parentElement?.closest?.('.tile') ?? record.target.closest?.('.tile');
-      const text = tile?.querySelector('.value')?.textContent;
+      const text = tile?.querySelector('.tile-temperature')?.textContent;
       if (tile) window.seen.push([tile.dataset.bench, text, Date.now()]);
     }
   };

@@ -93,7 +93,8 @@ def test_the_class_result_stays_to_be_read_until_ctrl_c(tmp_path: Path) -> None:
         told = lines_until(process, "Ctrl-C")
         assert any("All benches have finished." in line for line in told)
         shown = asked(f"{url}api/room/class")
-        assert [line.strip() for line in told if line.strip() in shown["result"]["words"]] == shown["result"]["words"]
+        answer = [shown["result"]["answer"], *shown["result"]["plain"]]
+        assert [line.strip() for line in told if line.strip() in answer] == answer
         assert process.poll() is None
         os.killpg(process.pid, signal.SIGINT)  # as a terminal does: to all of them
         out, err = process.communicate(timeout=PATIENCE_S)

@@ -78,7 +78,7 @@ def room_pictures(browser: Browser) -> None:
         command = [str(STATION), "rehearse", "--config", f"{folder}/room.toml"]
         rehearsal = subprocess.Popen(command, stdout=subprocess.DEVNULL)
         page = opened(browser, f"{room.url}room", WALL)
-        expect(page.locator(".need-3")).to_have_count(2, timeout=120_000)
+        expect(page.locator(".tile.need-3")).to_have_count(2, timeout=120_000)
         take(page, "room")
         rehearsal.wait(timeout=400)
         take(opened(browser, f"{room.url}room/class", SHEET), "class")

@@ -128,7 +128,7 @@ def test_from_the_plan_to_a_printed_preparation(page: Page, bench: Station, tmp_
     page.get_by_label("Benches").fill("15")
     sheet = page.locator(".preparation")
     expect(sheet).to_contain_text("How strong is this hydrochloric acid? (15 benches)")
-    expect(sheet).to_contain_text("Hydrochloric acid, 0.36 mol/dm³: make 1500 cm³ from 46.35 cm³")
+    expect(sheet).to_contain_text("Hydrochloric acid, 0.36 mol/dm³: make 1500 cm³ from 46.4 cm³")
     page.get_by_label("Your bottle of hydrochloric acid").fill("2")
     expect(sheet).to_contain_text("from 270 cm³ (the school's own bottle)")
     page.get_by_label("Lesson", exact=True).select_option("60")

@@ -256,6 +256,27 @@ def test_a_note_is_kept_and_taken_back_and_stays_in_the_record() -> None:
     assert fold_all(walk.happened) == walk.state
 
 
+def test_the_teacher_is_called_in_any_state_and_the_call_ends_by_the_group_or_by_staff() -> None:
+    walk = Walk()
+    for under_way in (False, True):
+        if under_way:
+            walk.to_pour()
+        walk.act("call_teacher")
+        assert "call_over" in view(walk.state, 0.0)["other_acts"]
+        with pytest.raises(ActRefused, match="called already"):
+            walk.act("call_teacher")
+        walk.act("call_over")
+        with pytest.raises(ActRefused, match="Nobody is calling"):
+            walk.act("call_over")
+    walk.act("call_teacher")
+    called_s = walk.state.called_s
+    walk.portion(21.0)
+    assert walk.state.called_s == called_s is not None, "work goes on meanwhile"
+    staff(walk, "call_over")
+    assert walk.state.called_s is None
+    assert fold_all(walk.happened) == walk.state
+
+
 def test_notes_are_bounded() -> None:
     walk = Walk()
     for number in range(MOST_NOTES):

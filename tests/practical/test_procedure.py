@@ -346,7 +346,7 @@ def test_every_row_of_the_table_can_be_used() -> None:
 def test_possible_acts_are_the_rows_of_the_table() -> None:
     walk = Walk()
     assert possible_acts(walk.state) == (
-        "alkali_temperature", "thermometer", "begin", "finish", "group", "note", "adopt",
+        "alkali_temperature", "thermometer", "begin", "finish", "group", "note", "adopt", "call_teacher",
     )  # fmt: skip
 
 

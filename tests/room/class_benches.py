@@ -5,7 +5,10 @@ from typing import Any
 Json = dict[str, Any]
 
 
-def bench(name: str, value: float, u: float, *, enthalpy: tuple[float, float] | None = None, **more: Any) -> Json:
+Known = tuple[float, float] | None
+
+
+def bench(name: str, value: float, u: float, *, enthalpy: Known = None, acid: Known = None, **more: Any) -> Json:
     """A bench whose heat balance found this end-point in cm³ (and enthalpy in kJ/mol), straight lines 3 cm³ less."""
     heat = {
         "end_point_cm3": value,
@@ -13,6 +16,8 @@ def bench(name: str, value: float, u: float, *, enthalpy: tuple[float, float] | 
         "interval_95_cm3": [value - 2 * u, value + 2 * u],
         "enthalpy_kj_mol": None if enthalpy is None else enthalpy[0],
         "u_enthalpy_kj_mol": None if enthalpy is None else enthalpy[1],
+        "acid_mol_dm3": None if acid is None else acid[0],
+        "u_acid_mol_dm3": None if acid is None else acid[1],
     }
     lines = {**heat, "end_point_cm3": value - 3.0, "enthalpy_kj_mol": None}
     return {

@@ -1,17 +1,17 @@
-"""The board: what a glance must tell of each bench, and tiles that stay where they are while they are read."""
+"""The board: what a glance must tell of each bench, truth in time, and a strip in which nobody overtakes anybody."""
 
 from dataclasses import replace
-from itertools import pairwise
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from station.bench.virtual.student import Habits
 from station.practical import events as e
-from station.room.board import CALM_S, ENOUGH, EVERY_S, Board, Heard, Places, arranged, natural
+from station.room.board import ENOUGH, Board, Heard
 from station.room.contract import Tile
+from station.room.needs import Strip
 from tests.room.lesson_in_jumps import SHORT, events_of, until
 
 DOUBLED = Habits(doubled=frozenset({(1, 3)}))
@@ -153,38 +153,71 @@ def test_events_that_do_not_fit_together_are_named_and_cost_nobody_else() -> Non
     assert codes(board.tiles(0.0, {}, {})["bench-2"]) != ["unreadable"]
 
 
-def test_tiles_in_trouble_stand_first_and_the_others_stay() -> None:
-    calm = {f"bench-{n}": 0 for n in (10, 2, 1, 3)}
-    places = arranged(Places(), calm, 0.0)
-    assert places.order == ("bench-1", "bench-2", "bench-3", "bench-10")
-    places = arranged(places, {**calm, "bench-3": 3}, EVERY_S)
-    assert places.order == ("bench-3", "bench-1", "bench-2", "bench-10")
-    places = arranged(places, {**calm, "bench-3": 3, "bench-1": 3}, 2 * EVERY_S)
-    assert places.order[:2] == ("bench-3", "bench-1"), "who came first stays first"
-    places = arranged(places, {**calm, "bench-1": 1}, 3 * EVERY_S)
-    assert places.order[:2] == ("bench-3", "bench-1"), "a tile that got better stays for a while"
-    places = arranged(places, calm, 3 * EVERY_S + CALM_S)
-    assert places.order == ("bench-1", "bench-2", "bench-3", "bench-10")
+def test_who_needs_somebody_stands_in_the_strip_the_newest_last() -> None:
+    strip = Strip()
+    assert strip.now({"bench-2": 0, "bench-1": 1}) == ()
+    assert strip.now({"bench-2": 2, "bench-1": 1}) == ("bench-2",)
+    assert strip.now({"bench-2": 2, "bench-1": 3}) == ("bench-2", "bench-1"), "who came first stays first"
+    assert strip.now({"bench-2": 3, "bench-1": 2, "bench-10": 3, "bench-9": 2})[2:] == ("bench-9", "bench-10")
+    assert strip.now({"bench-2": 0, "bench-1": 2}) == ("bench-1",)
+    assert strip.now({"bench-2": 2, "bench-1": 2}) == ("bench-1", "bench-2")
 
 
-def test_a_new_bench_gets_its_place_at_once() -> None:
-    places = arranged(Places(), {"bench-2": 0}, 0.0)
-    assert arranged(places, {"bench-2": 0, "bench-1": 0}, 0.1).order == ("bench-1", "bench-2")
-    assert arranged(places, {}, 0.2).order == ()
-
-
-@given(st.lists(st.dictionaries(st.sampled_from("abcdef"), st.integers(0, 3), min_size=6, max_size=6), max_size=30))
-@settings(max_examples=30, deadline=None)
-def test_places_never_change_more_often_than_they_may(moments: list[dict[str, int]]) -> None:
-    places, moved, now_s = Places(), [-1000.0], 0.0
+@given(st.lists(st.dictionaries(st.sampled_from("abcdef"), st.integers(0, 3)), max_size=20))
+def test_nobody_in_the_strip_overtakes_anybody(moments: list[dict[str, int]]) -> None:
+    strip = Strip()
+    before: tuple[str, ...] = ()
     for needs in moments:
-        after = arranged(places, needs, now_s)
-        assert set(after.order) == set(needs)
-        if places.order and after.order != places.order:
-            moved.append(now_s)
-        places, now_s = after, now_s + 1.0
-    assert all(late - early >= EVERY_S for early, late in pairwise(moved))
+        after = strip.now(needs)
+        assert set(after) == {bench for bench, need in needs.items() if need >= 2}
+        stayed = tuple(bench for bench in before if bench in after)
+        assert after[: len(stayed)] == stayed
+        before = after
 
 
-def test_benches_are_sorted_as_people_count() -> None:
-    assert sorted(["b10", "b9", "a", "10", "9"], key=natural) == ["9", "10", "a", "b9", "b10"]
+def test_a_call_for_the_teacher_needs_help_until_it_is_over() -> None:
+    called = further(until(events_of(1), 200.0), e.TeacherCalled("key 1"))
+    tile = tile_of(called)
+    assert (codes(tile), tile["need"], tile["called"]) == (["called"], 3, True)
+    assert tile_of(further(called, e.CallEnded("teacher")))["need"] == 0
+
+
+def test_bad_readings_are_over_once_good_ones_come() -> None:
+    under_way = until(events_of(1), 200.0)
+    bad = further(under_way, *(e.SampleTaken(None, "crc") for _ in range(20)))
+    assert "bad_readings" in codes(tile_of(bad))
+    assert "bad_readings" not in codes(tile_of(further(bad, *(e.SampleTaken(21.0) for _ in range(3)))))
+
+
+@pytest.mark.parametrize("speed", [1.0, 20.0])
+def test_a_wait_goes_on_between_events_in_the_practicals_own_seconds(speed: float) -> None:
+    """The room's clock is 500 s ahead of the bench's; events come 0.2 to 0.9 s late, every 5 s."""
+    board, events = Board(), until(events_of(1), 200.0)
+    running = [replace(each, monotonic_s=each.time_s / speed) for each in events]
+    for number, each in enumerate(running):
+        board.take("bench-1", "a", [each], each.monotonic_s + 500.2 + 0.07 * (number % 11))
+    last = running[-1]
+    since_s = board.benches["bench-1"].state.step_since_s
+    for later_s in (0.0, 1.0, 4.0):
+        tile = board.tiles(last.monotonic_s + 500.2 + later_s, {}, {})["bench-1"]
+        true_s = last.time_s - since_s + later_s * speed
+        assert tile["waits_s"] == pytest.approx(true_s, abs=0.05 * speed)
+        assert tile["speed"] == pytest.approx(speed, rel=0.01)
+    here = Board("boot")
+    here.take("bench-1", "a", running, last.monotonic_s + 3.0)
+    waited_s = here.tiles(last.monotonic_s + 3.0, {}, {})["bench-1"]["waits_s"]
+    assert waited_s == pytest.approx(last.time_s - since_s + 3.0 * speed, abs=0.05), "one clock, however late it came"
+
+
+def test_a_curve_unlike_the_others_is_noted() -> None:
+    board = Board()
+    for number in range(1, 6):
+        board.take(f"bench-{number}", "a", until(events_of(number), 400.0))
+    calm = board.tiles(0.0, {}, {})
+    assert all("odd_curve" not in codes(tile) for tile in calm.values())
+    assert calm["bench-1"]["curve"][0][0] == 0.0
+    assert calm["bench-1"]["curve_to"] == pytest.approx(40.0)
+    board.take("bench-6", "a", until(events_of(3, DOUBLED), 400.0))
+    tiles = board.tiles(0.0, {}, {})
+    assert [bench for bench, tile in tiles.items() if "odd_curve" in codes(tile)] == ["bench-6"]
+    assert tiles["bench-6"]["reasons"][-1]["need"] <= 1

@@ -10,6 +10,7 @@ from station.bench.virtual.student import Habits
 from station.practical.fold import fold_all
 from station.room.class_result.kept import ClassResults, has_ended
 from station.room.class_result.result import class_result
+from station.room.class_result.words import with_u
 from station.room.contract import ClassResult, PooledShown
 from station.words import Message, in_language
 from tests.analysis.test_pooling import VALUES, VARIANCES
@@ -99,6 +100,40 @@ def test_the_order_of_benches_changes_nothing(rows: list[tuple[float, float]], r
     assert {each["bench"] for each in one["anomalies"]} == {each["bench"] for each in other["anomalies"]}
 
 
+def test_the_answer_comes_first_then_plain_words() -> None:
+    benches = {
+        f"b{n}": bench(f"b{n}", 24.5 + 0.1 * n, 0.2, acid=(0.392 + 0.0016 * n, 0.0033), asks="acid_mol_dm3")
+        for n in range(-2, 3)
+    }
+    result = class_result(benches, 6)
+    assert result["answer"] == "The class: 0.392 ± 0.0015 mol/dm³ from 5 of 6 benches".replace("0.392 ", "0.3920 ")
+    spread, lines = result["plain"]
+    assert spread.startswith("One bench alone is good to about ± 0.003 mol/dm³")
+    assert spread.endswith("no more than that explains.")
+    assert lines.startswith("The straight lines end 12 % lower, on every bench alike")
+    known = class_result({name: {**each, "asks": "enthalpy_kj_mol"} for name, each in benches.items()})
+    assert all(each["quantity"] != "acid_mol_dm3" for each in known["quantities"]), "nobody asks for what is known"
+    assert known["answer"] is None
+
+
+def test_repeats_that_clash_have_no_usable_interval_and_a_question_stays_open() -> None:
+    benches = {
+        f"b{n}": bench(f"b{n}", 24.5, 0.2, clash=n == 1, open=["Was portion 3 added?"] * (n == 2)) for n in (1, 2)
+    }
+    one, other = class_result(benches)["benches"]
+    assert (one["clash"], other["clash"]) == (True, False)
+    assert (one["open"], other["open"]) == ([], ["Was portion 3 added?"])
+
+
+@pytest.mark.parametrize(
+    ("value", "u", "told"),
+    [(0.37612, 0.0031, ("0.376", "0.003")), (0.37612, 0.0012, ("0.3761", "0.0012")), (-52.13, 0.96, ("-52.1", "1.0")),
+     (24.5, 12.0, ("24", "12")), (1.0, 0.0, ("1", "0"))],
+)  # fmt: skip
+def test_a_value_has_the_places_of_its_u(value: float, u: float, told: tuple[str, str]) -> None:
+    assert with_u(value, u) == told
+
+
 async def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
     """Three cups of one acid (0.392 mol/dm³ against 0.400: 24.5 cm³), one of them with a doubled portion."""
     lesson = {f"bench-{seed}": events_of(seed) for seed in (1, 2)}
@@ -114,7 +149,12 @@ async def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
     assert values["bench-3"]["value"] < 22.0
     assert found["curve"][0]["change_c"] == 0.0
     assert [each["count"] for each in found["curve"]] == [3] * 11
-    assert await results.known(states, {}) is found, "what was computed before need not be again"
+    assert found["answer"] is not None
+    assert found["answer"].startswith("The class: 0.3")
+    assert found["answer"].endswith("mol/dm³ from 3 of 4 benches")
+    assert await results.known({**states, "bench-9": under_way}, {}) is found, (
+        "what was computed before need not be again"
+    )
     assert await results.known({**states, "bench-3": under_way}, {}) is None
     (odd,) = found["anomalies"]
     assert in_language(found["words"][0], "de").startswith("Klassenwert (Endpunkt, Wärmebilanz): 2")

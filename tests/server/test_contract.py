@@ -207,7 +207,7 @@ async def test_a_room_with_a_lesson_and_without(tmp_path: Path) -> None:
         fits_answer(ordered, "Room", of="room")
         whole = json.loads(compact(room.desk.whole()))
         fits({"event": "room", "data": whole}, "RoomMessage", of="room")
-        changed = {"order": whole["order"], "tiles": whole["tiles"]}
+        changed = {name: whole[name] for name in ("order", "tiles", "needs", "practice")}
         fits({"event": "tiles", "data": changed}, "TilesMessage", of="room")
     async with room_in_process(tmp_path / "empty", {}) as room:
         await room_answers(room)

@@ -12,6 +12,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import httpx
 import openpyxl
 import pytest
 
@@ -21,6 +22,7 @@ from station.practical.dataset import question_for
 from station.practical.fold import fold_all
 from station.practical.view import shown_result
 from station.room.collector import Collector, Latest
+from station.room.lesson_book import Practical
 from station.room.wire import Here, packed
 from station.server import streaming as hub
 from station.server.door.limits import LOOKS_AT_ONCE, LOOKS_PER_S, WEIGHTS, Rate
@@ -226,6 +228,82 @@ async def test_what_changes_nothing_of_the_lesson_does_not_have_it_told_anew(tmp
         assert room.desk._chosen.empty()
         room.hear("bench-1", after(nothing, e.GroupNamed("Group 3")))
         assert room.desk._chosen.qsize() == 1
+
+
+async def test_a_bench_keeps_its_place_over_a_restart_and_gets_another_by_hand(tmp_path: Path) -> None:
+    lesson = {"bench-2": UNDER_WAY, "bench-7": UNDER_WAY, "bench-10": UNDER_WAY}
+    async with room_in_process(tmp_path, lesson, SECRETS) as room:
+        await sign_in(room.client, "teacher")
+        assert {bench: each["place"] for bench, each in (await room.room())["tiles"].items()} == {
+            "bench-2": 2, "bench-7": 7, "bench-10": 10,
+        }  # fmt: skip
+        reply = await room.client.post("/api/room/places", json={"bench": "bench-2", "place": 10})
+        assert reply.status_code == 200
+        assert (await room.room())["order"] == ["bench-10", "bench-7", "bench-2"]
+        nobody = await room.client.post("/api/room/places", json={"bench": "bench-9", "place": 1})
+        assert nobody.status_code == 422
+        desk = RoomDesk(room.desk.store, room.desk.collector)
+        await desk.begin()
+        assert list(desk.tiles()) == ["bench-10", "bench-7", "bench-2"]
+
+
+async def test_what_the_bottle_was_made_up_to_is_for_staff_until_benches_show_it(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, LESSON, SECRETS) as room:
+        looker = httpx.AsyncClient(transport=httpx.ASGITransport(room.app), base_url="http://bench.local")
+        await sign_in(room.client, "teacher")
+        before = (await room.get("/api/room/class")).json()["made_up"]
+        assert before == {"mol_dm3": None, "to_find": True, "seen": False}
+        version = room.desk.class_version
+        assert (await room.client.post("/api/room/made-up", json={"mol_dm3": 0.392})).status_code == 200
+        assert room.desk.class_version > version, "pages ask again"
+        made_up = (await room.get("/api/room/class")).json()["made_up"]
+        assert made_up == {"mol_dm3": 0.392, "to_find": True, "seen": False}
+        assert (await looker.get("/api/room/class")).json()["made_up"]["mol_dm3"] is None
+        assert "0.392" not in (await looker.get("/api/room")).text
+        for bench, events in LESSON.items():
+            room.hear(bench, after(events, e.ResultsShown(True, "teacher", "k", 0.392)))
+        assert (await looker.get("/api/room/class")).json()["made_up"] == {**made_up, "seen": True}
+        await looker.aclose()
+
+
+async def test_a_refusal_is_put_away_by_hand_or_by_the_next_practical(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY}, SECRETS) as room:
+        await sign_in(room.client, "teacher")
+        events = UNDER_WAY
+        for count in (1, 2):
+            number = (await room.order(["bench-1"], act="pause")).json()["order"]
+            events = after(events, e.OrderTaken(room.desk.store.room, number, "pause", "There is nothing to pause."))
+            room.hear("bench-1", events[-1:])
+            await room.desk.refreshed()
+            (left,) = (await room.room())["orders"]
+            assert (left["state"], left["order"], left["why"]) == ("refused", number, "There is nothing to pause.")
+            if count == 1:
+                dismissed = {"bench": "bench-1", "order": number}
+                await room.client.post("/api/room/orders/dismissed", json=dismissed)
+            else:
+                room.desk._assign([(Practical("bench-1", JOURNAL, events[-1].seq), events[-1])])
+                await room.desk.refreshed()
+            assert (await room.room())["orders"] == []
+
+
+async def test_the_newest_orders_answers_stand_with_each_bench(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY, "bench-2": UNDER_WAY}, SECRETS) as room:
+        await sign_in(room.client, "teacher")
+        number = (await room.order(["bench-1", "bench-2"], act="quiet", silent=True)).json()["order"]
+        room.hear("bench-1", after(UNDER_WAY, e.OrderTaken(room.desk.store.room, number, "quiet")))
+        await room.desk.refreshed()
+        states = {each["bench"]: each["state"] for each in (await room.room())["orders"]}
+        assert states == {"bench-1": "taken", "bench-2": "pending"}
+
+
+async def test_practice_cups_are_in_a_part_of_their_own(tmp_path: Path) -> None:
+    async with room_in_process(tmp_path, {"bench-1": UNDER_WAY}) as room:
+        assert (await room.room())["practice"] == []
+        room.desk.practising = lambda: [fold_all(UNDER_WAY)]
+        body = await room.room()
+        (cup,) = body["practice"]
+        assert (cup["cup"], cup["state"], cup["repeat"]) == (1, "settle", 1)
+        assert list(body["tiles"]) == ["bench-1"]
 
 
 async def test_a_lesson_is_taken_away_as_csv_spreadsheet_and_lines(tmp_path: Path) -> None:

@@ -117,7 +117,7 @@ export function App({ model, now_ms, take }: Props) {
   const shown = { view, model, now_ms, take, heard, acting, session };
   return (
     <>
-      <Header view={view} place={place} />
+      <Header view={view} place={place} acting={acting} />
       <main ref={main} tabIndex={-1} class={`at-${place || "bench"} state-${view.state} heard-${heard}`}>
         {place === "" ? <Bench {...shown} />
         : place === "big" ? <BigView view={view} samples={model.samples} good={model.good} now_ms={now_ms} heard={heard} />

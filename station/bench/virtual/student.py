@@ -33,7 +33,8 @@ class Habits:
     come before the pour is complete. A `hasty` portion is poured `hasty_after_s` after the press before it,
     unasked. A `skipped` one is pressed but not poured, a `doubled` one poured twice and pressed once. At a
     `spilled` one `spill_cm3` of the cup is lost, and the student starts the repeat again if `owns_up`. Before a
-    `stalled` one nothing happens for `stall_s`: they are talking, or do not know how to go on.
+    `stalled` one nothing happens for `stall_s`: they are talking, or do not know how to go on. Before one of `calls`
+    they call the teacher, who has helped after `call_s`.
     """
 
     react_s: float = 3.0
@@ -56,6 +57,8 @@ class Habits:
     owns_up: bool = True
     stalled: Slips = frozenset()
     stall_s: float = 600.0
+    calls: Slips = frozenset()
+    call_s: float = 90.0
 
 
 BEHAVIOURS = {
@@ -128,6 +131,7 @@ class VirtualStudent:
         self._habits = habits or Habits()
         self._random = random.Random(f"student {seed}")  # noqa: S311  (a simulation, not a secret)
         self._probe_in_alkali = False
+        self._helped: set[tuple[int, int]] = set()
 
     async def run(self) -> None:
         """Work until the bench says that the practical is done."""
@@ -199,6 +203,11 @@ class VirtualStudent:
     async def _asked_portion(self, view: View) -> None:
         """Look again after the delay: somebody else may have pressed meanwhile."""
         which = (view["repeat"], view["instruction"].portion)
+        if which in self._habits.calls and which not in self._helped:
+            self._helped.add(which)
+            await self._do(act="call_teacher")
+            await self._clock.sleep(self._habits.call_s)
+            await self._do(act="call_over")
         if which in self._habits.stalled and which not in self.poured_cm3:
             await self._clock.sleep(self._habits.stall_s)
         await self._hesitate(self._habits.react_s)

@@ -40,7 +40,7 @@ TROUBLES: tuple[Json, ...] = (
     {"faults": "gone@260+420"},
     {"habits": {"doubled": [(1, 3)]}},
     {},
-    {"habits": {"react_s": 8.0}},
+    {"habits": {"react_s": 8.0, "calls": [(1, 2)]}},
     {},
     {"habits": {"hasty": [(1, 3), (1, 7), (2, 4)], "react_s": 1.5, "press_after_s": 0.0}},
     {},
@@ -194,6 +194,7 @@ async def _class(options: argparse.Namespace, room: Asking) -> None:
     benches = rehearsing(options.benches)
     admitted = await _told(room, "api/room/rehearsal", {"users": [each["user"] for each in benches]})
     lesson = await _told(room, "api/room/lessons", {"label": spoken(say("rehearse-label"))})
+    await _told(room, "api/room/made-up", {"mol_dm3": ACID_MOL_DM3})
     speed = f"{options.speed:g}"
     plan = load_plan(None) if options.plan is None else named_plan(options.plan)
     print(spoken(say("rehearse-open", address=f"{room.url}room", count=options.benches, speed=speed)), flush=True)
@@ -290,7 +291,7 @@ async def _tell_result(room: Asking, lesson: int) -> None:
     if result is None:
         print(spoken(say("rehearse-no-result")), flush=True)
         return
-    for line in result["words"]:
+    for line in [result["answer"], *result["plain"]] if result["answer"] else result["words"]:
         print(spoken(line))
     for each in result["anomalies"]:
         print(f"▲ {spoken(join([each['text'], each['reasons'][0]]))}")

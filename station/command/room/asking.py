@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Callable, Coroutine
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 from urllib.error import HTTPError, URLError
@@ -38,6 +38,8 @@ def link_of(
 
     try:
         broker = BrokerAddress.read(chosen.broker, chosen.user, chosen.password_file)
+        if chosen.password is not None:
+            broker = replace(broker, password=chosen.password)
     except AddressError as error:
         state = LinkState(False, UNREADABLE, detail=str(error))
         return (lambda: state), _nothing

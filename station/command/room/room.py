@@ -2,6 +2,8 @@
 
 import argparse
 import asyncio
+import re
+import unicodedata
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -13,13 +15,14 @@ from station.command.practise import IN_A_ROOM, hall_of
 from station.command.room.settings import RoomSettings, load_room_settings, room_folder, room_language
 from station.command.settings import AccessSettings, PageSettings, Settings
 from station.command.terminal import EXIT_ADDRESS, EXIT_FAILED, EXIT_RECORD, CommandError, tell
+from station.kit.room import toml_text
 from station.practical.kinds import DEFAULT, ready_plan
 from station.practical.plan import Plan
-from station.room.broker import BrokerError, PrivateBroker
+from station.room.broker import ROOM_USER, BrokerError, PrivateBroker, let_in, new_password
 from station.room.collector import Collector
 from station.room.store.database import StoreError
 from station.room.store.store import RoomStore
-from station.room.wire import AddressError, BrokerAddress
+from station.room.wire import LONGEST_USER, PORT, AddressError, BrokerAddress
 from station.server.door.access import Access
 from station.server.door.hosts import Hosts, addresses, own_addresses
 from station.server.door.sessions import Sessions
@@ -37,6 +40,11 @@ def add_to(commands: Any) -> None:
     """Add the command to the parser."""
     parser = commands.add_parser("room", help="all benches of a class: collector, broker, the teacher's page")
     parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: room.toml, if there is one)")
+    parser.add_argument(
+        "--new-bench",
+        metavar="NAME",
+        help="let a bench in, print the [link] for its station.toml, and end; the room may be at work meanwhile",
+    )
     parser.set_defaults(work=_room, language=room_language)
 
 
@@ -52,9 +60,44 @@ class RoomParts:
 
 def _room(options: argparse.Namespace) -> int:
     settings, base = load_room_settings(options.config)
+    if options.new_bench is not None:
+        return _new_bench(options.new_bench, settings, room_folder(settings, base) / BROKER_FOLDER)
     with opened_room(settings, base, room_folder(settings, base)) as parts:
         asyncio.run(room_at_work(parts, _told))
     return 0
+
+
+def _new_bench(name: str, settings: RoomSettings, folder: Path) -> int:
+    """Let a bench of this name into the private broker, and print its `[link]`. Raises CommandError."""
+    if settings.room.broker is not None:
+        raise CommandError(say("new-bench-other-broker", address=settings.room.broker))
+    user = _user_of(name)
+    password = new_password()
+    try:
+        let_in(folder, {user: password})
+    except OSError as error:
+        told = say("file-cannot-be-written-folder", path=str(folder), reason=str(error.strerror))
+        raise CommandError(told, EXIT_FAILED) from None
+    link = {"broker": str(_for_benches(settings)), "user": user, "password": password}
+    print(toml_text({"link": link}), end="")
+    return 0
+
+
+def _user_of(name: str) -> str:
+    """Return the bench's user at the broker: its name in letters that a topic can hold. Raises CommandError."""
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
+    user = re.sub(r"[^0-9A-Za-z._-]+", "-", plain).strip("-.").lower()[:LONGEST_USER]
+    if not user or user == ROOM_USER:
+        raise CommandError(say("new-bench-no-name", typed=name))
+    return user
+
+
+def _for_benches(settings: RoomSettings) -> BrokerAddress:
+    """Return where benches find the room's private broker: this machine's address on a network."""
+    host = settings.room.host
+    everywhere = host in ("0.0.0.0", "::")  # noqa: S104 - compared, not bound
+    found = next(iter(own_addresses()), "127.0.0.1") if everywhere else host
+    return BrokerAddress(found, settings.room.port or PORT)
 
 
 @contextmanager
@@ -94,7 +137,7 @@ async def room_at_work(parts: RoomParts, told: Callable[[RoomParts, list[str]], 
     page = parts.settings.page
     collector = Collector(parts.store, parts.broker)
     about: RoomAbout = {"name": parts.settings.room.name, "language": page.language, "units": page.units}
-    desk = RoomDesk(parts.store, collector, about)
+    desk = RoomDesk(parts.store, collector, about, lambda: hall.states())  # noqa: PLW0108 - the hall comes later
     app = make_room_app(desk, version("benchwarm"), _access(parts), lambda: known)
     if parts.private is not None:
         add_rehearsal(app, parts.private)

@@ -11,6 +11,7 @@ from typing import Any, ClassVar
 
 from station.practical.events.bench import (
     BenchRenamed,
+    CallEnded,
     CupTested,
     Event,
     OrderTaken,
@@ -31,6 +32,7 @@ from station.practical.events.bench import (
     ResultsShown,
     SampleTaken,
     StationStarted,
+    TeacherCalled,
 )
 from station.practical.events.cup import (
     AlkaliDipBegun,
@@ -70,6 +72,7 @@ __all__ = [
     "AlkaliDipBegun",
     "AlkaliMeasured",
     "BenchRenamed",
+    "CallEnded",
     "CupTested",
     "CurveSketched",
     "EndPointRead",
@@ -117,6 +120,7 @@ __all__ = [
     "SetUpStepDone",
     "Stamped",
     "StationStarted",
+    "TeacherCalled",
     "TemperatureRead",
     "ThermometerChosen",
     "Unknown",
@@ -175,6 +179,8 @@ EVENTS: dict[str, type[Event]] = {
         CupTested,
         Quieted,
         BenchRenamed,
+        TeacherCalled,
+        CallEnded,
         OrderTaken,
     )
 }

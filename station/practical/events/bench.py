@@ -232,6 +232,23 @@ class ResultsShown(Event):
 
 
 @dataclass(frozen=True)
+class TeacherCalled(Event):
+    """The group asked for the teacher."""
+
+    kind: ClassVar[str] = "teacher_called"
+    key: str | None = None
+
+
+@dataclass(frozen=True)
+class CallEnded(Event):
+    """The teacher is wanted no more: the group said so, or staff, who had been there."""
+
+    kind: ClassVar[str] = "call_ended"
+    by: str | None = None
+    key: str | None = None
+
+
+@dataclass(frozen=True)
 class OrderTaken(Event):
     """The room ordered something, under this number: what was done stands before this event, or why nothing was."""
 

@@ -12,7 +12,7 @@ from station.practical.state import MeanPoint, OwnReading, State, Step
 from station.words import Message, say
 
 Json = dict[str, Any]
-QuantityName = Literal["end_point_cm3", "enthalpy_kj_mol", "change_c"]
+QuantityName = Literal["end_point_cm3", "enthalpy_kj_mol", "change_c", "acid_mol_dm3"]
 Method = Literal["heat_balance", "straight_lines"]
 METHOD_NAMES: Final[Mapping[Method, Message]] = {
     "straight_lines": say("method-straight-lines"),
@@ -74,11 +74,11 @@ class Kind(Generic[AnyPlan]):
     where the students decide that. `verdict` judges the trace since the newest portion; the codes of questions are
     `noticed_...` in it. `promise`: the blocks of lines in which a terminal shows a prediction, first what is mixed,
     then curve and methods where these can be told. `class_quantities`: what the class result is of, the most important
-    first, each with its methods; `class_curve`: whether the class has a mean curve over the volume. `own_working`: the
-    lines of the calculation from the students' own reading, the mean readings and the thermometer's division in °C.
-    `start_verdict` judges the start where the usual one (a steady temperature) does not do; `typed_prompts` are asked
-    with an ordinary thermometer. `mixture`: what is put together where all is added at once and its heat is known,
-    for a virtual cup.
+    first, each with its methods; `class_curve`: whether the class has a mean curve over the volume; `asks`: which of
+    them answers the question that a plan puts. `own_working`: the lines of the calculation from the students' own
+    reading, the mean readings and the thermometer's division in °C. `start_verdict` judges the start where the usual
+    one (a steady temperature) does not do; `typed_prompts` are asked with an ordinary thermometer. `mixture`: what is
+    put together where all is added at once and its heat is known, for a virtual cup.
     """
 
     prompts: Prompts
@@ -87,6 +87,7 @@ class Kind(Generic[AnyPlan]):
     promise: Callable[[AnyPlan, Json], Iterator[list[str]]]
     class_quantities: tuple[tuple[QuantityName, tuple[Method, ...]], ...]
     class_curve: bool
+    asks: Callable[[AnyPlan], QuantityName]
     own_working: Callable[[AnyPlan, OwnReading, list[MeanPoint], float], list[OwnStep]]
     mixture: Callable[[AnyPlan], Mixture | None] = _no_mixture
     start_verdict: Callable[[AnyPlan, State, float], Verdict] | None = None

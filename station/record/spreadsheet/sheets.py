@@ -130,6 +130,11 @@ _SAID: dict[type[e.Event], Said] = {
     ),
     e.Resumed: lambda _: (say("noted-resumed"), ""),
     e.RepeatAsked: lambda _: (say("noted-repeat-asked"), ""),
+    e.TeacherCalled: lambda _: (say("noted-teacher-called"), ""),
+    e.CallEnded: lambda event: (
+        say("noted-call-ended"),
+        "" if event.by is None else say("noted-by-role", role=event.by),
+    ),
     e.FinishUndone: lambda _: (say("noted-finish-undone"), ""),
     e.PracticalEnded: lambda event: (say("noted-practical-ended"), say("noted-early") if event.early else ""),
 }

@@ -12,10 +12,10 @@ from station.practical.events.bench import SampleTaken
 from station.practical.state import State
 from station.record.exchange import Figure, csv_text, journal_line
 from station.record.spreadsheet.file import Cell, Sheet
-from station.room.board import natural
 from station.room.class_result.words import METHODS, NAMES, UNITS
 from station.room.contract import ClassPoint, ClassResult
 from station.room.lesson_book import Practical, practical_events
+from station.room.places import natural
 from station.room.store.store import RoomStore
 from station.words import join, say
 

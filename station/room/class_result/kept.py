@@ -10,9 +10,9 @@ from typing import Any, TypeVar, cast
 from station.bench.calculation.worker import CalculationFailed, answered
 from station.practical.dataset import Basis, question_of
 from station.practical.questions import QUESTIONS
-from station.practical.state import Repeat, State
-from station.room.board import natural
+from station.practical.state import Asked, Repeat, State
 from station.room.contract import ClassResult
+from station.room.places import natural
 from station.words import Message, say
 
 # From a bench's state to what the class result asks of it: its ended own repeats, and what its record says.
@@ -53,7 +53,14 @@ def facts_of(state: State) -> Json:
         "group": state.group,
         "aside": [{"repeat": each.repeat, "reason": each.reason or ""} for each in state.repeats if not each.counts],
         "happened": [*_answers(state), *_readings(state)],
+        "open": [QUESTIONS[each.code].about(each.portion) for each in _unanswered(state)],
     }
+
+
+def _unanswered(state: State) -> list[Asked]:
+    """Return the questions about repeats that count to which nobody gave an answer."""
+    counted = {repeat.repeat for repeat in state.repeats if repeat.counts}
+    return [each for each in state.asked if each.answer is None and each.repeat in counted and each.code in QUESTIONS]
 
 
 def _answers(state: State) -> list[Message]:
@@ -104,16 +111,17 @@ class ClassResults:
     async def known(self, states: Mapping[str, State], names: Mapping[str, str]) -> ClassResult | None:
         """Return the class result of these benches' states if it was computed before."""
         asked = await asyncio.to_thread(_asked, states, names)
-        return self._classes.get(_digest_of(asked))
+        return self._classes.get(_digest_of(asked, taking_part(states)))
 
     async def of(self, states: Mapping[str, State], names: Mapping[str, str]) -> ClassResult:
         """Return the class result of these benches' states. Raises CalculationFailed."""
         async with self._one:
             asked = await asyncio.to_thread(_asked, states, names)
-            whole = _digest_of(asked)
+            whole = _digest_of(asked, part := taking_part(states))
             if whole not in self._classes:
                 await self._compute(asked)
-                answer = await answered("class_result", {"benches": {each: self._known(asked[each]) for each in asked}})
+                known = {each: self._known(asked[each]) for each in asked}
+                answer = await answered("class_result", {"benches": known, "taking_part": part})
                 _keep(self._classes, whole, cast(ClassResult, _field(answer, "class")))
             self._classes.move_to_end(whole)
             return self._classes[whole]
@@ -150,8 +158,13 @@ def _asked(states: Mapping[str, State], names: Mapping[str, str]) -> dict[str, J
     return asked
 
 
-def _digest_of(asked: Mapping[str, Json]) -> str:
-    return _digest({bench: [each["digest"], each["name"], each["facts"]] for bench, each in asked.items()})
+def taking_part(states: Mapping[str, State]) -> int:
+    """Return how many have begun, with or without a result; a mere practice is none."""
+    return sum(bool(state.repeats) and not state.practice for state in states.values())
+
+
+def _digest_of(asked: Mapping[str, Json], part: int) -> str:
+    return _digest([part, {bench: [each["digest"], each["name"], each["facts"]] for bench, each in asked.items()}])
 
 
 def _digest(values: Any) -> str:

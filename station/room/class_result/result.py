@@ -18,7 +18,7 @@ from station.practical.dataset import RepeatData, from_question, mean_rows
 from station.practical.kinds.kind import Method, QuantityName, kind_named
 from station.practical.plan import Plan
 from station.practical.results import results
-from station.room.class_result.words import METHODS, NAMES, UNITS, said_of
+from station.room.class_result.words import METHODS, NAMES, UNITS, answer_of, said_of
 from station.room.contract import (
     BenchValue,
     ClassBench,
@@ -106,7 +106,7 @@ def answer(asked: Mapping[str, Any]) -> Json:
     for bench, each in asked["benches"].items():
         found[bench] = each["result"] if "result" in each else bench_result(each["question"])
         benches[bench] = {**found[bench], "name": each["name"], **each["facts"]}
-    return {"benches": found, "class": class_result(benches)}
+    return {"benches": found, "class": class_result(benches, asked.get("taking_part", 0))}
 
 
 def bench_result(question: Mapping[str, Any]) -> Json:
@@ -129,7 +129,21 @@ def bench_result(question: Mapping[str, Any]) -> Json:
         ],
         "curve": _curve(repeats),
         "kind": plan.kind,
+        "asks": kind_named(plan.kind).asks(plan),
+        "clash": _clash(found["mean"]),
     }
+
+
+def _clash(mean: Json) -> bool:
+    """Whether the repeats disagree so far that their mean has no usable interval."""
+    if any(isinstance(note, Message) and note.id == "result-repeats-differ" for note in mean.get("notes", [])):
+        return True
+    found = mean.get("heat_balance") or {}
+    for name, interval in _INTERVAL.items():
+        if found.get(name) and found.get(interval):
+            low, high = found[interval]
+            return bool(high - low > abs(found[name]))
+    return False
 
 
 def plan_key(plan: Plan) -> str:
@@ -140,8 +154,10 @@ def plan_key(plan: Plan) -> str:
     return str(parts)
 
 
-def class_result(benches: Mapping[str, Json]) -> ClassResult:
+def class_result(benches: Mapping[str, Json], taking_part: int = 0) -> ClassResult:
     """Return the class result of these benches' results, each with `name` and, where there are, `aside`.
+
+    So many take part, with and without a result.
 
     Benches of another plan than most are listed and not pooled. JSON values in and out.
     """
@@ -150,7 +166,12 @@ def class_result(benches: Mapping[str, Json]) -> ClassResult:
     kind = None if first is None else kind_named(first["kind"])
     quantities = () if kind is None else kind.class_quantities
     found = [_quantity(name, method, together) for name, methods in quantities for method in methods]
+    asks: QuantityName | None = None if first is None else first.get("asks")
+    found = [each for each in found if each["quantity"] != "acid_mol_dm3" or each["quantity"] == asks]
     answer: ClassResult = {
+        "asks": asks,
+        "answer": None,
+        "plain": [],
         "benches": [_row(bench, each, bench in together) for bench, each in benches.items()],
         "quantities": [each for each in found if each["values"]],
         "curve": _mean_curve(together) if kind is not None and kind.class_curve else [],
@@ -161,7 +182,7 @@ def class_result(benches: Mapping[str, Json]) -> ClassResult:
     answer["anomalies"] = anomalies(answer["quantities"], together)
     for quantity in answer["quantities"]:
         quantity["without"] = _without(quantity, {odd["bench"] for odd in answer["anomalies"]})
-    return {**answer, "words": said_of(answer)}
+    return {**answer, **answer_of(answer, max(taking_part, len(benches))), "words": said_of(answer)}
 
 
 def same_plan(benches: Mapping[str, Json]) -> tuple[dict[str, Json], list[str]]:
@@ -184,6 +205,8 @@ def _row(bench: str, each: Json, pooled: bool) -> ClassBench:
         "refused": each["refused"],
         "notes": each["notes"],
         "aside": each.get("aside", []),
+        "clash": bool(each.get("clash")),
+        "open": each.get("open", []),
     }
 
 

@@ -1,19 +1,73 @@
 """What the class result means, in sentences: on the page, on paper and at the end of a rehearsal. Loads no numpy."""
 
+import math
 from collections.abc import Sequence
+
+from typing_extensions import TypedDict
 
 from station.room.contract import ClassResult, PooledShown, Quantity
 from station.words import Message, say
 
-UNITS = {"end_point_cm3": "cm³", "enthalpy_kj_mol": "kJ/mol", "change_c": "°C"}
+UNITS = {"end_point_cm3": "cm³", "enthalpy_kj_mol": "kJ/mol", "change_c": "°C", "acid_mol_dm3": "mol/dm³"}
 NAMES = {
     "end_point_cm3": say("quantity-end-point"),
     "enthalpy_kj_mol": say("quantity-enthalpy"),
     "change_c": say("quantity-temperature-change"),
+    "acid_mol_dm3": say("quantity-concentration"),
 }
 METHODS = {"heat_balance": say("method-heat-balance"), "straight_lines": say("method-straight-lines")}
 
 AGREE = 0.05
+
+
+# The answer to the plan's question, and two plain sentences: how far the benches lie apart, and why the lines differ.
+
+
+class Answered(TypedDict):
+    """What stands first."""
+
+    answer: Message | None
+    plain: list[Message]
+
+
+def answer_of(result: ClassResult, taking_part: int) -> Answered:
+    """Return the answer in one sentence, and what it is worth in plain ones."""
+    asked = next((each for each in result["quantities"] if each["quantity"] == result["asks"]), None)
+    if asked is None or not asked["values"]:
+        return {"answer": None, "plain": []}
+    made, unit = asked["pooled"], UNITS[asked["quantity"]]
+    if made is None:
+        (only,) = asked["values"]
+        value, u = with_u(only["value"], only["u"])
+        return {"answer": say("class-answer-one", value=value, u=u, unit=unit, all=taking_part), "plain": []}
+    mean, u = with_u(made["mean"], made["u"])
+    answer = say("class-answer", mean=mean, u=u, unit=unit, count=made["count"], all=taking_part)
+    return {"answer": answer, "plain": [_spread(made, unit), *_lines(result["quantities"])]}
+
+
+def _spread(made: PooledShown, unit: str) -> Message:
+    sd, own_u = with_u(made["sd"], made["sd"])[0], with_u(made["own_u"], made["sd"])[0]
+    agree = made["between"] == 0.0 or made["p"] >= AGREE
+    return say("class-spread", sd=sd, own_u=own_u, unit=unit, agree="yes" if agree else "no")
+
+
+def _lines(quantities: Sequence[Quantity]) -> Sequence[Message]:
+    """Why the straight lines give another end-point, and by how much in per cent."""
+    made = {each["method"]: each["pooled"] for each in quantities if each["quantity"] == "end_point_cm3"}
+    heat, lines = made.get("heat_balance"), made.get("straight_lines")
+    if heat is None or lines is None:
+        return ()
+    percent = 100.0 * (lines["mean"] / heat["mean"] - 1.0)
+    side = "lower" if percent < 0.0 else "higher"
+    return (say("class-lines", percent=f"{abs(percent):.0f}", side=side),)
+
+
+def with_u(value: float, u: float) -> tuple[str, str]:
+    """Return a value and its u to the place of the second figure of u where that begins with 1, else of the first."""
+    places = 0 if u <= 0.0 or not math.isfinite(u) else -math.floor(math.log10(u))
+    if u > 0.0 and round(u * 10.0**places) == 1:
+        places += 1
+    return f"{value:.{max(places, 0)}f}", f"{u:.{max(places, 0)}f}"
 
 
 def said_of(answer: ClassResult) -> list[Message]:

@@ -51,6 +51,16 @@ class LessonsKept(Database):
         sql = "SELECT bench,journal,seq FROM practicals WHERE lesson = ? ORDER BY bench,journal,seq"
         return [(bench, journal, seq) for bench, journal, seq in self._rows(sql, (lesson,))]
 
+    def made_up(self, lesson: int) -> float | None:
+        """Return what the bottle of this lesson was made up to in mol/dm³, as staff told the room."""
+        rows = self._rows("SELECT mol_dm3 FROM made_up WHERE lesson = ?", (lesson,))
+        return float(rows[0][0]) if rows else None
+
+    def keep_made_up(self, lesson: int, mol_dm3: float) -> None:
+        """Keep it; a new value replaces the one before."""
+        with self._writing() as write:
+            write.execute("INSERT OR REPLACE INTO made_up VALUES (?, ?)", (lesson, mol_dm3))
+
 
 def lesson_begun(write: sqlite3.Connection, label: str) -> int:
     """Begin a lesson of the class with this label, ending the one before, in this transaction; return its number."""
@@ -89,6 +99,15 @@ class OrdersKept(Database):
         with self._writing() as write:
             for bench in benches:
                 write.execute("UPDATE orders SET state = 'withdrawn' WHERE bench = ? AND state = 'pending'", (bench,))
+
+    def dismiss(self, bench: str, order: int | None = None) -> None:
+        """Speak no more of what this bench would not do: of this order, or of any."""
+        which, values = ("", ()) if order is None else (" AND number = ?", (order,))
+        with self._writing() as write:
+            write.execute(
+                f"UPDATE orders SET state = 'withdrawn' WHERE bench = ? AND state = 'refused'{which}",  # noqa: S608
+                (bench, *values),
+            )
 
     def pending(self, bench: str) -> list[OrderKept]:
         """Return what this bench is still to do, in the order in which it was given."""
@@ -202,7 +221,16 @@ class Kept:
 
 
 class RoomStore(OrdersKept, LessonsKept):
-    """The room's record in a folder: events, orders and lessons. Raises StoreError."""
+    """The room's record in a folder: events, orders, lessons and places. Raises StoreError."""
+
+    def places(self) -> dict[str, int]:
+        """Return each bench's place on the board."""
+        return {str(bench): int(place) for bench, place in self._rows("SELECT bench, place FROM places")}
+
+    def keep_places(self, places: Mapping[str, int]) -> None:
+        """Keep the places of these benches."""
+        with self._writing() as write:
+            write.executemany("INSERT OR REPLACE INTO places VALUES (?, ?)", list(places.items()))
 
     def begin_lesson(
         self, label: str, orders: Sequence[tuple[Sequence[str], Mapping[str, Any], Sequence[str]]] = ()

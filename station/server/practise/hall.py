@@ -15,6 +15,7 @@ from starlette.requests import Request
 from starlette.responses import PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Receive, Scope, Send
 
+from station.practical.state import State
 from station.server.door.access import Access
 from station.server.door.guard import Guard
 from station.server.door.hosts import Hosts
@@ -83,6 +84,10 @@ class Hall:
             return
         served.asked_s = self.monotonic()
         await served.app({**scope, "path": rest, "raw_path": rest.encode()}, receive, send)
+
+    def states(self) -> list[State]:
+        """Return how each cup stands, in the order in which they came."""
+        return [served.cup.watch.bench.state for served in self.cups.values()]
 
     async def _made_room(self) -> bool:
         """Wash up the cup that was left first, if one was left for long enough."""

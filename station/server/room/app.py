@@ -12,9 +12,11 @@ from fastapi.responses import RedirectResponse, Response, StreamingResponse
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from station.practical.kinds import READY_NAMES, ready_plan
+from station.practical.plan import Concentration
 from station.room.broker import PrivateBroker, new_password
 from station.room.lesson_book import LONGEST_LABEL
 from station.room.orders import OrderError
+from station.room.places import MOST as MOST_PLACES
 from station.room.store.database import StoreError
 from station.room.wire import LONGEST_USER
 from station.server.bare_app import add_pages, bare_app
@@ -101,6 +103,32 @@ class NewLesson(BaseModel):
     confirmed: bool = False
 
 
+class Seat(BaseModel):
+    """A bench's place on the board; who has it gets the bench's own."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    bench: BenchName
+    place: Annotated[int, Field(ge=1, le=MOST_PLACES)]
+
+
+class Dismissal(BaseModel):
+    """A refusal that was read: this bench would not do this order."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    bench: BenchName
+    order: Annotated[int, Field(ge=1, le=2**53)]
+
+
+class MadeUpTo(BaseModel):
+    """What the bottle was made up to, which staff know and the class is to find."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    mol_dm3: Concentration
+
+
 class Withdrawal(BaseModel):
     """Benches that need not do any more what they have not done yet."""
 
@@ -117,7 +145,9 @@ def make_room_app(
     app.add_exception_handler(StoreError, _on_store)
     add_sessions(app, access)
     _add_board(app, desk, addresses)
-    _add_orders(app, Orders(desk))
+    orders = Orders(desk)
+    _add_orders(app, orders)
+    _add_lessons(app, orders)
     add_class(app, desk)
     add_downloads(app, desk)
     app.state.views = add_bench_view(app, desk)
@@ -181,6 +211,34 @@ def _add_orders(app: FastAPI, orders: Orders) -> None:
             await orders.withdraw(withdrawal.benches)
         except OrderError as error:
             return problem(422, "bad_order", say("order-cannot-be-taken-back", reason=str(error)))
+        return {"accepted": True}
+
+    @app.post("/api/room/orders/dismissed", dependencies=staff)
+    async def dismiss(dismissal: Dismissal) -> Done:
+        """Speak no more of a refusal."""
+        await orders.dismiss(dismissal.bench, dismissal.order)
+        return {"accepted": True}
+
+    @app.post("/api/room/places", dependencies=staff)
+    async def seat(seat: Seat) -> Done | Response:
+        """Move a bench on the board: all screens show it there from now on."""
+        try:
+            await orders.move(seat.bench, seat.place)
+        except OrderError as error:
+            return problem(422, "bad_order", say("order-cannot-be-given", reason=str(error)))
+        return {"accepted": True}
+
+
+def _add_lessons(app: FastAPI, orders: Orders) -> None:
+    staff = [Depends(requires(*STAFF))]
+
+    @app.post("/api/room/made-up", dependencies=staff)
+    async def made_up(bottle: MadeUpTo) -> Done | Response:
+        """Tell the room what this lesson's bottle was made up to; benches are not told."""
+        try:
+            await orders.keep_made_up(bottle.mol_dm3)
+        except OrderError as error:
+            return problem(422, "bad_order", say("order-cannot-be-given", reason=str(error)))
         return {"accepted": True}
 
     @app.post("/api/room/lessons", dependencies=staff)

@@ -27,7 +27,7 @@ from station.server.bench.downloads import CSV, LINES, XLSX, Decimal, attached, 
 from station.server.door.access import STAFF
 from station.server.door.requires import role_now
 from station.server.problems import problem
-from station.server.room.contract import ClassAnswer, ClassSeen
+from station.server.room.contract import ClassAnswer, ClassSeen, MadeUp
 from station.server.room.desk import RoomDesk
 from station.words import say
 
@@ -64,6 +64,16 @@ class LessonView:
         over = lesson.ended is not None or newest is None or newest.lesson != lesson.lesson
         return {**standing, "shown": standing["shown"] or (over and role_now(request) in STAFF)}
 
+    async def made_up(self, lesson: Lesson, request: Request) -> MadeUp:
+        """Return what the bottle was made up to, for staff; for everybody once benches show it. Raises StoreError."""
+        states = list((await self.states(lesson)).values())
+        told = [each.prepared_mol_dm3 for each in states if each.results_shown and each.prepared_mol_dm3 is not None]
+        to_find = any(part.to_find for each in states if each.chosen for part in each.plan.ingredients)
+        mol_dm3 = told[0] if told else None
+        if to_find and role_now(request) in STAFF:
+            mol_dm3 = await asyncio.to_thread(self.desk.store.made_up, lesson.lesson) or mol_dm3
+        return {"mol_dm3": mol_dm3, "to_find": to_find, "seen": bool(told)}
+
 
 def add_class(app: FastAPI, desk: RoomDesk) -> None:
     """Add the class result to the application."""
@@ -81,10 +91,12 @@ def add_class(app: FastAPI, desk: RoomDesk) -> None:
                 "taking_part": 0,
                 "computing": False,
                 "result": None,
+                "made_up": {"mol_dm3": None, "to_find": False, "seen": False},
             }
         standing = await lessons.standing(which, request)
         result, computing = await desk.class_at_hand(which) if standing["shown"] else (None, False)
-        return {**standing, "lesson": which, "computing": computing, "result": result}
+        made_up = await lessons.made_up(which, request)
+        return {**standing, "lesson": which, "computing": computing, "result": result, "made_up": made_up}
 
 
 # A lesson to take away: CSV files, a spreadsheet, every event. No result before it is shown.

@@ -5,6 +5,7 @@ from typing import Annotated, Literal, NotRequired
 from fastapi.responses import Response
 from typing_extensions import TypedDict
 
+from station.practical.state import Step
 from station.room.contract import ClassResult, Tile
 from station.room.store.store import Lesson
 from station.server.bench.contract import NamedPlan
@@ -27,13 +28,24 @@ class Lessons(TypedDict):
 
 
 class OrderLeft(TypedDict):
-    """What a bench has not done, or would not do, and why."""
+    """What a bench has not done, or would not do, and why; of the newest order also who has done it."""
 
     order: int
     bench: str
     act: str
-    state: Literal["pending", "refused"]
+    state: Literal["pending", "refused", "taken"]
     why: str | None
+
+
+class PracticeCup(TypedDict):
+    """A practice cup in use; `cup` counts from 1 in the order in which they came. Nothing of it enters a result."""
+
+    cup: int
+    state: Step
+    repeat: int
+    repeats_planned: int
+    portion: int
+    portions_planned: int
 
 
 class ClassSeen(TypedDict):
@@ -64,6 +76,8 @@ RoomBoard = TypedDict(
         "lesson": Lesson | None,
         "order": list[str],
         "tiles": dict[str, Tile],
+        "needs": list[str],
+        "practice": list[PracticeCup],
         "fault": str | None,
         "class": ClassStanding,
         "orders": list[OrderLeft],
@@ -73,9 +87,23 @@ RoomBoard = TypedDict(
 
 
 class Room(RoomBoard):
-    """The board: a tile for each bench, by name and in the `order` of who needs help; the room's own addresses."""
+    """The board: a tile for each bench, in the `order` of their places; `needs`: who needs somebody, the newest last.
+
+    `practice` are cups that nobody is marked by; `addresses` are the room's own.
+    """
 
     addresses: list[str]
+
+
+class MadeUp(TypedDict):
+    """What the bottle was made up to in mol/dm³, as far as who asks may know it (null: not told).
+
+    `to_find`: the class is to find it; `seen`: the benches show it.
+    """
+
+    mol_dm3: float | None
+    to_find: bool
+    seen: bool
 
 
 class ClassAnswer(ClassSeen):
@@ -84,6 +112,7 @@ class ClassAnswer(ClassSeen):
     lesson: Lesson | None
     computing: bool
     result: ClassResult | None
+    made_up: MadeUp
 
 
 class Done(TypedDict):
@@ -129,10 +158,12 @@ class RoomMessage(TypedDict):
 
 
 class TilesChanged(TypedDict):
-    """The tiles that have changed, and the order of all."""
+    """The tiles that have changed, the order of all, who needs somebody, and the practice cups."""
 
     order: list[str]
     tiles: dict[str, Tile]
+    needs: list[str]
+    practice: list[PracticeCup]
 
 
 class TilesMessage(TypedDict):

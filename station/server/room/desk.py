@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from station.bench.calculation.worker import CalculationFailed
+from station.bench.clock import boot_id
 from station.practical import events as e
 from station.practical.state import State
 from station.room.board import Board, Heard
@@ -22,16 +23,17 @@ from station.room.lesson_book import (
     practical_state,
     state_before,
 )
+from station.room.places import moved
 from station.room.store.database import StoreError
 from station.room.store.store import Lesson, OrderKept, RoomStore
-from station.server.room.contract import ClassSeen, OrderLeft, RoomAbout, RoomBoard
+from station.server.room.contract import ClassSeen, OrderLeft, PracticeCup, RoomAbout, RoomBoard
 from station.server.streaming import Hub, unnumbered
 
 # The lesson under way, as the desk holds it: who takes part, what was ordered, and whether results may be seen.
 
 
 MOST_ORDERS = 60
-_LEFT: tuple[Literal["pending", "refused"], ...] = ("pending", "refused")
+_LEFT: tuple[Literal["pending", "refused", "taken"], ...] = ("pending", "refused", "taken")
 
 
 @dataclass(frozen=True)
@@ -52,12 +54,13 @@ class LessonNow:
         return cls(lesson, benches, [each for each in store.orders() if each.given >= lesson.began])
 
     def orders_left(self) -> list[OrderLeft]:
-        """Return what benches have not done, or would not do, the newest first."""
+        """Return what benches have not done, or would not do, and what came of the newest order; the newest first."""
+        newest = max((each.order for each in self.orders), default=0)
         left: list[OrderLeft] = [
             {"order": each.order, "bench": each.bench, "act": str(each.act.get("act")), "state": state, "why": each.why}
             for each in self.orders
             for state in _LEFT
-            if each.state == state
+            if each.state == state and (state != "taken" or each.order == newest)
         ]
         return left[-MOST_ORDERS:][::-1]
 
@@ -108,19 +111,29 @@ CLASS_S = 3.0
 class RoomDesk:
     """Make it before the collector runs, `await begin()`, then `await run()` until it is cancelled."""
 
-    def __init__(self, store: RoomStore, collector: Collector, about: RoomAbout | None = None) -> None:
+    def __init__(
+        self,
+        store: RoomStore,
+        collector: Collector,
+        about: RoomAbout | None = None,
+        practising: Callable[[], Iterable[State]] = lambda: (),
+    ) -> None:
         self.store, self.collector, self.about = store, collector, about or {}
-        self.board, self.hub, self.results = Board(), Hub(), ClassResults()
+        self.practising = practising
+        self.board, self.hub, self.results = Board(boot_id()), Hub(), ClassResults()
         self.book = LessonBook(store)
         self.lesson = LessonNow()
         self.class_answer: ClassResult | None = None
         self.class_version = 0
         self._began_s = time.monotonic()
+        self._seating: asyncio.Task[None] | None = None
         self._events_heard: dict[str, tuple[float | None, float]] = {}
         self._touched: set[str] = set()
         self._told_of: dict[str, Told] = {}
         self._sent: dict[str, Tile] = {}
-        self._sent_order: tuple[str, ...] = ()
+        self._sent_s: dict[str, float] = {}
+        self._sent_around: tuple[object, ...] = ()
+        self._places: dict[str, int] = {}
         self._fault: str | None = None
         self._all_s = float("-inf")
         self._chosen: asyncio.Queue[tuple[Practical, e.Stamped] | None] = asyncio.Queue()
@@ -152,6 +165,8 @@ class RoomDesk:
             "lesson": self.lesson.lesson,
             "order": list(tiles),
             "tiles": tiles,
+            "needs": list(self.board.needing(tiles)),
+            "practice": self._practice(),
             "fault": self.collector.fault,
             "class": {"version": self.class_version, **self.class_standing()},
             "orders": self.lesson.orders_left(),
@@ -165,8 +180,28 @@ class RoomDesk:
         self.board.names.update({bench: here[bench].name for bench in here})
         heard = {bench: self._heard(bench, now_s) for bench in self._present()}
         troubles = self.collector.troubles
-        known = self.board.tiles(now_s, heard, troubles)
-        return {bench: tile for bench, tile in known.items() if bench in heard or bench in troubles}
+        return self.board.tiles(now_s, heard, troubles) if heard or troubles else {}
+
+    async def move(self, bench: str, place: int) -> None:
+        """Give a bench this place, and who has it the bench's own. Raises LookupError, StoreError."""
+        changed = moved(self.board.places, bench, place)
+        await asyncio.to_thread(self.store.keep_places, changed)
+        self.board.places.update(changed)
+        self._places.update(changed)
+        self._send_whole()
+
+    def _practice(self) -> list[PracticeCup]:
+        return [
+            {
+                "cup": number,
+                "state": state.step,
+                "repeat": state.repeat_of_planned,
+                "repeats_planned": state.plan.repeats,
+                "portion": state.poured,
+                "portions_planned": state.plan.count,
+            }
+            for number, state in enumerate(self.practising(), 1)
+        ]
 
     def name_of(self, bench: str) -> str:
         """Return what a bench is called."""
@@ -177,6 +212,11 @@ class RoomDesk:
         """Return whether the present lesson's class result may be seen, and which benches that waits for."""
         return self.lesson.standing({bench: now.state for bench, now in self.board.benches.items()})
 
+    def class_changed(self) -> None:
+        """What is said beside the class result is another: have pages ask again."""
+        self.class_version += 1
+        self._send_whole()
+
     async def refreshed(self) -> None:
         """Look again at lesson and orders now. Raises StoreError."""
         self.lesson = await asyncio.to_thread(LessonNow.read, self.store, self.book)
@@ -184,6 +224,8 @@ class RoomDesk:
         self._send_whole()
 
     def _load(self) -> None:
+        self._places = self.store.places()
+        self.board.places.update(self._places)
         for kept in self.store.benches():
             if kept.name:
                 self.board.names[kept.bench] = kept.name
@@ -205,7 +247,7 @@ class RoomDesk:
                 self.book.assign(which, chosen)
 
     def _happened(self, bench: str, journal: str, stamped: e.Stamped) -> None:
-        self.board.take(bench, journal, (stamped,))
+        self.board.take(bench, journal, (stamped,), time.monotonic())
         temperature_c = self._events_heard.get(bench, (None, 0.0))[0]
         if isinstance(stamped.event, e.SampleTaken):
             temperature_c = stamped.event.temperature_c
@@ -250,15 +292,38 @@ class RoomDesk:
             self._send_whole()
             return
         tiles = self.tiles()
-        order = tuple(tiles)
-        fresh = {bench: tile for bench, tile in tiles.items() if _differs(tile, self._sent.get(bench))}
-        if fresh or order != self._sent_order:
-            self._sent, self._sent_order = tiles, order
-            self.hub.send(unnumbered("tiles", {"order": order, "tiles": fresh}))
+        order, needs, practice = list(tiles), list(self.board.needing(tiles)), self._practice()
+        fresh = {
+            bench: tile
+            for bench, tile in tiles.items()
+            if _differs(tile, self._sent.get(bench), now_s - self._sent_s.get(bench, now_s))
+        }
+        if fresh or (order, needs, practice) != self._sent_around:
+            self._sent = {bench: self._sent[bench] if bench not in fresh else fresh[bench] for bench in tiles}
+            self._sent_s.update(dict.fromkeys(fresh, now_s))
+            self._sent_around = (order, needs, practice)
+            self.hub.send(unnumbered("tiles", {"order": order, "tiles": fresh, "needs": needs, "practice": practice}))
+        self._keep_new_places()
+
+    def _keep_new_places(self) -> None:
+        """Have the places kept that benches were given when they were first heard."""
+        new = {bench: at for bench, at in self.board.places.items() if self._places.get(bench) != at}
+        if new:
+            self._places.update(new)
+            self._seating = asyncio.create_task(self._keep_places(new))
+
+    async def _keep_places(self, new: Mapping[str, int]) -> None:
+        try:
+            await asyncio.to_thread(self.store.keep_places, new)
+        except StoreError:  # the collector's fault says it; next time then
+            for bench in new:
+                self._places.pop(bench, None)
 
     def _send_whole(self) -> None:
         whole = self.whole()
-        self._sent, self._sent_order = whole["tiles"], tuple(whole["order"])
+        self._sent, now_s = whole["tiles"], time.monotonic()
+        self._sent_s = dict.fromkeys(self._sent, now_s)
+        self._sent_around = (whole["order"], whole["needs"], whole["practice"])
         self.hub.send(unnumbered("room", whole))
 
     async def _keep_lesson(self) -> None:
@@ -273,6 +338,7 @@ class RoomDesk:
 
     def _assign(self, chosen: Iterable[tuple[Practical, e.Stamped]]) -> None:
         for which, stamped in chosen:
+            self.store.dismiss(which.bench)  # what it would not do was for the practical before
             self.book.assign(which, stamped)
 
     async def _keep_class(self) -> None:
@@ -286,8 +352,7 @@ class RoomDesk:
                     answer = await self.class_of(lesson)
                     if answer is not self.class_answer:
                         self.class_answer = self._last[lesson.lesson] = answer
-                        self.class_version += 1
-                        self._send_whole()
+                        self.class_changed()
             await asyncio.sleep(CLASS_S)
 
     async def class_of(self, lesson: Lesson) -> ClassResult:
@@ -323,17 +388,30 @@ class RoomDesk:
                 await self.class_of(lesson)
         finally:
             del self._computing[lesson.lesson]
-        self.class_version += 1
-        self._send_whole()
+        self.class_changed()
 
 
-def _differs(tile: Tile, sent: Tile | None) -> bool:
-    """Whether a tile is worth telling: one that was merely not heard of ages by itself on the page."""
-    if sent is None or tile["age_s"] is None or sent["age_s"] is None or tile["age_s"] < sent["age_s"]:
+SAME_WAIT_S = 0.3
+"""A wait that the page has counted on to within so many bench seconds is told again by nobody."""
+SAME_SPEED = 0.02
+
+
+def _differs(tile: Tile, sent: Tile | None, since_s: float) -> bool:
+    """Whether a tile is worth telling: ages and waits go on by themselves on the page."""
+    if sent is None:
+        return True
+    counted_s = sent["waits_s"] + since_s * sent["speed"]
+    if abs(tile["waits_s"] - counted_s) > SAME_WAIT_S or abs(tile["speed"] - sent["speed"]) > SAME_SPEED:
+        return True
+    tile = {**tile, "waits_s": sent["waits_s"], "speed": sent["speed"]}
+    if _told(tile) == _told(sent):
+        tile = {**tile, "reasons": sent["reasons"]}
+    if tile["age_s"] is None or sent["age_s"] is None or tile["age_s"] < sent["age_s"]:
         return tile != sent
-    unheard: Tile = {**tile, "age_s": sent["age_s"], "reasons": sent["reasons"]}
-    return unheard != sent or _codes(tile) != _codes(sent)
+    unheard: Tile = {**tile, "age_s": sent["age_s"]}
+    return unheard != sent
 
 
-def _codes(tile: Tile) -> list[str]:
-    return [each["code"] for each in tile["reasons"]]
+def _told(tile: Tile) -> list[tuple[str, str | None, int | None]]:
+    """Return the reasons without their seconds, which the page counts on."""
+    return [(each["code"], each.get("text"), each.get("count")) for each in tile["reasons"]]

@@ -6,6 +6,7 @@ from collections import Counter, defaultdict
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from station.practical.kinds import plan_from, read_plan
 from station.room.lesson_book import LessonBook
 from station.room.orders import OF_A_REPEAT, OrderError
 from station.server.room.contract import LessonListed
@@ -37,6 +38,9 @@ class Orders:
         if any(pending[bench] >= MOST_PENDING for bench in benches):
             raise OrderError(say("order-too-many", count=MOST_PENDING))
         number = await self._desk.collector.order(list(dict.fromkeys(benches)), values)
+        lesson, mol_dm3 = self._desk.lesson.lesson, values.get("prepared_mol_dm3")
+        if lesson is not None and mol_dm3 is not None:
+            await asyncio.to_thread(self._desk.store.keep_made_up, lesson.lesson, float(mol_dm3))
         await self._desk.refreshed()
         return number
 
@@ -45,6 +49,24 @@ class Orders:
         self._are_known(benches)
         await self._desk.collector.withdraw(list(dict.fromkeys(benches)))
         await self._desk.refreshed()
+
+    async def dismiss(self, bench: str, order: int) -> None:
+        """Speak no more of what this bench would not do."""
+        await asyncio.to_thread(self._desk.store.dismiss, bench, order)
+        await self._desk.refreshed()
+
+    async def move(self, bench: str, place: int) -> None:
+        """Give a bench a place on the board. Raises OrderError."""
+        self._are_known([bench])
+        await self._desk.move(bench, place)
+
+    async def keep_made_up(self, mol_dm3: float) -> None:
+        """Keep what this lesson's bottle was made up to. Raises OrderError without a lesson."""
+        lesson = self._desk.lesson.lesson
+        if lesson is None:
+            raise OrderError(say("order-no-lesson"))
+        await asyncio.to_thread(self._desk.store.keep_made_up, lesson.lesson, mol_dm3)
+        self._desk.class_changed()
 
     async def begin_lesson(
         self, label: str, plan: Json | None, plan_toml: str | None, *, confirmed: bool = False
@@ -58,6 +80,9 @@ class Orders:
         else:
             orders = self._present_plans(benches)
         lesson = await self._desk.collector.begin_lesson(label, orders)
+        prepared = _prepared(plan, plan_toml) if given else None
+        if prepared is not None:
+            await asyncio.to_thread(self._desk.store.keep_made_up, lesson, prepared)
         await self._desk.refreshed()
         return lesson
 
@@ -86,6 +111,12 @@ class Orders:
                 plans[now.state.plan.model_dump_json()].append(bench)
         again = {"act": "choose_plan", "confirmed": True}
         return [(some, {**again, "plan": json.loads(text)}) for text, some in plans.items()]
+
+
+def _prepared(plan: Json | None, plan_toml: str | None) -> float | None:
+    """Return what staff made up, as their plan says: benches are given it without that."""
+    chosen = plan_from(plan) if plan is not None else read_plan(plan_toml or "")
+    return next((each.prepared_mol_dm3 for each in chosen.ingredients if each.to_find), None)
 
 
 def _lessons(desk: RoomDesk) -> list[LessonListed]:

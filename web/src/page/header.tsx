@@ -12,11 +12,14 @@ import { Explained } from "./terms";
 
 const SoundOffer = laterStill(() => import("./sound_offer").then((part) => part.SoundOffer));
 
-export function Header({ view, place }: { view: View; place: Place }) {
+const CallButton = laterStill(() => import("../bench/call").then((part) => part.CallButton));
+
+export function Header({ view, place, acting }: { view: View; place: Place; acting: Acting }) {
   return (
     <header class={place === "" || place === "big" ? "head-compact" : undefined}>
       <h1><Explained text={markedSaid(view.plan.title)} /></h1>
       <div class="head-tools">
+        {view.link && !view.bench.read_only && <CallButton view={view} acting={acting} />}
         <SoundSwitch />
         <Menu place={place} />
       </div>

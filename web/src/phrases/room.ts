@@ -4,12 +4,7 @@ import { placesFor, rounded, signed } from "../format";
 import type { QuantityName, Reason, Tile } from "../room/contract";
 import { dress, phrase, said } from "../words";
 
-const UNITS = { end_point_cm3: "cm³", enthalpy_kj_mol: "kJ/mol", change_c: "°C" } satisfies Record<QuantityName, string>;
-
-/** "40 s", "3 min" */
-function lasting(seconds: number): string {
-  return seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} min`;
-}
+const UNITS = { end_point_cm3: "cm³", enthalpy_kj_mol: "kJ/mol", change_c: "°C", acid_mol_dm3: "mol/dm³" } satisfies Record<QuantityName, string>;
 
 /** The unit of a class's quantity, as the reader writes it. */
 export const unitOf = (quantity: QuantityName): string => dress(UNITS[quantity]);
@@ -25,22 +20,23 @@ export function lessonText(label: string, began: string): string {
   return label ? phrase("page-room-lesson", { label, began }) : phrase("page-room-lesson-unnamed", { began });
 }
 
-export function countsText(help: number, look: number, all: number): string {
-  return help + look === 0 ? phrase("page-room-all-well", { all }) : phrase("page-room-counts", { help, look, all });
-}
-
 export function tileWhereText({ repeat, repeats_planned, portion, portions_planned }: Tile): string {
   return phrase("page-room-where", { repeat, repeats: repeats_planned, portion, portions: portions_planned });
 }
 
-/** How long a bench has been at its step, beside what the class takes; null where that is not known. */
-export function waitsText(waits_s: number, usual_s: number | null): string {
-  const waits = lasting(waits_s);
-  return usual_s === null ? dress(waits) : phrase("page-room-waits", { waits, usual: lasting(usual_s) });
+/** "0:07", "12:40", "1:02:05": as a clock counts on. */
+export function lasted(seconds: number): string {
+  const whole = Math.max(0, Math.floor(seconds));
+  const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
+  const two = (value: number) => String(value).padStart(2, "0");
+  return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
 }
 
 /** Why a bench wants a look. A reason that a person typed stays as it is. */
-export function roomReasonText({ code, text = "", seconds = 0, count = 0 }: Omit<Reason, "need">): string {
+export function roomReasonText({ code, text = "", count = 0 }: Omit<Reason, "need">): string {
   const told = code === "set_aside" ? text : said(text);
-  return phrase("page-room-reason", { code, text: told, lasting: lasting(seconds), count });
+  return phrase("page-room-reason", { code, text: told, count });
 }
+
+/** Who needs somebody and why, in six words. */
+export const needText = (name: string, { code }: Omit<Reason, "need">): string => phrase("page-room-need", { name, code });

@@ -1,116 +1,154 @@
-// The board: every bench at a glance, who needs help first. Places are the room's; while somebody points at a tile or
-// stands in one with the keyboard, they do not change.
+// The board is the room: every bench in its own place, one tile of one height for each. Nothing moves but by hand.
 
-import { Component } from "preact";
-import { useRef, useState } from "preact/hooks";
-import { ageParts, fixed, freshness } from "../format";
-import { countsText, roomReasonText, tileWhereText, waitsText } from "../phrases/room";
-import { phrase, said } from "../words";
-import type { Reason, Tile } from "./contract";
-import { type Known, ageOf, counted, numberOf } from "./feed";
-
-/** With more benches than this the tiles are small, so that a wide screen shows all of them. */
-const MANY = 18;
+import { Component, type ComponentChildren } from "preact";
+import { fixed } from "../format";
+import { roomReasonText, tileWhereText } from "../phrases/room";
+import { keyed, phrase } from "../words";
+import { Counting } from "./counting";
+import type { OrderLeft, Reason, Tile } from "./contract";
+import { type Known, columnsOf, numberOf, standingOf, usualCurve, usualProgress } from "./feed";
+import { Mark, StateMark } from "./marks";
+import { Sparkline } from "./sparkline";
 
 interface BoardProps {
   known: Known;
-  now_ms: number;
   projector: boolean;
   /** The benches chosen; null while all are meant. */
   chosen: ReadonlySet<string> | null;
-  choose: (bench: string) => void;
+  /** The bench that is being given another place, "" before one is taken; null while nobody arranges. */
+  taken: string | null;
+  /** A place was pressed; without one a bench is taken. */
+  press: (place: number | null, bench: string | null) => void;
 }
 
-/** The order in which tiles are drawn: the newest, or the one that is being read. */
-function useOrder(newest: readonly string[], held: boolean): readonly string[] {
-  const shown = useRef(newest);
-  const same = shown.current.length === newest.length && newest.every((bench) => shown.current.includes(bench));
-  if (!held || !same) shown.current = newest;
-  return shown.current;
-}
-
-export function Board({ known, now_ms, projector, chosen, choose }: BoardProps) {
-  const [read, setRead] = useState(false);
+export function Board({ known, projector, chosen, taken, press }: BoardProps) {
   const { room, told_ms } = known;
-  const order = useOrder(projector ? counted(room.order) : room.order, read && !projector);
-  if (order.length === 0) return <p class="board-none">{phrase("page-room-none")}</p>;
+  const tiles = room.order.flatMap((bench) => room.tiles[bench] ?? []);
+  if (tiles.length === 0) return <p class="board-none">{phrase("page-room-none")}</p>;
+  const { columns, first, cells } = columnsOf(tiles.map(({ place }) => place), taken !== null);
+  const at = new Map(tiles.map((tile) => [tile.place, tile]));
+  const [curve, progress] = [usualCurve(tiles), usualProgress(tiles)];
+  const rows = Math.ceil(cells / columns);
   return (
-    <ul
-      class={order.length > MANY ? "board board-many" : "board"}
-      onPointerEnter={() => setRead(true)}
-      onPointerLeave={() => setRead(false)}
-      onFocusIn={() => setRead(true)}
-      onFocusOut={() => setRead(false)}
-    >
-      {order.map((bench) => {
-        const tile = room.tiles[bench];
-        if (!tile) return null;
-        const age = ageOf(tile, told_ms[bench], now_ms);
+    <ul class="board" style={{ "--columns": String(columns), "--rows": String(rows) }} data-rows={rows}>
+      {Array.from({ length: cells }, (_, index) => {
+        const place = first + index;
+        const tile = at.get(place);
+        if (!tile) {
+          return (
+            <li key={`place ${place}`} class="place" aria-hidden={taken === null}>
+              {taken !== null && <PlaceButton place={place} bench={null} name={null} taken={taken} press={press} />}
+            </li>
+          );
+        }
+        const { bench, name } = tile;
         return (
           <BenchTile
             key={bench}
             tile={tile}
-            age_s={age === null ? null : Math.floor(age)}
-            number={projector ? numberOf(bench, order) : null}
-            chosen={chosen === null ? null : chosen.has(bench)}
-            choose={choose}
-          />
+            told_ms={told_ms[bench] ?? 0}
+            number={projector ? numberOf(bench, room.order) : null}
+            curve={curve}
+            progress={progress}
+            answer={projector ? "" : answerOf(room.orders, bench)}
+            marked={taken === bench || chosen?.has(bench) === true}
+          >
+            {taken !== null && <PlaceButton place={place} bench={bench} name={name} taken={taken} press={press} />}
+          </BenchTile>
         );
       })}
     </ul>
   );
 }
 
-/** How many need help, in words; the one thing that is said aloud when it changes. */
-export function Counts({ known }: { known: Known }) {
-  const { order, tiles } = known.room;
-  const of = (need: number) => order.filter((bench) => tiles[bench]?.need === need).length;
-  if (order.length === 0) return null;
+/** What came of the newest order at this bench, as far as it is not simply done. */
+function answerOf(orders: readonly OrderLeft[], bench: string): string {
+  const own = orders.find((order) => order.bench === bench && order.state !== "taken");
+  return own ? orderInWords(own) : "";
+}
+
+export const orderInWords = ({ act, state }: OrderLeft): string =>
+  phrase("page-room-answer", { act: phrase("page-room-order-names", { which: act }), state });
+
+interface PlaceProps {
+  place: number;
+  bench: string | null;
+  name: string | null;
+  taken: string;
+  press: (place: number | null, bench: string | null) => void;
+}
+
+/** A place as something to press, drag from and drop on: first a bench is taken, then it is put down. */
+function PlaceButton({ place, bench, name, taken, press }: PlaceProps) {
+  const words =
+    taken === "" ? phrase("page-room-take", { name: name ?? String(place) }) : phrase("page-room-put", { place });
   return (
-    <p class="counts" role="status">
-      {countsText(of(3), of(2), order.length)}
-    </p>
+    <button
+      type="button"
+      class="place-button"
+      data-place={place}
+      disabled={taken === "" && bench === null}
+      aria-pressed={bench !== null && bench === taken}
+      draggable={bench !== null}
+      onDragStart={() => press(null, bench)}
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={(event) => {
+        event.preventDefault();
+        press(place, bench);
+      }}
+      onClick={() => press(place, bench)}
+    >
+      <span>{words}</span>
+    </button>
   );
 }
 
-// One bench on the board. Who needs help is told from afar by shape, word and colour, never by colour alone.
+// One bench on the board. How it stands is told by shape, word and colour, never by colour alone.
 
 interface BenchTileProps {
   tile: Tile;
-  /** How long ago anything was heard / s, whole seconds; null: never. */
-  age_s: number | null;
+  /** When the room told of it / ms on the page's clock. */
+  told_ms: number;
   /** Set where no names may be seen. */
   number: string | null;
-  /** Set while benches are being chosen. */
-  chosen: boolean | null;
-  choose: (bench: string) => void;
+  curve: string;
+  progress: number;
+  answer: string;
+  /** Taken to be moved, or chosen to be told something. */
+  marked: boolean;
+  children?: ComponentChildren;
 }
-
-const MARKS = { 0: "", 1: "", 2: "M12 3a9 9 0 1 0 .01 0zM12 7v6M12 16v1", 3: "M12 3L22 21H2zM12 9v6M12 17v1" } as const;
 
 export const reasonInWords = (reason: Reason): string => roomReasonText(reason) ?? "";
 
-function Temperature({ tile, age_s }: { tile: Tile; age_s: number | null }) {
-  const { temperature_c } = tile;
-  const text = temperature_c === null ? phrase("page-room-no-temperature") : phrase("page-room-celsius", { temperature: fixed(temperature_c, 1) });
-  return (
-    <p class={`tile-temperature is-${freshness(age_s)}`}>
-      <span class="value">{text}</span> {age_s !== null && <small class="age">{phrase("page-room-age", ageParts(age_s))}</small>}
-    </p>
-  );
+/** One line: why it needs somebody, else what it did with an order, else what else is to be noted, else where it is. */
+function lineOf({ tile, number, answer }: BenchTileProps): string {
+  const [first] = tile.reasons;
+  const standing = standingOf(tile);
+  if (number === null && first && first.need >= 2) return reasonInWords(first);
+  if (answer !== "") return answer;
+  // What its own word says already need not be said twice, and the bar below says who is behind.
+  const more = tile.reasons.find(({ code }) => code !== "paused" && code !== "not_begun" && code !== "behind");
+  if (number === null && more) return reasonInWords(more);
+  return standing === "idle" || standing === "done" ? "" : tileWhereText(tile);
 }
 
-function Drawn({ tile, age_s, number, chosen, choose }: BenchTileProps) {
-  const { need, reasons, state, name, bench } = tile;
-  const shown = number === null ? reasons : [];
+function Drawn(props: BenchTileProps) {
+  const { tile, told_ms, number, curve, progress, marked, children } = props;
+  const { need, name, bench, state, temperature_c } = tile;
+  const standing = standingOf(tile);
+  const line = lineOf(props);
   return (
-    <li class={`tile need-${need}`} data-bench={bench} data-need={need}>
+    <li
+      class={`tile need-${need} is-${standing}${marked ? " is-taken" : ""}`}
+      id={`tile-${bench}`}
+      tabIndex={-1}
+      data-testid="tile"
+      data-bench={bench}
+      data-need={need}
+      data-standing={standing}
+    >
       <div class="tile-head">
-        {need >= 2 && (
-          <svg class="tile-mark" viewBox="0 0 24 24" aria-hidden="true">
-            <path d={MARKS[need]} />
-          </svg>
-        )}
         <h3>
           {number === null ? (
             <a href={`/room/bench/${bench}`} aria-label={phrase("page-room-open", { name })}>
@@ -120,36 +158,30 @@ function Drawn({ tile, age_s, number, chosen, choose }: BenchTileProps) {
             number
           )}
         </h3>
-        {chosen !== null && (
-          <label class="tile-choice">
-            <input type="checkbox" checked={chosen} onChange={() => choose(bench)} />
-            <span class="unseen">{phrase("page-room-choose", { name })}</span>
-          </label>
-        )}
+        {need >= 2 && <Mark need={need} />}
       </div>
-      {need >= 2 && <p class="tile-need">{phrase("page-room-needs", { which: need })}</p>}
-      {shown.slice(0, 2).map((reason) => (
-        <p key={reason.code} class={`tile-reason need-of-${reason.need}`}>
-          {reasonInWords(reason)}
-        </p>
-      ))}
-      {state !== "unknown" && (
-        <p class="tile-state">
-          <b>{phrase("page-room-states", { which: state })}</b>{" "}
-          {state !== "done" && state !== "ready" && <span>{waitsText(tile.waits_s, tile.usual_s)}</span>}
-        </p>
-      )}
-      {state !== "unknown" && state !== "ready" && state !== "done" && <p class="tile-where">{tileWhereText(tile)}</p>}
-      <Temperature tile={tile} age_s={age_s} />
-      {number === null && tile.group && <p class="tile-group">{tile.group}</p>}
-      <div class="tile-progress" aria-hidden="true">
+      <p class="tile-state">
+        <StateMark standing={standing} />
+        <b>{phrase("page-room-states", { which: standing === "held" || standing === "paused" ? standing : keyed(state) })}</b>{" "}
+        {standing !== "done" && standing !== "idle" && <Counting from_s={tile.waits_s} told_ms={told_ms} speed={tile.speed} />}
+      </p>
+      <p class={need >= 2 && number === null ? "tile-line tile-reason" : "tile-line"} title={line}>
+        {line}
+      </p>
+      <div class="tile-foot">
+        <Sparkline tile={tile} usual={curve} />
+        {temperature_c !== null && <span class="tile-temperature">{phrase("page-room-celsius", { temperature: fixed(temperature_c, 1) })}</span>}
+      </div>
+      <div class="tile-progress" role="img" aria-label={phrase("page-room-progress", { own: Math.round(100 * tile.progress), usual: Math.round(100 * progress) })}>
         <span style={{ width: `${Math.round(100 * tile.progress)}%` }} />
+        <i style={{ left: `${Math.round(100 * progress)}%` }} />
       </div>
+      {children}
     </li>
   );
 }
 
-const COUNTS: readonly (keyof BenchTileProps)[] = ["tile", "age_s", "number", "chosen"];
+const COUNTS: readonly (keyof BenchTileProps)[] = ["tile", "told_ms", "number", "curve", "progress", "answer", "marked", "children"];
 
 /** Thirty tiles may be drawn ten times a second: only what changed is. */
 class BenchTile extends Component<BenchTileProps> {
@@ -161,8 +193,3 @@ class BenchTile extends Component<BenchTileProps> {
     return <Drawn {...props} />;
   }
 }
-
-export const orderInWords = (act: string, state: string, name: string, why: string | null): string => {
-  const told = phrase("page-room-order-names", { which: act });
-  return state === "refused" ? phrase("page-room-left-refused", { act: told, bench: name, why: said(why ?? "") }) : phrase("page-room-left-pending", { act: told, benches: name });
-};

@@ -133,7 +133,7 @@ export function whole(room: Room, before: Known | null, now_ms: number): Known {
   return { room: addresses ? { ...room, addresses } : room, told_ms };
 }
 
-export function changed(known: Known, { order, tiles }: TilesMessage, now_ms: number): Known {
+export function changed(known: Known, { order, tiles, needs, practice }: TilesMessage, now_ms: number): Known {
   const told_ms = { ...known.told_ms };
   const kept: Record<string, Tile> = {};
   for (const bench of order) {
@@ -142,7 +142,80 @@ export function changed(known: Known, { order, tiles }: TilesMessage, now_ms: nu
     kept[bench] = tile;
     if (tiles[bench]) told_ms[bench] = now_ms;
   }
-  return { room: { ...known.room, order, tiles: kept }, told_ms };
+  return { room: { ...known.room, order, tiles: kept, needs, practice }, told_ms };
+}
+
+// How the benches stand, and what one is held against: the class.
+
+export type Need = Tile["need"];
+export type Standing = "idle" | "works" | "paused" | "held" | "done";
+
+/** `paused`: by the group, `held`: by staff. Nobody who merely does not need help is called well. */
+export function standingOf({ state, held }: Tile): Standing {
+  if (state === "done") return "done";
+  if (state === "ready" || state === "unknown") return "idle";
+  if (state === "paused") return held ? "held" : "paused";
+  return "works";
+}
+
+export function counts(tiles: readonly Tile[]): Readonly<Record<Standing, number>> {
+  const found = { idle: 0, works: 0, paused: 0, held: 0, done: 0 };
+  for (const tile of tiles) found[standingOf(tile)] += 1;
+  return found;
+}
+
+function middle(values: readonly number[]): number {
+  const sorted = [...values].sort((one, other) => one - other);
+  const half = Math.floor(sorted.length / 2);
+  const [low, high] = [sorted[half - 1] ?? 0, sorted[half] ?? 0];
+  return sorted.length % 2 ? high : (low + high) / 2;
+}
+
+/** The class's progress: the median of those that have begun; 0 before anybody has. */
+export function usualProgress(tiles: readonly Tile[]): number {
+  const begun = tiles.filter((tile) => standingOf(tile) !== "idle");
+  return begun.length === 0 ? 0 : middle(begun.map(({ progress }) => progress));
+}
+
+const ENOUGH = 3;
+
+/** The class's curve so far as JSON text: volume added and the median change since the start, where three have it. */
+export function usualCurve(tiles: readonly Tile[]): string {
+  const curves = tiles.filter(({ curve, curve_to }) => curve_to !== null && curve.length > 1).map(({ curve }) => curve);
+  const longest = Math.max(0, ...curves.map(({ length }) => length));
+  const found: [number, number][] = [];
+  for (let index = 0; index < longest; index += 1) {
+    const here = curves.flatMap((curve) => {
+      const [point, start] = [curve[index], curve[0]];
+      return point && start ? [[point[0], point[1] - start[1]] as const] : [];
+    });
+    if (here.length < ENOUGH) break;
+    found.push([middle(here.map(([x]) => x)), middle(here.map(([, c]) => c))]);
+  }
+  return JSON.stringify(found);
+}
+
+interface Grid {
+  columns: number;
+  /** The first place that is drawn: rows before it in which nobody stands are left out. */
+  first: number;
+  cells: number;
+}
+
+/** With so many places at the most, so many in a row: two screens' shapes, each filled. */
+const ROWS_OF: readonly (readonly [number, number])[] = [[4, 2], [6, 3], [8, 4], [15, 5], [30, 6], [48, 8]];
+const MOST_IN_A_ROW = 10;
+
+/** How places are laid out; with `spare` from the first on, and one more row, to put somebody in. */
+export function columnsOf(places: readonly number[], spare = false): Grid {
+  const [low, high] = [Math.min(...places), Math.max(...places)];
+  const inRow = (count: number) => ROWS_OF.find(([most]) => count <= most)?.[1] ?? MOST_IN_A_ROW;
+  // A second set alone, as 16 to 30: the rows of the first are not drawn.
+  const alone = low > inRow(high);
+  const columns = inRow(alone ? high - low + 1 : high);
+  const first = spare ? 1 : Math.floor((low - 1) / columns) * columns + 1;
+  const rows = Math.ceil((high - first + 1) / columns) + (spare ? 1 : 0);
+  return { columns, first, cells: rows * columns };
 }
 
 /** How long ago anything was heard of a bench / s; null: never. */

@@ -25,12 +25,15 @@ export function LessonForm({ room }: { room: Room }) {
   const { told, send, busy } = useTelling();
   const [label, type] = useState(room.lesson?.label ?? "");
   const choice = usePlanChoice(OWN);
+  const tiles = room.order.flatMap((bench) => room.tiles[bench] ?? []);
+  const busyNow = tiles.filter(({ repeats }) => repeats.some(({ status }) => status === "running"));
+  const fresh = tiles.filter((tile) => !busyNow.includes(tile));
   const submit = (event: Event) => {
     event.preventDefault();
     void send("/api/room/lessons", { label: label.trim(), ...choice.chosen });
   };
   return (
-    <section class="settings-part">
+    <section>
       <h2>{phrase("page-room-lesson-title")}</h2>
       <p>{lessonInWords(room.lesson)}</p>
       <form onSubmit={submit}>
@@ -39,7 +42,8 @@ export function LessonForm({ room }: { room: Room }) {
           <input type="text" maxLength={24} autocomplete="off" value={label} onInput={(event) => type(event.currentTarget.value)} />
         </label>
         <PlanChoice choice={choice} own />
-        <p class="remark">{phrase("page-room-begin-why")}</p>
+        <p class="remark">{phrase("page-room-begin-does", { count: fresh.length, own: choice.at === OWN ? "own" : "plan", plan: choice.name })}</p>
+        {busyNow.length > 0 && <p class="remark">{phrase("page-room-begin-not", { benches: busyNow.map(({ name }) => name).join(", ") })}</p>}
         <button type="submit" class="strong" disabled={busy || (choice.at !== OWN && !choice.given)}>
           {phrase("page-room-begin")}
         </button>

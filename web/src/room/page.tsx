@@ -1,13 +1,18 @@
 // The room's pages: board, class result, lessons; the address says which.
 
-import { useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
+import { isStaff, useSession } from "../live/session";
 import { type Address, Frame, StaffOnly, startPage } from "../staff/frame";
 import { phrase, said } from "../words";
-import { Board, Counts } from "./board";
+import { Bar, Panel, type PanelName } from "./bar";
+import { Board } from "./board";
 import { ClassPage } from "./class_result/page";
-import { useRoom } from "./feed";
+import type { Room } from "./contract";
+import { counts, useRoom } from "./feed";
 import { LessonForm, LessonsPage, lessonInWords } from "./lessons";
-import { Telling } from "./telling";
+import { NeedsStrip, showTile } from "./needs";
+import { PracticeCups } from "./practice";
+import { Telling, useTelling } from "./telling";
 
 const PAGES = ["/room", "/room/class", "/room/lessons"] as const satisfies readonly Address[];
 
@@ -20,75 +25,131 @@ function RoomPage() {
   );
 }
 
-// The board's page: the benches, and what staff do with them.
+// The board's page: who needs somebody, the benches, and what staff do with them. It fills the window and never scrolls
+// where that is large enough.
 
 const PROJECTOR = "#projector";
 
 function RoomAddress({ addresses }: { addresses: readonly string[] }) {
   const [first] = addresses;
-  if (!first) return null;
+  if (!first) return <p>{phrase("page-room-no-address")}</p>;
   return (
-    <section class="settings-part room-address">
+    <section class="room-address">
+      <h2>{phrase("page-room-join")}</h2>
       <p>
         {phrase("page-room-address")} <b>{first}</b>
       </p>
       <img src="/api/room/address.svg" alt={phrase("page-room-qr", { address: first })} width="160" height="160" />
-      <details class="room-practise">
-        <summary>{phrase("page-room-practise")}</summary>
-        <p>{phrase("page-room-practise-more")}</p>
-        <p>
-          <a href="/practise">{`${first}practise`}</a>
-        </p>
-        <img src="/api/room/address.svg?of=practise" alt={phrase("page-room-qr", { address: `${first}practise` })} width="160" height="160" />
-      </details>
+      <h3>{phrase("page-room-practise")}</h3>
+      <p>{phrase("page-room-practise-more")}</p>
+      <p>
+        <a href="/practise">{`${first}practise`}</a>
+      </p>
+      <img src="/api/room/address.svg?of=practise" alt={phrase("page-room-qr", { address: `${first}practise` })} width="160" height="160" />
     </section>
   );
 }
 
+const STANDINGS = ["works", "done", "held", "paused", "idle"] as const;
+
+/** How the benches stand, all together: at work is not done, and paused is not well. */
+function Counts({ room }: { room: Room }) {
+  const found = counts(room.order.flatMap((bench) => room.tiles[bench] ?? []));
+  const some = STANDINGS.filter((which) => found[which] > 0);
+  return <p class="counts">{some.map((which) => phrase("page-room-counts", { which, count: found[which] })).join(" · ")}</p>;
+}
+
+/** Before anything is drawn: what is led to must be there. */
+function useBody(name: string, on: boolean): void {
+  useLayoutEffect(() => {
+    for (const element of [document.documentElement, document.body]) element.classList.toggle(name, on);
+    return () => [document.documentElement, document.body].forEach((element) => element.classList.remove(name));
+  }, [name, on]);
+}
+
 function BoardPage() {
-  const { known, now_ms, lost } = useRoom();
+  const { known, lost } = useRoom();
+  const { standing } = useSession();
   const [projector, project] = useState(location.hash === PROJECTOR);
   const [chosen, setChosen] = useState<ReadonlySet<string> | null>(null);
+  const [panel, show] = useState<PanelName | null>(null);
+  const [taken, take] = useState<string | null>(null);
+  const [all, setAll] = useState(false);
+  const moving = useTelling();
+  useBody("projects", projector);
+  useBody("board-page", true);
+  useBody("shows-all", all || taken !== null);
   if (!known) return <p class="connecting">{phrase("page-room-connecting")}</p>;
   const { room } = known;
-  const choose = (bench: string) => {
-    const next = new Set(chosen ?? []);
-    if (!next.delete(bench)) next.add(bench);
-    setChosen(next);
-  };
   const turn = () => {
     history.replaceState(null, "", projector ? location.pathname : PROJECTOR);
-    document.body.classList.toggle("projects", !projector);
+    show(null);
+    take(null);
     project(!projector);
   };
-  document.body.classList.toggle("projects", projector);
+  const press = (place: number | null, bench: string | null) => {
+    if (place === null || !taken) {
+      take(bench ?? "");
+    } else {
+      if (taken !== bench) void moving.send("/api/room/places", { bench: taken, place });
+      take("");
+    }
+  };
+  const benches = chosen === null ? room.order : room.order.filter((bench) => chosen.has(bench));
+  const jump = (bench: string) => {
+    setAll(true);
+    requestAnimationFrame(() => showTile(bench));
+  };
   return (
     <>
       <div class="board-head">
-        <p class="lesson-now">{lessonInWords(room.lesson)}</p>
-        {!projector && <Counts known={known} />}
-        <button type="button" class="plain" onClick={turn}>
-          {projector ? phrase("page-room-no-projector") : phrase("page-room-projector")}
-        </button>
-        <div role="alert">
+        <p class="lesson-now">
+          {!projector && room.about.name && <b>{said(room.about.name)}</b>} {lessonInWords(room.lesson)}
+        </p>
+        {!projector && <Counts room={room} />}
+        {projector && (
+          <button type="button" class="plain" onClick={turn}>
+            {phrase("page-room-no-projector")}
+          </button>
+        )}
+        <div role="alert" class="board-alert">
           {lost && <p class="contact">{phrase("page-room-lost")}</p>}
           {!lost && room.fault && <p class="fault">{phrase("page-room-fault", { reason: said(room.fault) })}</p>}
         </div>
       </div>
+      {!projector && <NeedsStrip room={room} show={jump} />}
       <h2 class="unseen">{phrase("page-room-board-title")}</h2>
-      <Board known={known} now_ms={now_ms} projector={projector} chosen={projector ? null : chosen} choose={choose} />
+      <Board known={known} projector={projector} chosen={projector ? null : chosen} taken={taken} press={press} />
       {!projector && (
-        <div class="room-tools">
-          <StaffOnly>
-            {() => (
-              <>
-                <Telling room={room} chosen={chosen} setChosen={setChosen} />
-                <LessonForm key={room.lesson?.lesson ?? 0} room={room} />
-              </>
-            )}
-          </StaffOnly>
-          <RoomAddress addresses={room.addresses ?? []} />
-        </div>
+        <Bar
+          room={room}
+          staff={standing !== null && isStaff(standing.role)}
+          benches={benches}
+          open={panel}
+          show={show}
+          arranges={taken !== null}
+          arrange={() => take(taken === null ? "" : null)}
+          project={turn}
+          all={all}
+          showAll={() => setAll(!all)}
+        />
+      )}
+      {panel !== null && !projector && (
+        <Panel key={panel} close={() => show(null)}>
+          {panel === "join" && <RoomAddress addresses={room.addresses ?? []} />}
+          {panel === "practice" && <PracticeCups cups={room.practice} />}
+          {panel !== "join" && panel !== "practice" && (
+            <StaffOnly>
+              {() =>
+                panel === "lesson" ? (
+                  <LessonForm key={room.lesson?.lesson ?? 0} room={room} />
+                ) : (
+                  <Telling room={room} chosen={chosen} setChosen={setChosen} />
+                )
+              }
+            </StaffOnly>
+          )}
+        </Panel>
       )}
     </>
   );

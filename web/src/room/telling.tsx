@@ -5,7 +5,6 @@ import { answered, get, post } from "../live/ask";
 import { BottleForm } from "../page/bottle";
 import { textOf } from "../page/forms";
 import { type Which, phrase, said } from "../words";
-import { orderInWords } from "./board";
 import type { OrderLeft, Room } from "./contract";
 
 const MOST_LEFT = 12;
@@ -84,14 +83,38 @@ function SetAside({ room, bench, give }: { room: Room; bench: string; give: (act
   );
 }
 
-function Restore({ room, bench, give }: { room: Room; bench: string; give: (act: Act) => void }) {
-  const aside = (room.tiles[bench]?.repeats ?? []).filter(({ restorable }) => restorable);
+/** The benches to choose from, by their names. */
+function WhichBenches({ room, chosen, setChosen }: Props & { chosen: ReadonlySet<string> }) {
+  const choose = (bench: string) => {
+    const next = new Set(chosen);
+    if (!next.delete(bench)) next.add(bench);
+    setChosen(next);
+  };
+  return (
+    <fieldset class="choice">
+      <legend class="unseen">{phrase("page-room-choose-some")}</legend>
+      {room.order.map((bench) => (
+        <label key={bench}>
+          <input type="checkbox" checked={chosen.has(bench)} onChange={() => choose(bench)} />
+          <span>{room.tiles[bench]?.name ?? bench}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** Repeats that were set aside, each to count again; of all benches, or of those that are chosen. */
+function Restore({ room, benches, send }: { room: Room; benches: readonly string[]; send: (body: object) => void }) {
+  const aside = benches.flatMap((bench) => {
+    const tile = room.tiles[bench];
+    return (tile?.repeats ?? []).filter(({ restorable }) => restorable).map(({ repeat }) => ({ bench, name: tile?.name ?? bench, repeat }));
+  });
   return (
     <>
-      {aside.map(({ repeat }) => (
-        <p key={repeat}>
-          <button type="button" class="plain" onClick={() => give({ act: "restore", repeat })}>
-            {phrase("page-room-restore", { repeat })}
+      {aside.map(({ bench, name, repeat }) => (
+        <p key={`${bench} ${repeat}`}>
+          <button type="button" class="plain" onClick={() => send({ benches: [bench], act: { act: "restore", repeat } })}>
+            {phrase("page-room-restore", { name, repeat })}
           </button>
         </p>
       ))}
@@ -100,12 +123,11 @@ function Restore({ room, bench, give }: { room: Room; bench: string; give: (act:
 }
 
 const SIMPLE: readonly (readonly [Which<"page-room-acts">, Act])[] = [
-  ["show", { act: "show_results", shown: true }],
-  ["hold", { act: "show_results", shown: false }],
   ["pause", { act: "pause" }],
   ["resume", { act: "resume" }],
   ["quiet", { act: "quiet", silent: true }],
   ["loud", { act: "quiet", silent: false }],
+  ["helped", { act: "call_over" }],
 ];
 
 /** A new practical on the benches that are chosen, in the lesson under way. */
@@ -130,11 +152,11 @@ interface Left extends Omit<OrderLeft, "bench"> {
   benches: string[];
 }
 
-/** One line for all benches that did the same with an order. */
+/** One line for all benches that did the same with an order; a refusal stands alone, with the bench's own words. */
 function grouped(orders: readonly OrderLeft[]): Left[] {
   const lines = new Map<string, Left>();
   for (const { bench, ...order } of orders) {
-    const key = `${order.order} ${order.state} ${order.why}`;
+    const key = `${order.order} ${order.state} ${order.state === "refused" ? bench : ""}`;
     const line = lines.get(key) ?? { ...order, benches: [] };
     line.benches.push(bench);
     lines.set(key, line);
@@ -142,7 +164,7 @@ function grouped(orders: readonly OrderLeft[]): Left[] {
   return [...lines.values()].slice(0, MOST_LEFT);
 }
 
-function LeftToDo({ room, send }: { room: Room; send: (path: string, body: object) => void }) {
+function Answers({ room, send }: { room: Room; send: (path: string, body: object) => void }) {
   if (room.orders.length === 0) return null;
   const name = (bench: string) => room.tiles[bench]?.name ?? bench;
   const away = [...new Set(room.orders.filter(({ state }) => state === "pending").map(({ bench }) => bench))];
@@ -151,7 +173,21 @@ function LeftToDo({ room, send }: { room: Room; send: (path: string, body: objec
       <h3>{phrase("page-room-left")}</h3>
       <ul class="orders-left">
         {grouped(room.orders).map(({ order, act, state, why, benches }) => (
-          <li key={`${order} ${state} ${why}`}>{orderInWords(act, state, benches.map(name).join(", "), why)}</li>
+          <li key={`${order} ${state} ${benches[0]}`} data-state={state}>
+            <span>
+              {phrase("page-room-left-line", {
+                act: phrase("page-room-order-names", { which: act }),
+                benches: benches.map(name).join(", "),
+                state,
+                why: said(why ?? ""),
+              })}
+            </span>
+            {state === "refused" && (
+              <button type="button" class="plain" onClick={() => send("/api/room/orders/dismissed", { order, bench: benches[0] })}>
+                {phrase("page-room-dismiss")}
+              </button>
+            )}
+          </li>
         ))}
       </ul>
       {away.length > 0 && (
@@ -169,7 +205,7 @@ export function Telling({ room, chosen, setChosen }: Props) {
   const give = (act: Act) => void send("/api/room/orders", { benches, act });
   const [only] = chosen !== null && benches.length === 1 ? benches : [];
   return (
-    <section class="settings-part telling">
+    <section class="telling">
       <h2>{phrase("page-room-tell-title")}</h2>
       <p class="whom">
         {chosen === null ? phrase("page-room-to-all") : phrase("page-room-to-some", { count: benches.length })}{" "}
@@ -177,6 +213,7 @@ export function Telling({ room, chosen, setChosen }: Props) {
           {chosen === null ? phrase("page-room-choose-some") : phrase("page-room-choose-all")}
         </button>
       </p>
+      {chosen !== null && <WhichBenches room={room} chosen={chosen} setChosen={setChosen} />}
       <div class="tell-buttons">
         {SIMPLE.map(([name, act]) => (
           <button key={name} type="button" class="plain" disabled={benches.length === 0 || busy} onClick={() => give(act)}>
@@ -191,12 +228,12 @@ export function Telling({ room, chosen, setChosen }: Props) {
       />
       {only && <Rename key={`name ${only}`} room={room} bench={only} give={give} />}
       {only && <SetAside key={`aside ${only}`} room={room} bench={only} give={give} />}
-      {only && <Restore room={room} bench={only} give={give} />}
+      <Restore room={room} benches={benches} send={(body) => void send("/api/room/orders", body)} />
       {chosen !== null && benches.length > 0 && <NewPractical give={give} />}
       <p class="told" role="status">
         {told}
       </p>
-      <LeftToDo room={room} send={(path, body) => void send(path, body)} />
+      <Answers room={room} send={(path, body) => void send(path, body)} />
     </section>
   );
 }
@@ -218,6 +255,8 @@ interface Choice {
   wrong: string;
   ready: readonly Ready[];
   at: string;
+  /** The chosen plan's name, "" where it stands in a file. */
+  name: string;
   choose: (at: string) => void;
   /** That staff stand for a plan in a file whatever its concentrations. */
   confirmed: boolean;
@@ -248,7 +287,7 @@ export function usePlanChoice(first: string): Choice {
   };
   const plan = ready.find(({ name }) => name === at)?.plan;
   const chosen: Chosen = plan ? { plan } : at === FILE && text !== null ? { plan_toml: text, confirmed } : {};
-  return { chosen, given: Object.keys(chosen).length > 0, wrong, ready, at, choose, confirmed, confirm, pick };
+  return { chosen, given: Object.keys(chosen).length > 0, wrong, ready, at, name: plan ? said(plan.title) : "", choose, confirmed, confirm, pick };
 }
 
 export function PlanChoice({ choice, own }: { choice: Choice; own: boolean }) {

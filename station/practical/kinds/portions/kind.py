@@ -2,19 +2,31 @@
 
 from typing import Final
 
-from station.practical.kinds.kind import Kind
+from station.practical.kinds.kind import Kind, QuantityName
 from station.practical.kinds.portions.own import own_working
+from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.kinds.portions.promise import promise
 from station.practical.kinds.portions.prompts import OWN_PROMPTS, PROMPTS
 from station.practical.kinds.portions.settling import noticed_in_reading, noticed_while_settling, portion_verdict
+
+
+def _asks(plan: PortionsPlan) -> QuantityName:
+    """How strong the acid is, or where that is known, how much heat a mole gives off."""
+    return "acid_mol_dm3" if plan.acid.concentration_mol_dm3 is None else "enthalpy_kj_mol"
+
 
 KIND: Final = Kind(
     prompts=PROMPTS,
     own_prompts=OWN_PROMPTS,
     verdict=portion_verdict,
     promise=promise,
-    class_quantities=(("end_point_cm3", ("heat_balance", "straight_lines")), ("enthalpy_kj_mol", ("heat_balance",))),
+    class_quantities=(
+        ("end_point_cm3", ("heat_balance", "straight_lines")),
+        ("enthalpy_kj_mol", ("heat_balance",)),
+        ("acid_mol_dm3", ("heat_balance",)),
+    ),
     class_curve=True,
+    asks=_asks,
     own_working=own_working,
     noticed_while_settling=noticed_while_settling,
     noticed_in_reading=noticed_in_reading,

@@ -14,6 +14,8 @@ interface Props {
   quantity: Quantity;
   names: Readonly<Record<string, string>>;
   odd: ReadonlySet<string>;
+  /** Benches whose interval is not usable: their dot stands alone. */
+  unsure: ReadonlySet<string>;
 }
 
 const ROW_LETTERS = 1.75;
@@ -28,7 +30,7 @@ function reach({ values, pooled }: Quantity): [number, number] {
 }
 
 /** `pitch` is the height of a row in letters. */
-export function PlotDrawing({ quantity, names, odd, box, pitch = ROW_LETTERS }: Props & { box: Box; pitch?: number }) {
+export function PlotDrawing({ quantity, names, odd, unsure, box, pitch = ROW_LETTERS }: Props & { box: Box; pitch?: number }) {
   const { letter, width } = box;
   const rows = [...quantity.values].sort((one, other) => one.value - other.value);
   const longest = Math.max(4, ...rows.map(({ bench }) => (names[bench] ?? bench).length));
@@ -76,9 +78,9 @@ export function PlotDrawing({ quantity, names, odd, box, pitch = ROW_LETTERS }: 
             <text x={left - 0.5 * letter} y={y + 0.35 * letter} text-anchor="end">
               {odd.has(each.bench) ? `▲ ${name}` : name}
             </text>
-            <path class="plot-interval" d={`M${clip(each.low)},${y}H${clip(each.high)}`} />
-            {x(each.low) < left && <path class="plot-dot" d={`M${left},${y}l${arrow},${-arrow / 2}v${arrow}z`} />}
-            {x(each.high) > right && <path class="plot-dot" d={`M${right},${y}l${-arrow},${-arrow / 2}v${arrow}z`} />}
+            {!unsure.has(each.bench) && <path class="plot-interval" d={`M${clip(each.low)},${y}H${clip(each.high)}`} />}
+            {!unsure.has(each.bench) && x(each.low) < left && <path class="plot-dot" d={`M${left},${y}l${arrow},${-arrow / 2}v${arrow}z`} />}
+            {!unsure.has(each.bench) && x(each.high) > right && <path class="plot-dot" d={`M${right},${y}l${-arrow},${-arrow / 2}v${arrow}z`} />}
             <circle class="plot-dot" cx={clip(each.value)} cy={y} r={0.38 * letter} />
           </g>
         );
@@ -97,9 +99,10 @@ export function PlotDrawing({ quantity, names, odd, box, pitch = ROW_LETTERS }: 
 }
 
 /** The same in words, for who cannot see the drawing. */
-function plotInWords({ quantity, names }: Omit<Props, "odd">): string[] {
+function plotInWords({ quantity, names, unsure }: Omit<Props, "odd">): string[] {
   return quantity.values.map(({ bench, value, u, low, high }) => {
     const places = placesFor(u, 2);
+    if (unsure.has(bench)) return `${names[bench] ?? bench}: ${phrase("page-room-clash", { value: rounded(value, places) })}`;
     return phrase("page-room-plot-value", { name: names[bench] ?? bench, value: valueText(quantity.quantity, value, u), low: rounded(low, places), high: rounded(high, places) });
   });
 }

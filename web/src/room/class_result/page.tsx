@@ -1,13 +1,17 @@
-// The class result: plots, mean with what it says in words, table, what stands off, files, a sheet to print.
+// The class result: the answer, one picture of all benches, two plain sentences; then the table, and folded away the rest.
 
+import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { short, typedNumber } from "../../format";
 import { get } from "../../live/ask";
+import { isStaff, useSession } from "../../live/session";
 import { phrase, said } from "../../words";
-import type { ClassAnswer, ClassResult } from "../contract";
+import type { ClassAnswer, ClassResult, MadeUp, Quantity } from "../contract";
 import { useRoom } from "../feed";
 import { moment } from "../lessons";
+import { useTelling } from "../telling";
 import { ClassCurve, ClassPlot } from "./drawings";
-import { ClassSheet, ClassTable, namesOf, oddOf } from "./sheet";
+import { ClassSheet, ClassTable, answering, clashing, namesOf, oddOf } from "./sheet";
 
 const AGAIN_MS = 4000;
 
@@ -89,27 +93,106 @@ function Odd({ result }: { result: ClassResult }) {
   );
 }
 
-function Found({ answer, result }: { answer: ClassAnswer; result: ClassResult }) {
+/** What the bottle was made up to: for staff until they show it to the class. */
+function MadeUpPart({ made_up, benches }: { made_up: MadeUp; benches: readonly string[] }) {
+  const { told, send, busy } = useTelling();
+  const { standing } = useSession();
+  const [typed, type] = useState("");
+  const { mol_dm3, to_find, seen } = made_up;
+  const staff = standing !== null && isStaff(standing.role);
+  if (mol_dm3 === null && !(staff && to_find)) return null;
+  const keep = (event: Event) => {
+    event.preventDefault();
+    const value = typedNumber(typed);
+    if (value !== null && value > 0) void send("/api/room/made-up", { mol_dm3: value });
+  };
+  return (
+    <div class="made-up">
+      {mol_dm3 !== null ? (
+        <p>
+          <b data-testid="made-up">{phrase("page-room-made-up", { mol: short(mol_dm3, 4) })}</b>{" "}
+          <small>{phrase(seen ? "page-room-made-up-seen" : "page-room-made-up-only-you")}</small>
+        </p>
+      ) : (
+        <form onSubmit={keep}>
+          <label>
+            {phrase("page-room-made-up-ask")}
+            <input type="text" inputMode="decimal" autocomplete="off" value={typed} onInput={(event) => type(event.currentTarget.value)} />
+          </label>
+          <button type="submit" class="plain" disabled={busy || typedNumber(typed) === null}>
+            {phrase("page-room-made-up-keep")}
+          </button>
+        </form>
+      )}
+      {staff && mol_dm3 !== null && !seen && (
+        <button
+          type="button"
+          class="plain"
+          disabled={busy || benches.length === 0}
+          onClick={() => void send("/api/room/orders", { benches, act: { act: "show_results", shown: true, prepared_mol_dm3: mol_dm3 } })}
+        >
+          {phrase("page-room-made-up-show")}
+        </button>
+      )}
+      <p class="told" role="status">
+        {told}
+      </p>
+    </div>
+  );
+}
+
+function Found({ answer, result, made_up }: { answer: ClassAnswer; result: ClassResult; made_up: ComponentChildren }) {
   const [names, odd] = [namesOf(result), oddOf(result)];
+  const first = answering(result);
+  const others = result.quantities.filter((each) => each !== first);
+  const open = result.benches.filter((bench) => bench.open.length > 0);
+  const plot = (quantity: Quantity) => <ClassPlot key={`${quantity.quantity} ${quantity.method}`} quantity={quantity} names={names} odd={odd} unsure={clashing(result)} />;
   return (
     <>
-      <section class="settings-part class-meaning">
-        <h2>{phrase("page-room-meaning")}</h2>
+      <section class="class-first">
+        <p class="class-answer" data-testid="class-answer">
+          {said(result.answer ?? result.words[0] ?? "")}
+        </p>
+        {made_up}
+      </section>
+      {first && <div class="class-figures class-figures-one">{plot(first)}</div>}
+      {result.plain.length > 0 && (
+        <div class="class-plain">
+          {result.plain.map((line) => (
+            <p key={line}>{said(line)}</p>
+          ))}
+        </div>
+      )}
+      <ClassTable result={result} />
+      {open.length > 0 && (
+        <section class="settings-part">
+          <h2>{phrase("page-room-open-questions")}</h2>
+          <ul>
+            {open.map(({ bench, name, open: asked }) => (
+              <li key={bench}>
+                <b>{name}</b> {asked.map(said).join(" ")}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <Odd result={result} />
+      <details class="settings-part class-more">
+        <summary>{phrase("page-room-statistics")}</summary>
         <ul class="class-words">
           {result.words.map((line) => (
             <li key={line}>{said(line)}</li>
           ))}
         </ul>
-      </section>
-      <div class="class-figures">
-        {result.quantities.map((quantity) => (
-          <ClassPlot key={`${quantity.quantity} ${quantity.method}`} quantity={quantity} names={names} odd={odd} />
-        ))}
-        <ClassCurve curve={result.curve} />
-      </div>
-      <p class="remark">{phrase("page-room-plot-why")}</p>
-      <ClassTable result={result} />
-      <Odd result={result} />
+        <p class="remark">{phrase("page-room-plot-why")}</p>
+      </details>
+      <details class="settings-part class-more">
+        <summary>{phrase("page-room-more-pictures")}</summary>
+        <div class="class-figures">
+          {others.map(plot)}
+          <ClassCurve curve={result.curve} />
+        </div>
+      </details>
       <section class="record-tools">
         <button type="button" class="strong" onClick={() => print()}>
           {phrase("page-room-print")}
@@ -121,12 +204,13 @@ function Found({ answer, result }: { answer: ClassAnswer; result: ClassResult })
   );
 }
 
-function Withheld({ answer, name }: { answer: ClassAnswer; name: (bench: string) => string }) {
+function Withheld({ answer, name, made_up }: { answer: ClassAnswer; name: (bench: string) => string; made_up: ComponentChildren }) {
   const waits = answer.waits_for.map(name);
   return (
     <section class="settings-part">
       <p>{answer.taking_part === 0 ? phrase("page-room-nobody") : phrase("page-room-withheld")}</p>
       {waits.length > 0 && <p>{phrase("page-room-waits-for", { benches: waits.join(", ") })}</p>}
+      {made_up}
     </section>
   );
 }
@@ -138,17 +222,18 @@ export function ClassPage() {
   const answer = useClass(lesson, standing);
   if (!answer) return <p class="connecting">{phrase("page-room-calculating")}</p>;
   const name = (bench: string) => known?.room.tiles[bench]?.name ?? bench;
+  const made_up = <MadeUpPart made_up={answer.made_up} benches={known?.room.order ?? []} />;
   const about = answer.lesson && [answer.lesson.label, moment(answer.lesson.began)].filter(Boolean).join(" · ");
   return (
     <>
       {about && <p class="lesson-now">{about}</p>}
       {answer.result && answer.computing && <p role="status">{phrase("page-room-calculating")}</p>}
       {answer.result && !(answer.computing && answer.result.benches.length === 0) ? (
-        <Found answer={answer} result={answer.result} />
+        <Found answer={answer} result={answer.result} made_up={made_up} />
       ) : answer.computing ? (
         <p class="connecting">{phrase("page-room-calculating")}</p>
       ) : (
-        <Withheld answer={answer} name={name} />
+        <Withheld answer={answer} name={name} made_up={made_up} />
       )}
       {answer.lesson && <Files lesson={answer.lesson.lesson} shown={answer.shown} />}
     </>

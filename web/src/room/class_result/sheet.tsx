@@ -2,6 +2,7 @@
 // as fits.
 
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
+import { placesFor, rounded } from "../../format";
 import { TableFrame } from "../../page/shared";
 import { unitOf, valueText } from "../../phrases/room";
 import { phrase, said } from "../../words";
@@ -29,6 +30,14 @@ export const namesOf = ({ benches }: ClassResult): Record<string, string> =>
 
 export const oddOf = ({ anomalies }: ClassResult): ReadonlySet<string> => new Set(anomalies.map(({ bench }) => bench));
 
+/** What answers the question of the plan: the picture that stands first. */
+export const answering = ({ quantities, asks }: ClassResult): Quantity | undefined =>
+  quantities.find(({ quantity }) => quantity === asks) ?? quantities[0];
+
+/** The benches whose repeats disagree: their intervals say nothing. */
+export const clashing = ({ benches }: ClassResult): ReadonlySet<string> =>
+  new Set(benches.filter(({ clash }) => clash).map(({ bench }) => bench));
+
 export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassResult }) {
   const paper = useRef<HTMLDivElement>(null);
   const [names, odd] = [namesOf(result), oddOf(result)];
@@ -39,7 +48,10 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
     document.body.classList.add("prints-record");
     return () => document.body.classList.remove("prints-record");
   }, []);
-  const columns = Math.min(3, Math.max(2, result.quantities.length));
+  const first = answering(result);
+  // The answer's picture stands first; one side of paper holds three.
+  const drawn = [...(first ? [first] : []), ...result.quantities.filter((each) => each !== first)].slice(0, 3);
+  const columns = Math.min(3, Math.max(2, drawn.length));
   const width = Math.floor(WIDTH_PX / columns) - GAP_PX;
   const many = result.benches.length > MANY;
   const letter = many ? 6.5 : 9;
@@ -50,17 +62,18 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
           <h2>{phrase("page-room-class-title")}</h2>
           <p>{[lesson.label, moment(lesson.began)].filter(Boolean).join(" · ")}</p>
         </div>
+        {result.answer !== null && <p class="class-answer">{said(result.answer)}</p>}
         <ul class="class-words">
-          {result.words.map((line) => (
+          {[...result.plain, ...(result.answer === null ? result.words : [])].map((line) => (
             <li key={line}>{said(line)}</li>
           ))}
         </ul>
         <ClassTable result={result} />
         <div class="class-drawings" style={{ gridTemplateColumns: `repeat(${columns}, 1fr)` }}>
-          {result.quantities.map((quantity) => (
+          {drawn.map((quantity) => (
             <div key={`${quantity.quantity} ${quantity.method}`}>
               <h3>{phrase("page-room-plot-title", { quantity: phrase("page-room-quantities", { which: quantity.quantity }), method: phrase("page-room-methods", { which: quantity.method }) })}</h3>
-              <PlotDrawing quantity={quantity} names={names} odd={odd} box={{ width, height: 0, letter }} {...(many ? { pitch: 1.3 } : {})} />
+              <PlotDrawing quantity={quantity} names={names} odd={odd} unsure={clashing(result)} box={{ width, height: 0, letter }} {...(many ? { pitch: 1.3 } : {})} />
             </div>
           ))}
         </div>
@@ -88,9 +101,11 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
 
 // All benches' results in a table, the class's last.
 
-function cell(quantity: Quantity, bench: string): string | null {
+/** One whose repeats clash has its value, and no ±: that would be no usable one. */
+function cell(quantity: Quantity, { bench, clash }: ClassResult["benches"][number]): string | null {
   const found = quantity.values.find((each) => each.bench === bench);
-  return found ? valueText(quantity.quantity, found.value, found.u) : null;
+  if (!found) return null;
+  return clash ? phrase("page-room-clash", { value: rounded(found.value, placesFor(found.u, 2)) }) : valueText(quantity.quantity, found.value, found.u);
 }
 
 export function ClassTable({ result }: { result: ClassResult }) {
@@ -120,7 +135,7 @@ export function ClassTable({ result }: { result: ClassResult }) {
                 <td>{each.repeats}</td>
                 {quantities.map((quantity) => (
                   <td key={`${quantity.quantity} ${quantity.method}`}>
-                    {each.pooled ? (cell(quantity, each.bench) ?? phrase("page-room-no-value")) : phrase("page-room-not-pooled")}
+                    {each.pooled ? (cell(quantity, each) ?? phrase("page-room-no-value")) : phrase("page-room-not-pooled")}
                   </td>
                 ))}
               </tr>

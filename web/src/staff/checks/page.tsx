@@ -42,6 +42,10 @@ const KINDS: readonly CheckKind[] = ["ice", "comparison", "boiling", "dip", "cup
 
 type Typed = Record<"pressure" | "altitude" | "reference" | "label", string>;
 
+/** Above this an air pressure is meant in hPa, as barometers and weather services give it; no place has 200 kPa. */
+const MOST_KPA = 200;
+const inKpa = (typed: number): number => (typed > MOST_KPA ? typed / 10 : typed);
+
 /** The values of a check as the station takes them; null when something typed is no number. */
 function valuesOf(kind: CheckKind, typed: Typed, water: string): Record<string, unknown> | null {
   const numbers: Record<string, string> =
@@ -55,7 +59,7 @@ function valuesOf(kind: CheckKind, typed: Typed, water: string): Record<string, 
     if (text.trim() === "") continue;
     const value = typedNumber(text);
     if (value === null) return null;
-    values[name] = value;
+    values[name] = name === "pressure_kpa" ? inKpa(value) : value;
   }
   return values;
 }

@@ -52,6 +52,8 @@ function Live({ check, watching }: { check: Check; watching: Watching }) {
   const age_s = ageOf(watching);
   const judged = ["settling", "comparing", "added", "air"].includes(check.phase);
   const moving = check.moving_c_min;
+  // There is a reading again, if too few of them yet: nobody need look at the plug.
+  const why = check.why === "no_reading" && celsius !== null ? "too_short" : check.why;
   return (
     <div class="check-live">
       <p>
@@ -59,8 +61,8 @@ function Live({ check, watching }: { check: Check; watching: Watching }) {
         {age_s !== null && <small>{phrase("page-checks-age", { s: Math.round(age_s) })}</small>}
       </p>
       <p>
-        {judged && phrase("page-checks-rest", { which: check.why || "steady" })}{" "}
-        {judged && check.why === "moving" && moving !== null && phrase("page-checks-moving", { perMin: fixed(moving, 2) })}
+        {judged && phrase("page-checks-rest", { which: why || "steady" })}{" "}
+        {judged && why === "moving" && moving !== null && phrase("page-checks-moving", { perMin: fixed(moving, 2) })}
         {check.left_s !== null && check.left_s > 0 && phrase("page-checks-left", { s: Math.ceil(check.left_s) })}
       </p>
       {check.known_c !== null && check.u_known_c !== null && (
