@@ -87,16 +87,17 @@ def said_of(answer: ClassResult) -> list[Message]:
 
 
 def _mean(quantity: Quantity, made: PooledShown) -> Message:
+    places = ".4f" if quantity["quantity"] == "acid_mol_dm3" else ".2f"
     return say(
         "class-mean",
         quantity=NAMES[quantity["quantity"]],
         method=METHODS[quantity["method"]],
-        mean=f"{made['mean']:.2f}",
-        u=f"{made['u']:.2f}",
+        mean=f"{made['mean']:{places}}",
+        u=f"{made['u']:{places}}",
         unit=UNITS[quantity["quantity"]],
         count=made["count"],
-        low=f"{made['low']:.2f}",
-        high=f"{made['high']:.2f}",
+        low=f"{made['low']:{places}}",
+        high=f"{made['high']:{places}}",
     )
 
 
