@@ -1,6 +1,6 @@
 """The board while a class works: needs come and go in time and in order, and no tile moves. Real broker, real benches.
 
-One room and one rehearsal for the whole module, at 20 times the speed: 20 minutes of class are one minute.
+One room and one rehearsal for the whole module, at ten times the speed: 20 minutes of class are two.
 """
 
 import json
@@ -25,7 +25,7 @@ from tests.page.conftest import STATION, OpenPage
 from tests.page.room_station import RoomStation, room_at_work
 from tests.page.test_room_page import FIFTEEN, OUTSIDE, PLACES
 
-BENCHES, SPEED, CLASS_MIN = 15, 20.0, 20.0
+BENCHES, SPEED, CLASS_MIN = 15, 10.0, 20.0
 COMES_WITHIN_S, GOES_WITHIN_S = 2.0, 5.0
 EDGE_S = 6.0
 """What began or ended so near the end of the watch cannot be judged."""
