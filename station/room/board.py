@@ -108,6 +108,7 @@ class Board:
     pace: Pace = field(default_factory=Pace)
     places: dict[str, int] = field(default_factory=dict)
     _strip: Strip = field(default_factory=Strip)
+    _odd: tuple[dict[str, tuple[float, ...]], dict[str, float]] = field(default_factory=lambda: ({}, {}))
 
     def take(self, bench: str, journal: str, happened: Iterable[e.Stamped], now_s: float | None = None) -> None:
         """Take a bench's next events in; what does not fit together is noted and changes nothing else.
@@ -140,12 +141,15 @@ class Board:
         present = {*heard, *troubles} or set(self.benches)
         known = {bench: self.benches.get(bench) or BenchNow() for bench in present}
         self.places.update(seated(self.places, known))
-        usual = usual_progress(_progress(each.state) for each in known.values() if each.state.chosen)
+        progress = {bench: _progress(each.state) for bench, each in known.items()}
+        usual = usual_progress(progress[bench] for bench, each in known.items() if each.state.chosen)
         changes = {bench: found for bench, each in known.items() if (found := changes_of(each.state)) is not None}
-        odd = odd_changes(changes)
+        if changes != self._odd[0]:
+            self._odd = (changes, odd_changes(changes))
+        odd = self._odd[1]
         tiles = {}
         for bench in sorted(known, key=self.places.__getitem__):
-            around = (now_s, usual, odd.get(bench))
+            around = (now_s, progress[bench], usual, odd.get(bench))
             tiles[bench] = self._tile(bench, known[bench], around, heard.get(bench), troubles.get(bench))
         return tiles
 
@@ -157,15 +161,15 @@ class Board:
         self,
         bench: str,
         now: BenchNow,
-        around: tuple[float, float, float | None],
+        around: tuple[float, float, float, float | None],
         heard: Heard | None,
         trouble: str | None,
     ) -> Tile:
-        state, (now_s, usual, odd_c) = now.state, around
+        state, (now_s, progress, usual, odd_c) = now.state, around
         time_s = max(now.time_s, now.clock.time_s(now_s))
         waits_s, usual_s = max(0.0, time_s - state.step_since_s), self.pace.usual_s(state.step)
         silent_s = None if heard is None else heard.age_s
-        known = Around(waits_s, usual_s, silent_s, _progress(state), usual, trouble, now.unreadable, odd_c)
+        known = Around(waits_s, usual_s, silent_s, progress, usual, trouble, now.unreadable, odd_c)
         why = reasons(state, known)
         return {
             "bench": bench,
@@ -178,7 +182,7 @@ class Board:
             "repeats_planned": state.plan.repeats,
             "portion": state.poured,
             "portions_planned": state.plan.count,
-            "progress": round(_progress(state), 3),
+            "progress": round(progress, 3),
             "temperature_c": None if heard is None else heard.temperature_c,
             "age_s": None if heard is None else round(heard.age_s, 1),
             "waits_s": round(waits_s, 2),

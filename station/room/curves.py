@@ -6,7 +6,7 @@ from statistics import median
 from station.practical.state import Repeat, State
 
 MOST_POINTS = 40
-ODD_FROM, ODD_SHARE, ODD_SPREADS = 5, 0.15, 4.0
+ODD_FROM, ODD_SHARE, ODD_SPREADS = 5, 0.15, 3.0
 """A curve is odd that somewhere lies further off the median of at least so many benches than this share of the class's
 largest change, and than so many times their spread there (median distance × 1.4826, as of a normal scatter).
 Engineering judgement, no source."""

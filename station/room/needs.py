@@ -100,9 +100,10 @@ def _probe(state: State) -> Sequence[Reason]:
         return ()
     if state.probe == "lost":
         return (Reason(Need.HELP, "probe_lost"),)
+    if len(state.recent) < BAD_FROM or all(each.bad is None for each in state.recent[-GOOD_AGAIN:]):
+        return ()
     bad = sum(each.bad is not None for each in state.recent)
-    lately = any(each.bad is not None for each in state.recent[-GOOD_AGAIN:])
-    if lately and len(state.recent) >= BAD_FROM and bad >= BAD_SHARE * len(state.recent):
+    if bad >= BAD_SHARE * len(state.recent):
         return (Reason(Need.LOOK, "bad_readings", count=bad),)
     return ()
 

@@ -3205,7 +3205,7 @@ page-room-states =
         [ready] not begun
         [alkali] alkali’s temperature
         [start] start temperature
-        [pour] to add a portion
+        [pour] add a portion
         [settle] settling
         [rinse] rinsing
         [paused] paused by themselves

@@ -3211,7 +3211,7 @@ page-room-states =
         [ready] pas commencé
         [alkali] température de la base
         [start] température de départ
-        [pour] portion à ajouter
+        [pour] à ajouter
         [settle] se stabilise
         [rinse] rinçage
         [paused] en pause de lui-même

@@ -194,9 +194,10 @@ async def _class(options: argparse.Namespace, room: Asking) -> None:
     benches = rehearsing(options.benches)
     admitted = await _told(room, "api/room/rehearsal", {"users": [each["user"] for each in benches]})
     lesson = await _told(room, "api/room/lessons", {"label": spoken(say("rehearse-label"))})
-    await _told(room, "api/room/made-up", {"mol_dm3": ACID_MOL_DM3})
     speed = f"{options.speed:g}"
     plan = load_plan(None) if options.plan is None else named_plan(options.plan)
+    for found in (each for each in plan.ingredients if each.to_find):
+        await _told(room, "api/room/made-up", {"mol_dm3": found.prepared_mol_dm3 or ACID_MOL_DM3})
     print(spoken(say("rehearse-open", address=f"{room.url}room", count=options.benches, speed=speed)), flush=True)
     asked = {
         "host": admitted["host"],

@@ -87,17 +87,18 @@ def said_of(answer: ClassResult) -> list[Message]:
 
 
 def _mean(quantity: Quantity, made: PooledShown) -> Message:
-    form = ".2f" if quantity["quantity"] == "end_point_cm3" else "+.2f"  # a change has its sign
+    sign = "+" if quantity["quantity"] in {"change_c", "enthalpy_kj_mol"} else ""
+    places = ".4f" if quantity["quantity"] == "acid_mol_dm3" else ".2f"
     return say(
         "class-mean",
         quantity=NAMES[quantity["quantity"]],
         method=METHODS[quantity["method"]],
-        mean=f"{made['mean']:{form}}",
-        u=f"{made['u']:.2f}",
+        mean=f"{made['mean']:{sign}{places}}",
+        u=f"{made['u']:{places}}",
         unit=UNITS[quantity["quantity"]],
         count=made["count"],
-        low=f"{made['low']:{form}}",
-        high=f"{made['high']:{form}}",
+        low=f"{made['low']:{sign}{places}}",
+        high=f"{made['high']:{sign}{places}}",
     )
 
 

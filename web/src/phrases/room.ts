@@ -9,10 +9,13 @@ const UNITS = { end_point_cm3: "cm³", enthalpy_kj_mol: "kJ/mol", change_c: "°C
 /** The unit of a class's quantity, as the reader writes it. */
 export const unitOf = (quantity: QuantityName): string => dress(UNITS[quantity]);
 
+/** With how many places a quantity is told at the most. */
+export const mostPlaces = (quantity: QuantityName): number => (quantity === "acid_mol_dm3" ? 4 : 2);
+
 /** A class's or a bench's value with its uncertainty, without unit; a change has its sign. */
 export function valueText(quantity: QuantityName, value: number, u: number): string {
-  const places = placesFor(u, 2);
-  const write = quantity === "end_point_cm3" ? rounded : signed;
+  const places = placesFor(u, mostPlaces(quantity));
+  const write = quantity === "change_c" || quantity === "enthalpy_kj_mol" ? signed : rounded;
   return dress(`${write(value, places)} ± ${rounded(u, places)}`);
 }
 

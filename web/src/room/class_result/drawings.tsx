@@ -4,7 +4,7 @@ import { scaleLinear } from "d3-scale";
 import { Axes, Sized } from "../../chart/axes";
 import { type Box, frame, padded, through, tickTexts } from "../../chart/frame";
 import { placesFor, rounded } from "../../format";
-import { unitOf, valueText } from "../../phrases/room";
+import { mostPlaces, unitOf, valueText } from "../../phrases/room";
 import { phrase } from "../../words";
 import type { ClassResult, Quantity } from "../contract";
 
@@ -34,7 +34,7 @@ export function PlotDrawing({ quantity, names, odd, unsure, box, pitch = ROW_LET
   const { letter, width } = box;
   const rows = [...quantity.values].sort((one, other) => one.value - other.value);
   const longest = Math.max(4, ...rows.map(({ bench }) => (names[bench] ?? bench).length));
-  const [left, right] = [Math.min(0.58 * longest * letter + 2 * letter, 0.4 * width), width - letter];
+  const [left, right] = [Math.min(0.58 * longest * letter + 2 * letter, 0.4 * width), width - 2 * letter];
   const [low, high] = reach(quantity);
   const x = scaleLinear([low, high], [left, right]).nice(6);
   const across = x.ticks(Math.max(3, Math.min(8, Math.floor((right - left) / (5 * letter)))));
@@ -101,7 +101,7 @@ export function PlotDrawing({ quantity, names, odd, unsure, box, pitch = ROW_LET
 /** The same in words, for who cannot see the drawing. */
 function plotInWords({ quantity, names, unsure }: Omit<Props, "odd">): string[] {
   return quantity.values.map(({ bench, value, u, low, high }) => {
-    const places = placesFor(u, 2);
+    const places = placesFor(u, mostPlaces(quantity.quantity));
     if (unsure.has(bench)) return `${names[bench] ?? bench}: ${phrase("page-room-clash", { value: rounded(value, places) })}`;
     return phrase("page-room-plot-value", { name: names[bench] ?? bench, value: valueText(quantity.quantity, value, u), low: rounded(low, places), high: rounded(high, places) });
   });

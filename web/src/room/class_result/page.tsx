@@ -149,6 +149,7 @@ function Found({ answer, result, made_up }: { answer: ClassAnswer; result: Class
   const plot = (quantity: Quantity) => <ClassPlot key={`${quantity.quantity} ${quantity.method}`} quantity={quantity} names={names} odd={odd} unsure={clashing(result)} />;
   return (
     <>
+      <h2 class="unseen">{phrase("page-room-class-title")}</h2>
       <section class="class-first">
         <p class="class-answer" data-testid="class-answer">
           {said(result.answer ?? result.words[0] ?? "")}

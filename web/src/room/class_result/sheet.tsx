@@ -4,7 +4,7 @@
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { placesFor, rounded } from "../../format";
 import { TableFrame } from "../../page/shared";
-import { unitOf, valueText } from "../../phrases/room";
+import { mostPlaces, unitOf, valueText } from "../../phrases/room";
 import { phrase, said } from "../../words";
 import type { ClassResult, Lesson, Quantity } from "../contract";
 import { moment } from "../lessons";
@@ -105,7 +105,7 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
 function cell(quantity: Quantity, { bench, clash }: ClassResult["benches"][number]): string | null {
   const found = quantity.values.find((each) => each.bench === bench);
   if (!found) return null;
-  return clash ? phrase("page-room-clash", { value: rounded(found.value, placesFor(found.u, 2)) }) : valueText(quantity.quantity, found.value, found.u);
+  return clash ? phrase("page-room-clash", { value: rounded(found.value, placesFor(found.u, mostPlaces(quantity.quantity))) }) : valueText(quantity.quantity, found.value, found.u);
 }
 
 export function ClassTable({ result }: { result: ClassResult }) {
