@@ -176,7 +176,8 @@ class Watched:
             self._error(message.text)
 
     def _error(self, text: str) -> None:
-        missed = self.station.cut and "net::ERR_" in text
+        # A station that is about to end answers 503.
+        missed = self.station.cut and ("net::ERR_" in text or "status of 503" in text)
         if not missed and not any(part in text for part in self.expected):
             self.wrong.append(text)
 

@@ -8,6 +8,9 @@ from tests.words.test_glossary import variants
 
 def test_a_word_explains_itself_and_stops(over: Station, open_page: OpenPage) -> None:
     page = open_page(over)
+    page.locator("#steps").wait_for(
+        state="attached"
+    )  # the page is whole: a note goes with its word where a part is drawn afresh
     word, meaning = page.locator(".result-heat h3 .term"), page.locator(".meaning")
     word.click()
     expect(meaning).to_contain_text(variants("en", "page-glossary-means")["heat-balance"])
