@@ -19,7 +19,7 @@ from station.room.store.store import RoomStore
 from tests.room.class_room import bench_at_work, broker_in, collecting, killed, linked, running, until
 
 BENCHES = ("bench-1", "bench-2", "bench-3")
-ROUNDS = 5
+ROUNDS, OFF_AND_ON = 5, 15
 
 
 async def bench_off_and_on(folder: Path, broker: PrivateBroker, user: str, draw: random.Random) -> None:
@@ -36,9 +36,12 @@ async def bench_off_and_on(folder: Path, broker: PrivateBroker, user: str, draw:
 
 
 async def room_off_and_on(folder: Path, broker: PrivateBroker, draw: random.Random) -> None:
-    while True:
+    """A room that is switched off and on again, and then stays: on a busy machine a moment is too short to hear all."""
+    for _ in range(OFF_AND_ON):
         async with collecting(folder / "room", broker):
             await asyncio.sleep(draw.uniform(0.2, 0.6))
+    async with collecting(folder / "room", broker):
+        await asyncio.Event().wait()
 
 
 async def broker_killed(broker: PrivateBroker, draw: random.Random) -> None:
