@@ -2,7 +2,10 @@
 
 import asyncio
 import shutil
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -18,6 +21,7 @@ from station.room.broker import PrivateBroker
 from station.room.link import state as link_state
 from station.room.link.link import Link
 from station.room.link.outbox import FAILED
+from station.room.mqtt import BrokerLost, Connection, connected
 from station.room.wire import BrokerAddress
 from tests.room.class_room import address_of, bench_at_work, broker_in, collecting, killed, linked, running, until
 
@@ -239,6 +243,32 @@ async def test_without_broker_a_bench_works_alone_and_says_so(tmp_path: Path) ->
 
 
 @pytest.mark.fault("no-broker")
+@pytest.mark.parametrize("turns", range(6))
+async def test_a_stop_in_the_moment_in_which_the_broker_is_lost_ends_the_link(
+    broker: PrivateBroker, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, turns: int
+) -> None:
+    """So many turns of the event loop after the loss: while the link gives up what it was doing."""
+    connections: list[Connection] = []
+
+    @asynccontextmanager
+    async def seen(*arguments: Any) -> AsyncIterator[Connection]:
+        async with connected(*arguments) as connection:
+            connections.append(connection)
+            yield connection
+
+    monkeypatch.setattr("station.room.link.link.connected", seen)
+    async with bench_at_work(tmp_path / "bench") as bench:
+        link = Link(bench.bench, "Bench 1", address_of(broker, "bench-1"))
+        working = asyncio.create_task(link.run())
+        await until(lambda: connections)
+        connections[-1]._lose(BrokerLost("gone"))
+        for _ in range(turns):
+            await asyncio.sleep(0)
+        working.cancel()
+        await asyncio.wait({working}, timeout=10.0)
+        assert working.cancelled()
+
+
 async def test_a_wrong_password_is_told(broker: PrivateBroker, tmp_path: Path) -> None:
     async with bench_at_work(tmp_path) as bench:
         right = address_of(broker, "bench-1")

@@ -76,6 +76,8 @@ class Link:
                 began_s = time.monotonic()
                 await self._connected_once()
                 self._up = False
+                if _is_cancelled():
+                    raise asyncio.CancelledError
                 if time.monotonic() - began_s > RECONNECT_S[1]:
                     pause_s = RECONNECT_S[0]
                 # Spread: after the broker's return a whole class would come in the same moment.
@@ -232,3 +234,9 @@ def _first(errors: BaseExceptionGroup[BaseException]) -> BaseException:
     while isinstance(error, BaseExceptionGroup):
         error = error.exceptions[0]
     return error
+
+
+def _is_cancelled() -> bool:
+    """Whether this task was told to end: a task group that ends by an error forgets it (Python before 3.13)."""
+    task = asyncio.current_task()
+    return task is not None and task.cancelling() > 0
