@@ -76,8 +76,6 @@ class Link:
                 began_s = time.monotonic()
                 await self._connected_once()
                 self._up = False
-                if _is_cancelled():
-                    raise asyncio.CancelledError
                 if time.monotonic() - began_s > RECONNECT_S[1]:
                     pause_s = RECONNECT_S[0]
                 # Spread: after the broker's return a whole class would come in the same moment.
@@ -88,6 +86,15 @@ class Link:
                 self._outbox.save()
 
     async def _connected_once(self) -> None:
+        # In a task of its own: a task group that ends by an error forgets that its task was told to end (before 3.13).
+        work = asyncio.create_task(self._work())
+        try:
+            await asyncio.wait({work})
+        finally:
+            work.cancel()
+            await asyncio.wait({work})
+
+    async def _work(self) -> None:
         try:
             self._outbox = await asyncio.to_thread(Outbox.opened, self._outbox.folder)
             self._inbox = asyncio.Queue(MOST_UNREAD)
@@ -234,9 +241,3 @@ def _first(errors: BaseExceptionGroup[BaseException]) -> BaseException:
     while isinstance(error, BaseExceptionGroup):
         error = error.exceptions[0]
     return error
-
-
-def _is_cancelled() -> bool:
-    """Whether this task was told to end: a task group that ends by an error forgets it (Python before 3.13)."""
-    task = asyncio.current_task()
-    return task is not None and task.cancelling() > 0
