@@ -242,7 +242,6 @@ async def test_without_broker_a_bench_works_alone_and_says_so(tmp_path: Path) ->
             assert (link.state.up, link.state.waiting) == (False, 3)
 
 
-@pytest.mark.fault("no-broker")
 @pytest.mark.parametrize("turns", range(6))
 async def test_a_stop_in_the_moment_in_which_the_broker_is_lost_ends_the_link(
     broker: PrivateBroker, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, turns: int
@@ -269,6 +268,7 @@ async def test_a_stop_in_the_moment_in_which_the_broker_is_lost_ends_the_link(
         assert working.cancelled()
 
 
+@pytest.mark.fault("no-broker")
 async def test_a_wrong_password_is_told(broker: PrivateBroker, tmp_path: Path) -> None:
     async with bench_at_work(tmp_path) as bench:
         right = address_of(broker, "bench-1")
