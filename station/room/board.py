@@ -14,7 +14,7 @@ from station.practical.questions import open_questions
 from station.practical.state import State, Step
 from station.room.bench_time import Pacer
 from station.room.contract import Tile
-from station.room.curves import Curve, changes_of, curve_of, curve_to, grown, odd_changes
+from station.room.curves import Curve, changes_of, curve_of, curve_to, grown, odd_of
 from station.room.needs import Around, Need, Strip, reasons
 from station.room.places import seated
 
@@ -108,7 +108,7 @@ class Board:
     pace: Pace = field(default_factory=Pace)
     places: dict[str, int] = field(default_factory=dict)
     _strip: Strip = field(default_factory=Strip)
-    _odd: tuple[dict[str, tuple[float, ...]], dict[str, float]] = field(default_factory=lambda: ({}, {}))
+    _odd: tuple[dict[str, tuple[float, ...]], set[str]] = field(default_factory=lambda: ({}, set()))
 
     def take(self, bench: str, journal: str, happened: Iterable[e.Stamped], now_s: float | None = None) -> None:
         """Take a bench's next events in; what does not fit together is noted and changes nothing else.
@@ -145,11 +145,11 @@ class Board:
         usual = usual_progress(progress[bench] for bench, each in known.items() if each.state.chosen)
         changes = {bench: found for bench, each in known.items() if (found := changes_of(each.state)) is not None}
         if changes != self._odd[0]:
-            self._odd = (changes, odd_changes(changes))
+            self._odd = (changes, odd_of(changes))
         odd = self._odd[1]
         tiles = {}
         for bench in sorted(known, key=self.places.__getitem__):
-            around = (now_s, progress[bench], usual, odd.get(bench))
+            around = (now_s, progress[bench], usual, bench in odd)
             tiles[bench] = self._tile(bench, known[bench], around, heard.get(bench), troubles.get(bench))
         return tiles
 
@@ -161,15 +161,15 @@ class Board:
         self,
         bench: str,
         now: BenchNow,
-        around: tuple[float, float, float, float | None],
+        around: tuple[float, float, float, bool],
         heard: Heard | None,
         trouble: str | None,
     ) -> Tile:
-        state, (now_s, progress, usual, odd_c) = now.state, around
+        state, (now_s, progress, usual, odd) = now.state, around
         time_s = max(now.time_s, now.clock.time_s(now_s))
         waits_s, usual_s = max(0.0, time_s - state.step_since_s), self.pace.usual_s(state.step)
         silent_s = None if heard is None else heard.age_s
-        known = Around(waits_s, usual_s, silent_s, progress, usual, trouble, now.unreadable, odd_c)
+        known = Around(waits_s, usual_s, silent_s, progress, usual, trouble, now.unreadable, odd)
         why = reasons(state, known)
         return {
             "bench": bench,

@@ -45,9 +45,9 @@ def changes_of(state: State) -> tuple[float, ...] | None:
     return tuple(0.0 if each is None else each - found[0] for each in found)
 
 
-def odd_changes(changes: Mapping[str, tuple[float, ...]]) -> dict[str, float]:
-    """Return of the benches whose curve is unlike the others' how far off it is, in °C, where that is furthest."""
-    found: dict[str, float] = {}
+def odd_of(changes: Mapping[str, tuple[float, ...]]) -> set[str]:
+    """Return the benches whose curve is unlike the others'."""
+    found: set[str] = set()
     columns = [
         {bench: each[portion] for bench, each in changes.items() if len(each) > portion}
         for portion in range(1, max(map(len, changes.values()), default=0))
@@ -58,10 +58,7 @@ def odd_changes(changes: Mapping[str, tuple[float, ...]]) -> dict[str, float]:
         middle = median(column.values())
         spread = 1.4826 * median(abs(each - middle) for each in column.values())
         limit_c = max(ODD_SHARE * largest, ODD_SPREADS * spread)
-        for bench, change_c in column.items():
-            off_c = change_c - middle
-            if abs(off_c) > max(limit_c, abs(found.get(bench, 0.0))):
-                found[bench] = off_c
+        found.update(bench for bench, change_c in column.items() if abs(change_c - middle) > limit_c)
     return found
 
 

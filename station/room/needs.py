@@ -58,7 +58,7 @@ class Reason:
 class Around:
     """What is known of a bench beside its own state: times in s; `progress` and `usual_progress` are shares.
 
-    `odd_c`: how far its newest reading lies off the class's at the same portion, where that is far.
+    `odd`: whether its curve is unlike the others'.
     """
 
     waits_s: float
@@ -68,13 +68,13 @@ class Around:
     usual_progress: float
     trouble: str | None = None
     unreadable: bool = False
-    odd_c: float | None = None
+    odd: bool = False
 
 
 def reasons(state: State, around: Around) -> list[Reason]:
     """Return why this bench needs help, the most pressing first; none when all is well."""
     found = [*_called(state), *_link(state, around), *_probe(state), *_waiting(state, around), *_said(state)]
-    if around.odd_c is not None:
+    if around.odd:
         found.append(Reason(Need.NOTE, "odd_curve"))
     return sorted(found, key=lambda each: -each.need)
 

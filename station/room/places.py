@@ -38,10 +38,7 @@ def seated(places: Mapping[str, int], benches: Iterable[str]) -> dict[str, int]:
 
 
 def moved(places: Mapping[str, int], bench: str, place: int) -> dict[str, int]:
-    """Return the places that change when this bench goes there; whoever has that place takes the bench's own.
-
-    Raises LookupError for a bench without a place.
-    """
+    """Return the places that change when this bench, which has one, goes there; whoever is there takes its own."""
     there = next((each for each, at in places.items() if at == place), None)
     return {bench: place} if there is None or there == bench else {bench: place, there: places[bench]}
 

@@ -950,12 +950,12 @@ class-other-plans = Plätze mit einem anderen Plan als die meisten stehen in der
 class-answer = Die Klasse: { $mean } ± { $u } { $unit } von { $count } der { $all } Plätze
 class-answer-one = Erst ein Platz: { $value } ± { $u } { $unit }, von { $all }, die mitmachen
 class-spread = Ein Platz allein ist auf etwa ± { $own_u } { $unit } genau; die Werte der Plätze streuen um { $sd } { $unit }: { $agree ->
-        [yes] nicht mehr, als das erklärt.
-       *[no] mehr, als das erklärt, also ist von Platz zu Platz etwas anders.
+        [yes] nicht mehr als zu erwarten.
+       *[no] mehr als zu erwarten, also ist von Platz zu Platz etwas anders.
     }
-class-lines = Die Geraden enden { $percent } % { $side ->
-        [higher] höher
-       *[lower] tiefer
+class-lines = Die Geraden geben einen { $percent } % { $side ->
+        [higher] höheren Endpunkt
+       *[lower] tieferen Endpunkt
     }, und zwar an jedem Platz: Jede Portion erwärmt mehr Flüssigkeit als die davor, darum biegt sich die steigende Linie.
 class-mean = Klassenwert ({ $quantity }, { $method }): { $mean } ± { $u } { $unit }, von { $count } Plätzen; mit 95 % Vertrauen liegt das Mittel der Klasse zwischen { $low } und { $high } { $unit }.
 class-meaning = Das ± gilt dem Mittel der Klasse, nicht einem Platz: Einzelne Plätze streuen um { $sd } { $unit } (eine Standardabweichung); ihre eigenen Unsicherheiten allein gäben { $own_u } { $unit }.
@@ -3226,7 +3226,7 @@ page-room-reason =
     { $code ->
         [called] Ruft die Lehrkraft.
         [trouble] { $text }
-        [unreadable] Seine Aufzeichnung ergibt hier keinen Sinn: dort einen neuen Versuch beginnen.
+        [unreadable] Seine Aufzeichnung ist hier nicht lesbar: dort einen neuen Versuch beginnen.
         [silent] Nicht mit dem Raum verbunden; Daten kommen später.
         [probe_lost] Der Fühler antwortet nicht.
         [bad_readings] { $count } der letzten Messungen misslangen: Stecker prüfen.
@@ -3364,8 +3364,8 @@ page-room-needs-count =
 page-room-need =
     { $code ->
         [called] { $name } ruft dich
-        [trouble] { $name }: Meldungen gestört
-        [unreadable] { $name }: Aufzeichnung ohne Sinn
+        [trouble] { $name }: Daten gestört
+        [unreadable] { $name }: Aufzeichnung nicht lesbar
         [silent] { $name } ist nicht verbunden
         [probe_lost] { $name }: Fühler antwortet nicht
         [bad_readings] { $name }: Stecker prüfen
@@ -3390,8 +3390,8 @@ page-room-left-line =
         [refused] { $act }: { $benches } tat es nicht: { $why }
        *[other] { $act }: { $benches } getan
     }
-page-room-dismiss = Gelesen
-page-room-bar = Was du tust
+page-room-dismiss = Ausblenden
+page-room-bar = Bedienung
 page-room-panel = Fenster
 page-room-all-benches = Alle { $count } Plätze
 page-room-results =
@@ -3429,7 +3429,7 @@ page-room-begin-does =
            *[other] Beginnt an { $count } Plätzen einen neuen Versuch: { $plan }. Was gemessen wurde, bleibt erhalten.
         }
     }
-page-room-begin-not = Mitten in einem Durchgang, darum machen sie weiter und beginnen nicht neu: { $benches }.
+page-room-begin-not = Diese sind mitten in einem Durchgang und machen damit weiter: { $benches }.
 page-room-statistics = Die Statistik
 page-room-more-pictures = Mehr Bilder
 page-room-clash = { $value }: kein brauchbarer Bereich, seine Durchgänge widersprechen sich

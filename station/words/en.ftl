@@ -653,7 +653,7 @@ refusal-plan-sentence = This plan cannot be used: { $reason }
 refusal-paused-already = The practical is paused already.
 refusal-nothing-to-pause = No repeat is under way: there is nothing to pause.
 refusal-not-paused = The practical is not paused.
-refusal-called-already = The teacher is called already.
+refusal-called-already = The teacher has already been called.
 refusal-not-called = Nobody is calling the teacher.
 refusal-say-which-repeat = Say which repeat is meant, in repeat.
 step-change-to-crossing = temperature change up to the crossing
@@ -947,10 +947,10 @@ class-other-plans = Benches with another plan than most are listed and not in th
 class-answer = The class: { $mean } ± { $u } { $unit } from { $count } of { $all } benches
 class-answer-one = One bench so far: { $value } ± { $u } { $unit }, of { $all } taking part
 class-spread = One bench alone is good to about ± { $own_u } { $unit }; the benches’ values scatter by { $sd } { $unit }: { $agree ->
-        [yes] no more than that explains.
-       *[no] more than that explains, so something differs from bench to bench.
+        [yes] no more than is to be expected.
+       *[no] more than is to be expected, so something differs from bench to bench.
     }
-class-lines = The straight lines end { $percent } % { $side ->
+class-lines = The straight lines give an end-point { $percent } % { $side ->
         [higher] higher
        *[lower] lower
     }, on every bench alike: each portion warms more liquid than the one before, so the rising line bends.
@@ -3219,14 +3219,14 @@ page-room-reason =
     { $code ->
         [called] Calls the teacher.
         [trouble] { $text }
-        [unreadable] Its record makes no sense here: begin a new practical on it.
+        [unreadable] Its record cannot be read here: begin a new practical on it.
         [silent] Not connected to the room; data will be sent later.
         [probe_lost] The probe does not answer.
         [bad_readings] { $count } of the last readings failed: check its plug.
         [not_begun] Has not begun.
-        [stuck] Has not gone on for long.
-        [slow] Takes long at this step.
-        [paused] Paused for long.
+        [stuck] Has done nothing for a long time.
+        [slow] Is slow at this step.
+        [paused] Has been paused for a long time.
         [behind] Behind the class.
         [question] Open question: { $text }
         [many_aside] { $count } repeats set aside.
@@ -3251,7 +3251,7 @@ page-room-acts =
     { $which ->
         [quiet] Silence the buzzers
         [loud] Let the buzzers sound
-        [helped] I have been there: end their calls
+        [helped] I have been there: end the calls
         [pause] Pause
        *[resume] Go on
     }
@@ -3330,7 +3330,7 @@ page-room-no-value = none
 page-room-not-pooled = other plan
 page-room-odd-title = Outlying benches
 page-room-odd-why = Nothing is left out by itself.
-page-room-no-odd = No bench lies off the others.
+page-room-no-odd = No bench is far from the others.
 page-room-curve-title = Mean curve of the class
 page-room-curve-across = alkali added / cm³
 page-room-curve-up = change since the start / °C
@@ -3357,15 +3357,15 @@ page-room-needs-count =
 page-room-need =
     { $code ->
         [called] { $name } calls you
-        [trouble] { $name }: trouble with its messages
-        [unreadable] { $name }: record makes no sense
+        [trouble] { $name }: problem with its data
+        [unreadable] { $name }: record cannot be read
         [silent] { $name } is not heard
         [probe_lost] { $name }: no answer from probe
         [bad_readings] { $name }: check its plug
         [not_begun] { $name } has not begun
-        [stuck] { $name } has not gone on
-        [slow] { $name } takes long
-        [paused] { $name }: paused for long
+        [stuck] { $name } is stuck
+        [slow] { $name } is slow
+        [paused] { $name }: a long pause
         [question] { $name }: an open question
         [many_aside] { $name }: several repeats set aside
        *[other] { $name }
@@ -3383,8 +3383,8 @@ page-room-left-line =
         [refused] { $act }: { $benches } did not: { $why }
        *[other] { $act }: { $benches } did it
     }
-page-room-dismiss = Read
-page-room-bar = What you do
+page-room-dismiss = Dismiss
+page-room-bar = Controls
 page-room-panel = Panel
 page-room-all-benches = All { $count } benches
 page-room-results =
@@ -3422,7 +3422,7 @@ page-room-begin-does =
            *[other] Begins a new practical on { $count } benches: { $plan }. What was measured before is kept.
         }
     }
-page-room-begin-not = In the middle of a repeat, so they go on and do not begin anew: { $benches }.
+page-room-begin-not = These are in the middle of a repeat and go on with it: { $benches }.
 page-room-statistics = The statistics
 page-room-more-pictures = More pictures
 page-room-clash = { $value }: no usable interval, its repeats disagree

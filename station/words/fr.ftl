@@ -953,8 +953,8 @@ class-other-plans = Les postes qui ont un autre plan que la plupart figurent dan
 class-answer = La classe : { $mean } ± { $u } { $unit } d’après { $count } postes sur { $all }
 class-answer-one = Un seul poste pour l’instant : { $value } ± { $u } { $unit }, sur { $all } participants
 class-spread = Un poste seul est juste à ± { $own_u } { $unit } près ; les valeurs des postes se dispersent de { $sd } { $unit } : { $agree ->
-        [yes] pas plus que cela n’explique.
-       *[no] plus que cela n’explique, donc quelque chose diffère d’un poste à l’autre.
+        [yes] pas plus que prévu.
+       *[no] plus que prévu, donc quelque chose diffère d’un poste à l’autre.
     }
 class-lines = Les droites donnent { $percent } % { $side ->
         [higher] de plus
@@ -3225,7 +3225,7 @@ page-room-reason =
     { $code ->
         [called] Appelle le professeur.
         [trouble] { $text }
-        [unreadable] Son enregistrement n’a pas de sens ici : y commencer un nouveau TP.
+        [unreadable] Son enregistrement est illisible ici : y commencer un nouveau TP.
         [silent] Pas connecté à la salle ; les données viendront plus tard.
         [probe_lost] Le capteur ne répond pas.
         [bad_readings] { $count } des dernières lectures ont échoué : vérifier le connecteur.
@@ -3363,7 +3363,7 @@ page-room-needs-count =
 page-room-need =
     { $code ->
         [called] { $name } vous appelle
-        [trouble] { $name } : messages défectueux
+        [trouble] { $name } : données perturbées
         [unreadable] { $name } : enregistrement illisible
         [silent] { $name } n’est pas connecté
         [probe_lost] { $name } : capteur muet
@@ -3389,8 +3389,8 @@ page-room-left-line =
         [refused] { $act } : { $benches } ne l’a pas fait : { $why }
        *[other] { $act } : { $benches } l’a fait
     }
-page-room-dismiss = Lu
-page-room-bar = Ce que vous faites
+page-room-dismiss = Masquer
+page-room-bar = Commandes
 page-room-panel = Panneau
 page-room-all-benches = Tous les postes ({ $count })
 page-room-results =
@@ -3428,7 +3428,7 @@ page-room-begin-does =
            *[other] Commence un nouveau TP sur { $count } postes : { $plan }. Ce qui a été mesuré est conservé.
         }
     }
-page-room-begin-not = Au milieu d’un essai, donc ils continuent sans recommencer : { $benches }.
+page-room-begin-not = Ceux-ci sont au milieu d’un essai et le continuent : { $benches }.
 page-room-statistics = Les statistiques
 page-room-more-pictures = Autres figures
 page-room-clash = { $value } : pas d’intervalle utilisable, ses essais se contredisent

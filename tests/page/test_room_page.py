@@ -144,7 +144,7 @@ def test_results_are_a_switch_that_shows_its_state(room: RoomStation, open_page:
     page.get_by_role("button", name="Lesson").click()
     said = page.get_by_role("dialog")
     expect(said).to_contain_text("Begins a new practical on 29 benches, each with the plan it has")
-    expect(said).to_contain_text(f"they go on and do not begin anew: {TROUBLED}.")
+    expect(said).to_contain_text(f"These are in the middle of a repeat and go on with it: {TROUBLED}.")
 
 
 def test_a_bench_is_given_another_place_and_keeps_it(room: RoomStation, open_page: OpenPage) -> None:

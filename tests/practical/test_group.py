@@ -263,7 +263,7 @@ def test_the_teacher_is_called_in_any_state_and_the_call_ends_by_the_group_or_by
             walk.to_pour()
         walk.act("call_teacher")
         assert "call_over" in view(walk.state, 0.0)["other_acts"]
-        with pytest.raises(ActRefused, match="called already"):
+        with pytest.raises(ActRefused, match="already been called"):
             walk.act("call_teacher")
         walk.act("call_over")
         with pytest.raises(ActRefused, match="Nobody is calling"):

@@ -109,8 +109,8 @@ def test_the_answer_comes_first_then_plain_words() -> None:
     assert result["answer"] == "The class: 0.392 ± 0.0015 mol/dm³ from 5 of 6 benches".replace("0.392 ", "0.3920 ")
     spread, lines = result["plain"]
     assert spread.startswith("One bench alone is good to about ± 0.003 mol/dm³")
-    assert spread.endswith("no more than that explains.")
-    assert lines.startswith("The straight lines end 12 % lower, on every bench alike")
+    assert spread.endswith("no more than is to be expected.")
+    assert lines.startswith("The straight lines give an end-point 12 % lower, on every bench alike")
     known = class_result({name: {**each, "asks": "enthalpy_kj_mol"} for name, each in benches.items()})
     assert all(each["quantity"] != "acid_mol_dm3" for each in known["quantities"]), "nobody asks for what is known"
     assert known["answer"] is None

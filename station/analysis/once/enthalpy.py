@@ -7,7 +7,7 @@ graph-paper method), and the heat balance (`once_fit`), a fit of the whole trace
 from __future__ import annotations
 
 import math
-from typing import Final, Literal
+from typing import Literal
 
 import numpy as np
 
@@ -21,6 +21,7 @@ from station.analysis.once.fit import (
     LEAST_SPAN_S,
     NEWEST_S,
     RULE,
+    Z_95,
     Fitted,
     effective_count,
     facts_in,
@@ -37,7 +38,6 @@ from station.words import say
 
 __all__ = ["OnceHeat", "OnceRefused", "OnceSetup", "enthalpy_once", "extrapolate", "fit_once", "predicted_bias_c"]
 
-NORMAL_95: Final = 1.959964
 LABEL = say("once-label-scatter-only")
 
 
@@ -107,7 +107,7 @@ def _between(
         raise OnceRefused("no_change", say("once-no-change", change_c=f"{change:+.2f}"))
     # What the stem loses is in the readings of either method; here it is not corrected, so all of it is uncertain.
     stem = math.hypot(STEM_SHARE.value, STEM_SHARE.u) * abs(change)
-    half = math.hypot(factor * u, NORMAL_95 * stem)
+    half = math.hypot(factor * u, Z_95 * stem)
     u, interval = math.hypot(u, stem), (change - half, change + half)
     return Extrapolation(change, u, interval, before, after, mixed_at_s, s, RULE, LABEL)
 

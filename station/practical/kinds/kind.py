@@ -13,6 +13,8 @@ from station.words import Message, say
 
 Json = dict[str, Any]
 QuantityName = Literal["end_point_cm3", "enthalpy_kj_mol", "change_c", "acid_mol_dm3"]
+CHANGES: Final[frozenset[str]] = frozenset({"change_c", "enthalpy_kj_mol"})
+"""Quantities that are written with their sign: they go up or down."""
 Method = Literal["heat_balance", "straight_lines"]
 METHOD_NAMES: Final[Mapping[Method, Message]] = {
     "straight_lines": say("method-straight-lines"),

@@ -8,6 +8,7 @@ from station.practical import events as e
 from station.practical.checks.correction import NAMES, in_words, used_in
 from station.practical.events import Stamped
 from station.practical.events.bench import PlanChosen
+from station.practical.kinds.kind import CHANGES
 from station.practical.plan import number, typed_amount
 from station.practical.state import MeanPoint, OwnReading, Reading, Repeat, State, mean_readings
 from station.record.spreadsheet.file import Cell, Row, Sheet, Signed, local_time, yes
@@ -243,16 +244,13 @@ def _own(own: OwnReading) -> Iterator[Row]:
         yield say("sheet-own-lines"), None, say("quantity-end-point"), own.end_point_cm3, None, None, None, "cm³", words
 
 
-_SIGNED = ("change_c", "enthalpy_kj_mol")
-
-
 def _found(of: Message, method: Message, found: Json) -> Iterator[Row]:
     for quantity, key, interval, unit in _QUANTITIES:
         value = found.get(key)
         if value is None:
             continue
         ends = (found.get(interval) or (None, None)) if interval else (None, None)
-        if key in _SIGNED:
+        if key in CHANGES:
             value, ends = Signed(value), tuple(None if each is None else Signed(each) for each in ends)
         # What is taken in is never "given out", less than nothing.
         taken_in = key == "heat_j" and value < 0.0

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from typing_extensions import TypedDict
 
+from station.practical.kinds.kind import CHANGES
 from station.room.contract import ClassResult, PooledShown, Quantity
 from station.words import Message, say
 
@@ -87,7 +88,7 @@ def said_of(answer: ClassResult) -> list[Message]:
 
 
 def _mean(quantity: Quantity, made: PooledShown) -> Message:
-    sign = "+" if quantity["quantity"] in {"change_c", "enthalpy_kj_mol"} else ""
+    sign = "+" if quantity["quantity"] in CHANGES else ""
     places = ".4f" if quantity["quantity"] == "acid_mol_dm3" else ".2f"
     return say(
         "class-mean",

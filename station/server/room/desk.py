@@ -23,7 +23,7 @@ from station.room.lesson_book import (
     practical_state,
     state_before,
 )
-from station.room.places import moved
+from station.room.places import moved, seated
 from station.room.store.database import StoreError
 from station.room.store.store import Lesson, OrderKept, RoomStore
 from station.server.room.contract import ClassSeen, OrderLeft, PracticeCup, RoomAbout, RoomBoard
@@ -183,7 +183,8 @@ class RoomDesk:
         return self.board.tiles(now_s, heard, troubles) if heard or troubles else {}
 
     async def move(self, bench: str, place: int) -> None:
-        """Give a bench this place, and who has it the bench's own. Raises LookupError, StoreError."""
+        """Give a bench this place, and who has it the bench's own. Raises StoreError."""
+        self.board.places.update(seated(self.board.places, [bench]))  # one that was not heard since the start has none
         changed = moved(self.board.places, bench, place)
         await asyncio.to_thread(self.store.keep_places, changed)
         self.board.places.update(changed)
