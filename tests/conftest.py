@@ -17,8 +17,9 @@ PATIENCE_S = 120.0
 settings.register_profile("station", deadline=None)
 settings.load_profile("station")
 
-PORTS = range(10_000, 32_000)
-"""Below the ports that the kernel gives to connections on their way out (ip_local_port_range, ip(7))."""
+PORTS = range(10_100, 32_000)
+"""Above the ports that a browser refuses (Fetch standard, 2.9: up to 10080), below those that the kernel gives to
+connections on their way out (ip_local_port_range, ip(7))."""
 _kept = ExitStack()
 
 

@@ -70,10 +70,10 @@ def asked(page: Page, act: str, portion: int | None = None) -> Locator:
         button.or_(steps).first.wait_for()
         if button.count():
             break
-        page.wait_for_timeout(MEANT_MS)
-        if not steps.count():
-            continue  # what was pressed before has only now reached the page
         passed = steps.first.get_attribute("data-act")
+        page.wait_for_timeout(MEANT_MS)
+        if not steps.count() or steps.first.get_attribute("data-act") != passed:
+            continue  # what was pressed before has only now reached the page
         # Without waiting for the alkali's temperature where the station would take it.
         other = page.locator(".plain[data-act=alkali_left_out]")
         (other if passed == "alkali_temperature" else page.locator(f".done[data-act={passed}]")).click()
