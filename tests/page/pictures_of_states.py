@@ -5,7 +5,6 @@ Real stations, real acts, a real browser. With more words only these: `portions`
 """
 
 import argparse
-import shutil
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
@@ -14,7 +13,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page, ViewportSize, expect, sync_playwright
 
-from tests.page.conftest import FLAGS, work
+from tests.page.conftest import FLAGS, chromium, work
 from tests.page.hands import MEANT_MS, asked, serving, short_plan
 from tests.page.looking import ONCE
 from tests.page.room_station import TROUBLED, lesson, room_at_work
@@ -232,7 +231,7 @@ def main() -> None:
     parser.add_argument("--language", default="en")
     options = parser.parse_args()
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=list(FLAGS))
+        browser = playwright.chromium.launch(executable_path=chromium(), args=list(FLAGS))
         for name in options.scenes or SCENES:
             pictures = options.folder / name
             pictures.mkdir(parents=True, exist_ok=True)
