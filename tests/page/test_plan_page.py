@@ -171,6 +171,14 @@ def test_dangers_stand_beside_their_field_and_warnings_above_the_numbers(page: P
     expect_to_fit(page)
 
 
+def test_on_a_phone_the_promise_stands_above_what_is_chosen(page: Page, bench: Station) -> None:
+    page.set_viewport_size(ViewportSize(width=390, height=760))
+    planned(page, bench)
+    promise, choices = page.locator(".plan-promise").bounding_box(), page.locator(".plan-choices").bounding_box()
+    assert promise and choices
+    assert promise["y"] + promise["height"] <= choices["y"]
+
+
 def test_it_is_accessible_fits_and_speaks_german(page: Page, bench: Station) -> None:
     planned(page, bench, "?language=de")
     page.locator(".plan-source select").select_option("mixed-once")
