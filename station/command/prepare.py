@@ -14,18 +14,17 @@ from station.chemistry.reagents import UnknownReagentError, find_reagent
 from station.command.plans import PLAN_HELP, named_plan
 from station.command.terminal import CommandError
 from station.practical.plan import PlanError
-from station.practical.prepare import (
+from station.practical.prepare.amounts import SCHOOLS_OWN, LessonPart, preparation
+from station.practical.prepare.sheet import (
     MADE,
-    SCHOOLS_OWN,
+    STAFF_ONLY,
     TO_FIND,
     Bottle,
     LabelOf,
-    LessonPart,
     LessonShown,
     Section,
     Sheet,
     hazards,
-    preparation,
     sheet,
 )
 from station.practical.safety import LabelShown
@@ -129,9 +128,10 @@ def _minutes(part: LessonPart) -> Message:
 def _label(bottle: Bottle) -> str:
     label, mol_dm3 = bottle["label"], bottle["concentration_mol_dm3"]
     strength = TO_FIND if mol_dm3 is None else say("sheet-strength", mol_dm3=f"{mol_dm3:g}")
+    kept = f"<br>{_html(STAFF_ONLY)}" if bottle["store"] else ""
     return (
         f'<div class="label"><b>{escape(_capital(bottle["name"]))}</b>, {escape(bottle["formula"])}<br>'
-        f"{_html(strength)}<br>{_html(hazards(label))}{_marks(label)}<div>{_html(MADE)}</div></div>"
+        f"{_html(strength)}{kept}<br>{_html(hazards(label))}{_marks(label)}<div>{_html(MADE)}</div></div>"
     )
 
 
