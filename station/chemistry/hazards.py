@@ -19,7 +19,7 @@ from station.words import Message, say
 # Limits are mass percent of the dissolved substance without water of crystallisation. Each entry says where it comes
 # from, and in a comment how far it was checked: "seen" means that the figure was seen in public copies of the entry or
 # in data sheets that quote it, "from memory" that it was not. The consolidated text of Annex VI itself was not at hand.
-# May be corrosive to metals (H290) is left out: Annex VI has no limits for it, and suppliers disagree.
+# May be corrosive to metals (H290) is no part of Annex VI: suppliers say it; here the bottle that is stored does.
 
 
 class Category(NamedTuple):
@@ -36,6 +36,7 @@ CATEGORIES: Final = MappingProxyType(
     {
         "Ox. Liq. 3": Category("fire", "H272", say("hazard-h272"), "GHS03", "warning"),
         "Ox. Sol. 3": Category("fire", "H272", say("hazard-h272"), "GHS03", "warning"),
+        "Met. Corr. 1": Category("metals", "H290", say("hazard-h290"), "GHS05", "warning"),
         "Flam. Liq. 3": Category("flammable", "H226", say("hazard-h226"), "GHS02", "warning"),
         "Acute Tox. 4 (oral)": Category("oral", "H302", say("hazard-h302"), "GHS07", "warning"),
         "Acute Tox. 4 (dermal)": Category("dermal", "H312", say("hazard-h312"), "GHS07", "warning"),
@@ -248,6 +249,25 @@ HAZARDS: Final[MappingProxyType[str, Entry]] = MappingProxyType(
 """By the `id` of the reagent's name. That salts without an entry are not classified is from memory."""
 
 
+METALS_MOL_DM3: Final = 0.1
+"""From here on a stored solution of these says H290, on the safe side of what suppliers' data sheets have.
+
+Seen: hydrochloric acid 0.1 mol/dm³ (2012), sulfuric acid 0.25 mol/dm³ (2015), nitric acid 1 % (2015) and 65 % (which
+names CLP); sodium hydroxide from 18 % (2020), weaker from memory; phosphoric acid and potassium hydroxide from memory.
+"""
+METALS: Final = frozenset(
+    {
+        "reagent-hydrochloric-acid",
+        "reagent-nitric-acid",
+        "reagent-sulfuric-acid",
+        "reagent-phosphoric-acid",
+        "reagent-sodium-hydroxide",
+        "reagent-potassium-hydroxide",
+    }
+)
+"""By the `id` of the reagent's name."""
+
+
 class Statement(NamedTuple):
     """A hazard statement: code and text."""
 
@@ -308,6 +328,18 @@ def solution_label(reagent: Reagent, concentration_mol_dm3: float) -> Label:
     return _label(tuple(reached), percent, entry.source)
 
 
+def stored_label(reagent: Reagent, concentration_mol_dm3: float, handed_out: Label | None = None) -> Label:
+    """Label of a solution in the bottle in which it is stored: what it does to metal is said too.
+
+    `handed_out` is the label on bottles for the benches, where that is stricter than the concentration's own.
+    """
+    label = handed_out or solution_label(reagent, concentration_mol_dm3)
+    if reagent.name.id not in METALS or concentration_mol_dm3 < METALS_MOL_DM3:
+        return label
+    source = say("source-and-suppliers", source=label.source)
+    return _label((*label.categories, "Met. Corr. 1"), label.mass_percent, source)
+
+
 def _as_sodium_hydroxide(hydroxide_mol_dm3: float) -> set[str]:
     sodium_hydroxide = find_reagent("sodium hydroxide")
     try:
@@ -357,7 +389,8 @@ def _is_said_by(code: str, codes: set[str]) -> bool:
 def _pictograms(said: list[Category]) -> tuple[str, ...]:
     """Codes in order; the exclamation mark yields to the skull, and for skin and eyes to corrosion (Article 26)."""
     codes = {each.pictogram for each in said if each.pictogram}
-    if "GHS05" in codes and all(each.family in _SKIN_AND_EYE for each in said if each.pictogram == "GHS07"):
+    burns = any(each.pictogram == "GHS05" and each.family in _SKIN_AND_EYE for each in said)
+    if burns and all(each.family in _SKIN_AND_EYE for each in said if each.pictogram == "GHS07"):
         codes.discard("GHS07")
     if "GHS06" in codes:
         codes.discard("GHS07")

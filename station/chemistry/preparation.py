@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Final
 
-from station.chemistry.hazards import Label, solution_label, substance_label
+from station.chemistry.hazards import Label, Statement, solution_label, stored_label, substance_label
 from station.chemistry.reagent import Kind, Reagent
 from station.words import Message, join, say
 
@@ -65,6 +65,8 @@ def u_portion_cm3(name: str | None) -> float:
     return DEFAULT_U_PORTION_CM3 if name is None else glassware_of(name).u_portion_cm3
 
 
+VESSELS_CM3: Final = (100.0, 250.0, 500.0, 1000.0, 2000.0, 2500.0, 5000.0, 10000.0)
+"""Bottles and canisters that schools have: common practice, no source."""
 NEAR_EDGE: Final = 0.05
 """Within this share of a limit of the regulation the stricter class is taken."""
 CONCENTRATED_MOL_DM3: Final = 5.0
@@ -97,11 +99,24 @@ PURITIES: Final = MappingProxyType({"reagent-potassium-hydroxide": Stock(None, s
 """Pellets of potassium hydroxide hold about 15 % of water: common practice, no source."""
 
 
+REMARK: Final = 0.10
+"""Within this share of a limit of the regulation a remark is made: a slip in making up crosses it."""
+
+
+@dataclass(frozen=True, slots=True)
+class NearLimit:
+    """A limit of the regulation near a concentration, and the statements that hold from there on and not below."""
+
+    mol_dm3: float
+    statements: tuple[Statement, ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Preparation:
     """One solution made up: `mass_g` of solid or `stock_cm3` of stock (the other None), and how.
 
-    `label` is on the safe side: `near_edge` says that the stricter class is shown because a limit is near.
+    `label` is on the safe side: `near_edge` says that the stricter class is shown because a limit is near. What the
+    bottle says in which all of it is stored is `store_label`.
     """
 
     reagent: Reagent
@@ -114,6 +129,8 @@ class Preparation:
     label: Label
     near_edge: bool
     stock_label: Label
+    store_label: Label
+    near: NearLimit | None
 
 
 def usual_stock(reagent: Reagent) -> Stock:
@@ -136,6 +153,30 @@ def safe_label(reagent: Reagent, concentration_mol_dm3: float) -> tuple[Label, b
     if stricter.categories == label.categories:
         return label, False
     return replace(stricter, mass_percent=label.mass_percent), True
+
+
+def near_limit(reagent: Reagent, concentration_mol_dm3: float) -> NearLimit | None:
+    """Return the lowest limit of the regulation within 10 % of a concentration, if there is one."""
+    low, high = concentration_mol_dm3 * (1 - REMARK), concentration_mol_dm3 * (1 + REMARK)
+    below = solution_label(reagent, low)
+    if solution_label(reagent, high).statements == below.statements:
+        return None
+    for _ in range(30):
+        middle = (low + high) / 2
+        low, high = (middle, high) if solution_label(reagent, middle).statements == below.statements else (low, middle)
+    new = tuple(each for each in solution_label(reagent, high).statements if each not in below.statements)
+    return NearLimit(high, new)
+
+
+def vessels(volume_cm3: float) -> tuple[int, float]:
+    """Return how many vessels of which size (cm³) hold a solution: common sizes, the smallest that does."""
+    size_cm3 = next((each for each in VESSELS_CM3 if each >= volume_cm3), VESSELS_CM3[-1])
+    return math.ceil(volume_cm3 / size_cm3 - 1e-9), size_cm3
+
+
+def amount_text(amount: float) -> str:
+    """Write a mass or volume to take, in g or cm³: three figures, the same wherever it is told."""
+    return f"{amount:.3g}" if amount < 1000 else f"{amount:.0f}"
 
 
 def prepare(
@@ -162,10 +203,21 @@ def prepare(
             stock_mol_dm3, mol_dm3 = f"{stock.mol_dm3:g}", f"{concentration_mol_dm3:g}"
             raise ValueError(say("problem-stock-too-weak", stock_mol_dm3=stock_mol_dm3, mol_dm3=mol_dm3))
         stock_cm3 = 1000.0 * mol / stock.mol_dm3
-        stock_label = solution_label(reagent, stock.mol_dm3)
+        stock_label = stored_label(reagent, stock.mol_dm3)
         steps = _diluted(reagent, stock, stock_cm3, volume_cm3)
     return Preparation(
-        reagent, concentration_mol_dm3, volume_cm3, stock, mass_g, stock_cm3, steps, label, near_edge, stock_label
+        reagent=reagent,
+        concentration_mol_dm3=concentration_mol_dm3,
+        volume_cm3=volume_cm3,
+        stock=stock,
+        mass_g=mass_g,
+        stock_cm3=stock_cm3,
+        steps=steps,
+        label=label,
+        near_edge=near_edge,
+        stock_label=stock_label,
+        store_label=stored_label(reagent, concentration_mol_dm3, label),
+        near=near_limit(reagent, concentration_mol_dm3),
     )
 
 
@@ -178,7 +230,7 @@ def _weighed(reagent: Reagent, mass_g: float, volume_cm3: float) -> tuple[Messag
         say("prepare-water", volume_cm3=water_cm3),
         say(
             "prepare-add-solid-slowly" if hot else "prepare-add-solid",
-            mass_g=f"{mass_g:.3g}",
+            mass_g=amount_text(mass_g),
             reagent=reagent.weighed_name,
         ),
         say(
@@ -194,7 +246,7 @@ def _diluted(reagent: Reagent, stock: Stock, stock_cm3: float, volume_cm3: float
     strong = mol_dm3 >= CONCENTRATED_MOL_DM3
     add = say(
         "prepare-add-strong-acid" if reagent.is_acid else "prepare-add-stock",
-        volume_cm3=f"{stock_cm3:.3g}",
+        volume_cm3=amount_text(stock_cm3),
         reagent=reagent.name,
         mol_dm3=f"{mol_dm3:g}",
     )

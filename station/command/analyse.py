@@ -5,6 +5,7 @@ import json
 from pathlib import Path
 from typing import Any
 
+from station.command.helping import add_command
 from station.command.settings import load_plan, read_text
 from station.command.terminal import CommandError
 from station.practical.dataset import RepeatData
@@ -17,9 +18,19 @@ LARGEST_FILE = 20_000_000
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("analyse", help="end-point and enthalpy from a record or readings CSV")
-    parser.add_argument("file", type=Path, metavar="FILE.csv")
-    parser.add_argument("--plan", type=Path, metavar="plan.toml", help="what was in the cup and what was added")
+    parser = add_command(
+        commands,
+        "analyse",
+        does="end-point and enthalpy from a record or readings CSV",
+        example="analyse --plan plan.toml readings.csv",
+    )
+    parser.add_argument("file", type=Path, metavar="FILE.csv", help="a record or readings CSV")
+    parser.add_argument(
+        "--plan",
+        type=Path,
+        metavar="plan.toml",
+        help="what was in the cup and what was added (default: not told, so no amounts of substance)",
+    )
     parser.add_argument("--json", action="store_true", help="the results as JSON")
     parser.set_defaults(work=_analyse)
 

@@ -12,10 +12,12 @@ import tomli_w
 from station.bench.virtual.student import VirtualStudent
 from station.command.assembly import VERSION, Parts, opened_access, opened_parts, watched_bench
 from station.command.desk import kit_desk
+from station.command.helping import add_command
 from station.command.plans import PLAN_HELP, named_plan
 from station.command.settings import BenchSettings, ProbeSettings, ServerSettings, Settings, VirtualSettings, load_plan
 from station.command.tell import JsonTeller, Teller, WordsTeller
-from station.command.terminal import EXIT_ADDRESS, CommandError
+from station.command.terminal import EXIT_ADDRESS, EXIT_RECORD, CommandError
+from station.practical.kinds import DEFAULT
 from station.server.bench.watch import Watch
 from station.server.door.hosts import addresses
 from station.server.serve import PortTaken, listen, serve
@@ -27,13 +29,24 @@ HOST, PORT = "127.0.0.1", 8080
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("demo", help="run the main job with a virtual cup and a virtual student")
-    parser.add_argument("--plan", type=Path, metavar="PLAN", help=PLAN_HELP)
-    parser.add_argument("--speed", type=_speed, default=10.0, metavar="N", help="bench seconds per second (10)")
-    parser.add_argument("--port", type=_port, metavar="P", help=f"port of the page ({PORT}; 0: a free one)")
+    parser = add_command(
+        commands,
+        "demo",
+        does="run the main job with a virtual cup and a virtual student",
+        example="demo --speed 20",
+        ends=(EXIT_ADDRESS, EXIT_RECORD),
+    )
+    parser.add_argument("--plan", type=Path, metavar="PLAN", help=f"{PLAN_HELP} (default: {DEFAULT})")
+    parser.add_argument("--speed", type=_speed, default=10.0, metavar="N", help="bench seconds per second")
+    parser.add_argument(
+        "--port",
+        type=_port,
+        metavar="P",
+        help=f"port of the page (default: {PORT}, or the next free one; 0: a free one)",
+    )
     parser.add_argument("--once", action="store_true", help="end after the practical")
     parser.add_argument("--json", action="store_true", help="one JSON object a line for what happens")
-    parser.add_argument("--seed", type=int, default=1, metavar="N", help="which cup, reagents and habits (1)")
+    parser.add_argument("--seed", type=int, default=1, metavar="N", help="which cup, reagents and habits")
     parser.set_defaults(work=_demo)
 
 

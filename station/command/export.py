@@ -5,6 +5,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
+from station.command.helping import add_command
 from station.command.settings import default_record_folder
 from station.command.terminal import EXIT_RECORD, CommandError
 from station.practical.fold import fold_all
@@ -18,8 +19,16 @@ from station.words.speaking import current_language, spoken
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("export", help="write the newest practical as a record CSV, or as another file")
-    parser.add_argument("--record", type=Path, metavar="FOLDER", help="where the record is kept")
+    parser = add_command(
+        commands,
+        "export",
+        does="write the newest practical as a record CSV, or as another file",
+        example="export --xlsx --out record.xlsx",
+        ends=(EXIT_RECORD,),
+    )
+    parser.add_argument(
+        "--record", type=Path, metavar="FOLDER", help="where the record is kept (default: the service's folder)"
+    )
     parser.add_argument("--out", type=Path, metavar="FILE", help="the file to write (default: standard output)")
     kinds = parser.add_mutually_exclusive_group()
     kinds.add_argument("--readings", action="store_true", help="the readings as a readings CSV")

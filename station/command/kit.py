@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from station.command.helping import add_command
 from station.command.terminal import CommandError, language_in
 from station.kit.card import Given, Made, make_kits
 from station.kit.table import KitError, read_kits
@@ -14,14 +15,38 @@ from station.words.speaking import spoken
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("kit", help="from a table of benches to one folder per card, and labels")
-    parser.add_argument("table", type=Path, metavar="kits.toml")
+    parser = add_command(
+        commands,
+        "kit",
+        does="from a table of benches to one folder per card, and labels",
+        example="kit kits.toml --out cards",
+    )
+    parser.add_argument("table", type=Path, metavar="kits.toml", help="the table of benches")
     parser.add_argument("--out", type=Path, required=True, metavar="FOLDER", help="a new folder")
-    parser.add_argument("--lgpio", type=Path, metavar="FILE.whl", help="a wheel of lgpio for the cards' system")
-    parser.add_argument("--wheelhouse", type=Path, metavar="FOLDER", help="wheels of an earlier run")
-    parser.add_argument("--debs", type=Path, metavar="FOLDER", help="Mosquitto's packages, for a room offline")
-    parser.add_argument("--image", type=Path, metavar="BASE.img[.xz]", help="the official image: write complete ones")
-    parser.add_argument("--image-sha256", metavar="HEX", help="the image's digest, as published beside it")
+    parser.add_argument(
+        "--lgpio",
+        type=Path,
+        metavar="FILE.whl",
+        help="a wheel of lgpio for the cards' system (default: none is added)",
+    )
+    parser.add_argument(
+        "--wheelhouse", type=Path, metavar="FOLDER", help="wheels of an earlier run (default: fetched and made anew)"
+    )
+    parser.add_argument(
+        "--debs",
+        type=Path,
+        metavar="FOLDER",
+        help="Mosquitto's packages, for a room offline (default: the card fetches them)",
+    )
+    parser.add_argument(
+        "--image",
+        type=Path,
+        metavar="BASE.img[.xz]",
+        help="the official image: write complete ones (default: a folder for each card)",
+    )
+    parser.add_argument(
+        "--image-sha256", metavar="HEX", help="the image's digest, as published beside it (default: not compared)"
+    )
     parser.set_defaults(work=_kit, language=lambda options: language_in(options.table))
 
 

@@ -4,9 +4,8 @@ import argparse
 import os
 import sys
 import traceback
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from importlib import import_module
-from typing import Final
 
 from station.command.terminal import EXIT_FAILED, CommandError
 from station.words import say
@@ -35,35 +34,6 @@ IN_PACKAGES = {"check": "check.check", "rehearse": "rehearse.rehearse", "room": 
 """Commands that have more than one module."""
 
 
-EXAMPLES: Final[Mapping[str, str]] = {
-    "demo": "station demo --speed 20",
-    "practise": "station practise --cups 15",
-    "serve": "station serve --config station.toml",
-    "room": "station room --new-bench bench-1 >> station.toml",
-    "rehearse": "station rehearse --benches 15 --speed 20",
-    "export": "station export --xlsx --out record.xlsx",
-    "analyse": "station analyse --plan plan.toml readings.csv",
-    "replay": "station replay --plan plan.toml record.csv",
-    "predict": "station predict neutralisation",
-    "prepare": "station prepare --benches 15 --out sheet.html neutralisation",
-    "kit": "station kit kits.toml --out cards",
-    "check": "station check --reads 10",
-    "passphrase": "station passphrase teacher",
-    "backup": "station backup bench-1.backup",
-    "restore": "station restore bench-1.backup",
-    "wipe": "station wipe --yes",
-    "update": "station update wheels/",
-}
-"""One for each command, at the end of its help."""
-STATUSES: Final = (
-    "exit status: 0 done, 1 the station's own fault, 2 something to change (the line says what), 3 the address cannot"
-    " be listened on, 4 the record cannot be opened or written"
-)
-OWN_STATUSES: Final[Mapping[str, str]] = {
-    "check": "exit status: 0 ready, 1 something should be looked at, 2 not ready or something to change"
-}
-
-
 def run() -> None:
     """Run the command line and end the process with its exit status."""
     sys.exit(main(sys.argv[1:]))
@@ -71,7 +41,7 @@ def run() -> None:
 
 def main(arguments: Sequence[str]) -> int:
     """Run one command; returns the exit status. What a person did wrong is one line on standard error."""
-    options = _parser(arguments).parse_args(arguments)
+    options = parser_of(arguments).parse_args(arguments)
     with speaking(_language(options)):
         return _done(options)
 
@@ -131,14 +101,8 @@ class _Version(argparse.Action):
         parser.exit()
 
 
-class _TwoLines(argparse.HelpFormatter):
-    """Keeps example and exit statuses on lines of their own."""
-
-    def _fill_text(self, text: str, width: int, indent: str) -> str:
-        return "\n".join(super(_TwoLines, self)._fill_text(line, width, indent) for line in text.splitlines())
-
-
-def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
+def parser_of(arguments: Sequence[str]) -> argparse.ArgumentParser:
+    """Return the parser of the command that is named, or of all."""
     parser = argparse.ArgumentParser(
         prog="station", description="A bench station for temperature-change practicals in school chemistry."
     )
@@ -147,9 +111,6 @@ def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
     wanted = [name for name in COMMANDS if name in arguments[:1]] or COMMANDS
     for name in wanted:
         import_module(f"station.command.{IN_PACKAGES.get(name, name)}").add_to(commands)
-        command: argparse.ArgumentParser = commands.choices[name]
-        command.epilog = f"example: {EXAMPLES[name]}\n{OWN_STATUSES.get(name, STATUSES)}"
-        command.formatter_class = _TwoLines
     return parser
 
 

@@ -5,6 +5,7 @@ import getpass
 import sys
 from typing import Any
 
+from station.command.helping import add_command
 from station.command.terminal import CommandError
 from station.server.door.secrets import HOLDERS, Holder, hashed
 from station.words import Message, say
@@ -19,9 +20,14 @@ KEYS: dict[Holder, str] = {
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("passphrase", help="make the line for [access] in station.toml")
+    parser = add_command(
+        commands,
+        "passphrase",
+        does="make the line for [access] in station.toml",
+        example="passphrase teacher",
+    )
     parser.add_argument(
-        "holder", nargs="?", choices=HOLDERS, default="teacher", help="whose it is (teacher); bench: the label's code"
+        "holder", nargs="?", choices=HOLDERS, default="teacher", help="whose it is; bench: the label's code"
     )
     parser.set_defaults(work=_passphrase)
 

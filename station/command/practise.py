@@ -8,6 +8,7 @@ from typing import Any, Final
 
 from station.bench.loop import Bench
 from station.command.assembly import VERSION, opened_parts, scratch_folder
+from station.command.helping import add_command
 from station.command.settings import BenchSettings, ProbeSettings, Settings, VirtualSettings, load_plan
 from station.command.terminal import EXIT_ADDRESS, CommandError, tell
 from station.practical import events as e
@@ -36,11 +37,22 @@ IN_A_ROOM: Final = 30
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("practise", help="practise without a kit: a virtual cup that a person pours into")
-    parser.add_argument("--speed", type=_speed, default=SPEED, metavar="N", help="bench seconds a second, 1 to 20 (4)")
-    parser.add_argument("--port", type=_port, metavar="P", help=f"port of the page ({PORT}; 0: a free one)")
+    parser = add_command(
+        commands,
+        "practise",
+        does="practise without a kit: a virtual cup that a person pours into",
+        example="practise --cups 15",
+        ends=(EXIT_ADDRESS,),
+    )
+    parser.add_argument("--speed", type=_speed, default=SPEED, metavar="N", help="bench seconds a second, 1 to 20")
     parser.add_argument(
-        "--cups", type=_cups, metavar="N", help="cups for the phones of a class (without: one, on this machine)"
+        "--port",
+        type=_port,
+        metavar="P",
+        help=f"port of the page (default: {PORT}, or the next free one; 0: a free one)",
+    )
+    parser.add_argument(
+        "--cups", type=_cups, metavar="N", help="cups for the phones of a class (default: one, on this machine)"
     )
     parser.set_defaults(work=_practise)
 

@@ -5,6 +5,7 @@ import json
 from pathlib import Path
 from typing import Any
 
+from station.command.helping import add_command
 from station.command.plans import PLAN_HELP, named_plan
 from station.command.terminal import CommandError
 from station.practical.plan import PlanError
@@ -13,7 +14,12 @@ from station.words import say
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("predict", help="curve, end-point, ± of both methods and minutes, from a plan alone")
+    parser = add_command(
+        commands,
+        "predict",
+        does="curve, end-point, ± of both methods and minutes, from a plan alone",
+        example="predict neutralisation",
+    )
     parser.add_argument("plan", type=Path, metavar="plan.toml", help=PLAN_HELP)
     parser.add_argument("--json", action="store_true", help="the prediction as one JSON object")
     parser.set_defaults(work=_predict)

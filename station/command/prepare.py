@@ -11,21 +11,21 @@ from typing import Any
 
 from station.chemistry.preparation import Stock
 from station.chemistry.reagents import UnknownReagentError, find_reagent
+from station.command.helping import add_command
 from station.command.plans import PLAN_HELP, named_plan
 from station.command.terminal import CommandError
 from station.practical.plan import PlanError
-from station.practical.prepare import (
+from station.practical.prepare.amounts import SCHOOLS_OWN, LessonPart, preparation
+from station.practical.prepare.sheet import (
     MADE,
-    SCHOOLS_OWN,
+    STAFF_ONLY,
     TO_FIND,
     Bottle,
     LabelOf,
-    LessonPart,
     LessonShown,
     Section,
     Sheet,
     hazards,
-    preparation,
     sheet,
 )
 from station.practical.safety import LabelShown
@@ -129,9 +129,10 @@ def _minutes(part: LessonPart) -> Message:
 def _label(bottle: Bottle) -> str:
     label, mol_dm3 = bottle["label"], bottle["concentration_mol_dm3"]
     strength = TO_FIND if mol_dm3 is None else say("sheet-strength", mol_dm3=f"{mol_dm3:g}")
+    kept = f"<br>{_html(STAFF_ONLY)}" if bottle["store"] else ""
     return (
         f'<div class="label"><b>{escape(_capital(bottle["name"]))}</b>, {escape(bottle["formula"])}<br>'
-        f"{_html(strength)}<br>{_html(hazards(label))}{_marks(label)}<div>{_html(MADE)}</div></div>"
+        f"{_html(strength)}{kept}<br>{_html(hazards(label))}{_marks(label)}<div>{_html(MADE)}</div></div>"
     )
 
 
@@ -145,7 +146,12 @@ COLUMNS = 80
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("prepare", help="solutions, labels, glassware and timetable for a class, from a plan")
+    parser = add_command(
+        commands,
+        "prepare",
+        does="solutions, labels, glassware and timetable for a class, from a plan",
+        example="prepare --benches 15 --out sheet.html neutralisation",
+    )
     parser.add_argument("plan", type=Path, metavar="plan.toml", help=PLAN_HELP)
     parser.add_argument("--benches", type=int, required=True, metavar="N", help="how many benches")
     parser.add_argument(
@@ -153,10 +159,13 @@ def add_to(commands: Any) -> None:
         action="append",
         default=[],
         metavar="NAME=MOL_DM3",
-        help='what the bottle says, for example --stock "hydrochloric acid=2.0"; may be given several times',
+        help='what the bottle says, as "hydrochloric acid=2.0"; may be given several times'
+        " (default: what a school usually has)",
     )
     parser.add_argument("--json", action="store_true", help="everything as one JSON object")
-    parser.add_argument("--out", type=Path, metavar="FILE.html", help="a page to print, with labels")
+    parser.add_argument(
+        "--out", type=Path, metavar="FILE.html", help="a page to print, with labels (default: words on the terminal)"
+    )
     parser.set_defaults(work=_prepare)
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from station.command.analyse import load_repeats
+from station.command.helping import add_command
 from station.command.settings import load_plan
 from station.command.terminal import CommandError
 from station.practical import events as e
@@ -16,9 +17,19 @@ from station.words.speaking import figure, spoken
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("replay", help="run a record through the live procedure")
-    parser.add_argument("file", type=Path, metavar="RECORD.csv")
-    parser.add_argument("--plan", type=Path, metavar="plan.toml", help="what was in the cup and what was added")
+    parser = add_command(
+        commands,
+        "replay",
+        does="run a record through the live procedure",
+        example="replay --plan plan.toml record.csv",
+    )
+    parser.add_argument("file", type=Path, metavar="RECORD.csv", help="a record CSV")
+    parser.add_argument(
+        "--plan",
+        type=Path,
+        metavar="plan.toml",
+        help="what was in the cup and what was added (default: not told)",
+    )
     parser.add_argument("--json", action="store_true", help="one JSON object a line")
     parser.set_defaults(work=_replay)
 

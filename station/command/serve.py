@@ -9,10 +9,11 @@ from typing import Any
 from station.command.assembly import VERSION, Parts, follow_presses, opened_access, opened_parts, watched_bench
 from station.command.desk import kit_desk
 from station.command.explain import until_mended
+from station.command.helping import add_command
 from station.command.practise import BESIDE_A_BENCH, hall_of
 from station.command.room.asking import link_of
 from station.command.settings import load_safe_plan, load_settings, record_folder
-from station.command.terminal import EXIT_ADDRESS, EXIT_FAILED, CommandError, tell
+from station.command.terminal import EXIT_ADDRESS, EXIT_FAILED, EXIT_RECORD, CommandError, tell
 from station.practical.plan import Plan
 from station.server.door.hosts import addresses
 from station.server.serve import PortTaken, listen, serve
@@ -21,7 +22,13 @@ from station.words import say
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("serve", help="run the bench: probe, panel, record and page")
+    parser = add_command(
+        commands,
+        "serve",
+        does="run the bench: probe, panel, record and page",
+        example="serve --config station.toml",
+        ends=(EXIT_ADDRESS, EXIT_RECORD),
+    )
     parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: the card's station.toml)")
     parser.add_argument("--new", action="store_true", help="begin a new practical even if one is under way")
     parser.add_argument(

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from station.command.check.check import kit_of
+from station.command.helping import add_command
 from station.command.settings import load_settings, settings_path
 from station.command.terminal import EXIT_FAILED, EXIT_RECORD, CommandError
 from station.kit import releases
@@ -57,9 +58,25 @@ class Service:
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("update", help="another version from wheels on a stick, with a way back")
-    parser.add_argument("source", type=Path, nargs="?", metavar="WHEEL_OR_FOLDER", help="a wheel, or a wheelhouse")
-    parser.add_argument("--sha256", metavar="HEX", help="names what is installed: 16 or more digits, as you were told")
+    parser = add_command(
+        commands,
+        "update",
+        does="another version from wheels on a stick, with a way back",
+        example="update wheels/",
+        ends=(EXIT_RECORD,),
+    )
+    parser.add_argument(
+        "source",
+        type=Path,
+        nargs="?",
+        metavar="WHEEL_OR_FOLDER",
+        help="a wheel, or a wheelhouse (default: none, with --back)",
+    )
+    parser.add_argument(
+        "--sha256",
+        metavar="HEX",
+        help="16 or more digits of what is installed, as told (default: they are told, nothing is installed)",
+    )
     parser.add_argument("--back", action="store_true", help="go back to the version before")
     parser.add_argument("--now", action="store_true", help="even if a practical is under way")
     parser.add_argument("--home", type=Path, default=releases.HOME, metavar="FOLDER", help="where the releases are")

@@ -4,6 +4,7 @@ import argparse
 from pathlib import Path
 from typing import Any
 
+from station.command.helping import add_command
 from station.command.settings import default_record_folder
 from station.command.terminal import EXIT_RECORD, CommandError
 from station.record.journal import JournalError
@@ -14,8 +15,16 @@ from station.words.speaking import spoken
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("wipe", help="delete the record and all sessions for good; stop the station first")
-    parser.add_argument("--record", type=Path, metavar="FOLDER", help="where the record is kept")
+    parser = add_command(
+        commands,
+        "wipe",
+        does="delete the record and all sessions for good; stop the station first",
+        example="wipe --yes",
+        ends=(EXIT_RECORD,),
+    )
+    parser.add_argument(
+        "--record", type=Path, metavar="FOLDER", help="where the record is kept (default: the service's folder)"
+    )
     parser.add_argument("--yes", action="store_true", help="really: nothing of it comes back")
     parser.add_argument("--register", action="store_true", help="the probe register too, which else stays")
     parser.set_defaults(work=_wipe)

@@ -4,12 +4,12 @@ An acid that the class is to find is taken as strong as this plan could find it,
 is on the safe side, and it says nothing that the plan does not say already.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Final
 
 from typing_extensions import TypedDict
 
-from station.chemistry.hazards import Label, solution_label, substance_label
+from station.chemistry.hazards import Label, Statement, solution_label, substance_label
 from station.chemistry.reagent import Reagent
 from station.chemistry.reagents import find_reagent
 from station.chemistry.safety import gas_of
@@ -118,7 +118,12 @@ def _substance(name: str, amount: Message, label: Label | None, basis: Message) 
 
 def statements_of(label: Label) -> list[Hazard]:
     """Return the hazard statements of a label."""
-    return [{"code": each.code, "text": each.text} for each in label.statements]
+    return statements_told(label.statements)
+
+
+def statements_told(statements: Iterable[Statement]) -> list[Hazard]:
+    """Return hazard statements as answers have them."""
+    return [{"code": each.code, "text": each.text} for each in statements]
 
 
 def _basis(label: Label, assumed_mol_dm3: float | None) -> Message:

@@ -13,7 +13,7 @@ from typing_extensions import TypedDict
 from station.practical.kinds import PlanValues, model_of, plan_from
 from station.practical.plan import Plan, PlanError
 from station.practical.predict_plan import minutes
-from station.practical.prepare import LESSONS_MIN, timetable
+from station.practical.prepare.amounts import LESSONS_MIN, timetable
 from station.practical.problems import own_words
 from station.practical.safety import (
     Hazardous,

@@ -171,8 +171,25 @@ def safety_warnings(plan: Plan, expected_mol_dm3: float | None = None) -> list[W
         named[0] = (named[0][0], expected_mol_dm3)
     strong = strong_words([(name, mol_dm3) for name, mol_dm3 in named if mol_dm3 is not None])
     found = [("strong", text) for text in strong]
+    found += [("beyond-plan", text) for text in _beyond(plan)]
     found += [(each.id, each.text) for each in _findings(plan) if not each.refuses]
     return [{"id": each, "text": text} for each, text in found]
+
+
+def _beyond(plan: Plan) -> list[Message]:
+    """Say where staff made up more than the plan can find: the students' label holds up to what it can."""
+    return [
+        say(
+            "warning-beyond-plan",
+            reagent=each.name,
+            mol_dm3=f"{each.prepared_mol_dm3:g}",
+            most_mol_dm3=f"{each.most_mol_dm3:g}",
+        )
+        for each in plan.ingredients
+        if each.prepared_mol_dm3 is not None
+        and each.most_mol_dm3 is not None
+        and each.prepared_mol_dm3 > each.most_mol_dm3
+    ]
 
 
 def _findings(plan: Plan) -> tuple[Finding, ...]:

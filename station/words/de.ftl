@@ -23,6 +23,7 @@ problem-concentration-not-above-0 = eine Konzentration muss größer als 0 sein,
 signal-danger = Gefahr
 signal-warning = Achtung
 hazard-h272 = Kann Brand verstärken; Oxidationsmittel
+hazard-h290 = Kann gegenüber Metallen korrosiv sein
 hazard-h226 = Flüssigkeit und Dampf entzündbar
 hazard-h302 = Gesundheitsschädlich bei Verschlucken
 hazard-h312 = Gesundheitsschädlich bei Hautkontakt
@@ -424,6 +425,8 @@ safety-splash-in-eye-long = Spritzer im Auge: 20 Minuten unter sanft fließendem
 label-not-classified = Bei dieser Konzentration nicht als gefährlich eingestuft; die üblichen Vorsichtsregeln gelten.
 label-of-stock = Der Vorrat
 label-of-bottle = Etikett der Flasche
+label-of-store = Etikett der Vorratsflasche
+label-staff-only = Vorratsflasche, nur für Lehrkräfte und Technik
 label-to-find = Konzentration gesucht
 label-made-on = Angesetzt am: ________ von: ________
 label-hazards = { $signal }: { $statements }.
@@ -439,6 +442,23 @@ sheet-make-from-mass = { $reagent }, { $mol_dm3 } mol/dm³: { $volume_cm3 } cm³
 sheet-make-from-volume = { $reagent }, { $mol_dm3 } mol/dm³: { $volume_cm3 } cm³ ansetzen aus { $stock_cm3 } cm³ ({ $stock })
 sheet-why-so-much = Eingefüllt werden insgesamt { $poured_cm3 } cm³. Der Rest: je Platz { $rinse_cm3 } cm³ zum Spülen der Geräte und Eintauchen des Fühlers, dazu { $percent } % für Verschüttetes und misslungene Durchgänge.
 sheet-gloves = Beim Umgang mit dem Vorrat zusätzlich zur Schutzbrille Schutzhandschuhe gegen Chemikalien tragen.
+sheet-vessel = { $count ->
+    [one] Alles zusammen kommt in eine Flasche oder einen Kanister von { $dm3 } dm³: Polyethylen für Laugen, Glas oder Polyethylen für Säuren.
+   *[other] Alles zusammen kommt in { $count } Flaschen oder Kanister von { $dm3 } dm³: Polyethylen für Laugen, Glas oder Polyethylen für Säuren.
+}
+sheet-near-limit = Keine 10 % neben einem Grenzwert: ab etwa { $mol_dm3 } mol/dm³ gilt auch { $statements }. Sorgfältig abmessen; eine stärkere Lösung braucht das strengere Etikett.
+sheet-strength-as-made = So angesetzt ist die Konzentration auf etwa { $percent } % bekannt (± { $u_mol_dm3 } mol/dm³, eine Standardunsicherheit): Vorräte sind nicht rein, und ihr Etikett nennt einen Bereich.
+sheet-as-sure-as-bottle = Die Konzentration ist so gut bekannt wie die der eigenen Flasche, mit Messzylindern nicht besser als auf 0.6 %.
+standardise-head = Um es genauer zu wissen: den Titer bestimmen ({ $reagent })
+standardise-weigh = Etwa { $mass_g } g trockenes Kaliumhydrogenphthalat auf 0.01 g genau in einen Erlenmeyerkolben einwiegen und in etwa 50 cm³ destilliertem Wasser lösen.
+standardise-burette = Zwei Tropfen Phenolphthalein zugeben. { $reagent } aus einer Bürette zugeben bis zum ersten Rosa, das eine halbe Minute bleibt.
+standardise-pipette = 25.0 cm³ { $reagent } in einen Erlenmeyerkolben pipettieren, zwei Tropfen Phenolphthalein zugeben.
+standardise-alkali-burette = Die Lauge mit dem bestimmten Titer ({ $alkali }) aus einer Bürette zugeben bis zum ersten Rosa, das eine halbe Minute bleibt.
+standardise-thrice = Dreimal ausführen. Weichen die Ergebnisse um mehr als 1 % voneinander ab, noch einmal.
+standardise-by-mass = Konzentration in mol/dm³ = { $factor } × Masse in g ÷ Volumen in cm³. Den Mittelwert auf das Etikett und in den Plan schreiben.
+standardise-by-ratio = Die Konzentration ({ $reagent }) aus den Volumen und der Reaktionsgleichung berechnen. Den Mittelwert auf das Vorratsetikett und in den Plan schreiben.
+standardise-known-to = So ist sie auf etwa { $percent } % bekannt (± { $u_mol_dm3 } mol/dm³, eine Standardunsicherheit), mit einer Waage auf 0.01 g und Glasgeräten der Klasse B.
+standardise-flames = Phenolphthalein von Flammen fernhalten: es ist in Ethanol gelöst.
 sheet-class-to-find = Die Klasse soll die Konzentration finden: nicht auf die Flaschen der Klasse schreiben.
 sheet-needed = { $volume_cm3 } cm³ werden gebraucht. Der Plan nennt die Konzentration nicht.
 sheet-can-resolve = Dieser Plan kann { $least_mol_dm3 } bis { $most_mol_dm3 } mol/dm³ finden.
@@ -691,6 +711,7 @@ formula-heat-taken-in = q = q(Zugabe) - C ΔT
 formula-heat-given-out = q = C ΔT - q(Zugabe)
 lines-off-line = Der Messwert nach Portion { $portion } liegt { $off_c } °C neben seiner Geraden ({ $test }). Er bleibt erhalten: Weglassen darf ihn nur ein Mensch.
 warning-strong = Über { $limit_mol_dm3 } mol/dm³: { $reagent } ({ $mol_dm3 } mol/dm³). Das ist stärker, als dieser Versuch braucht: Lehrkraft oder Technik muss es nach der Gefährdungsbeurteilung der Schule bestätigen.
+warning-beyond-plan = Die angesetzten { $mol_dm3 } mol/dm³ ({ $reagent }) sind mehr, als dieser Plan finden kann ({ $most_mol_dm3 } mol/dm³); bis dahin gilt das Etikett der Klasse. Mehr Portionen oder eine stärkere Lauge planen.
 problem-number-too-long = eine Zahl ist zu lang
 problem-nested-too-deeply = zu tief verschachtelt
 problem-step-missing = ein Schritt fehlt

@@ -23,6 +23,7 @@ problem-concentration-not-above-0 = a concentration must be above 0, not { $mol_
 signal-danger = Danger
 signal-warning = Warning
 hazard-h272 = May intensify fire; oxidiser
+hazard-h290 = May be corrosive to metals
 hazard-h226 = Flammable liquid and vapour
 hazard-h302 = Harmful if swallowed
 hazard-h312 = Harmful in contact with skin
@@ -424,6 +425,8 @@ safety-splash-in-eye-long = Splash in the eye: rinse with gently running water f
 label-not-classified = Not classified as hazardous at this concentration; the usual cautions hold.
 label-of-stock = The stock
 label-of-bottle = The bottle's label
+label-of-store = The label of the store bottle
+label-staff-only = Store bottle, for staff only
 label-to-find = concentration to be found
 label-made-on = Made on: ________ by: ________
 label-hazards = { $signal }: { $statements }.
@@ -439,6 +442,23 @@ sheet-make-from-mass = { $reagent }, { $mol_dm3 } mol/dm³: make { $volume_cm3 }
 sheet-make-from-volume = { $reagent }, { $mol_dm3 } mol/dm³: make { $volume_cm3 } cm³ from { $stock_cm3 } cm³ ({ $stock })
 sheet-why-so-much = Poured in all: { $poured_cm3 } cm³. The rest: { $rinse_cm3 } cm³ a bench to rinse glassware and dip the probe, and { $percent } % for spills and repeats that go wrong.
 sheet-gloves = Wear gloves against chemicals while you handle the stock, as well as eye protection.
+sheet-vessel = { $count ->
+    [one] All of it goes into one bottle or canister of { $dm3 } dm³: polyethylene for alkalis, glass or polyethylene for acids.
+   *[other] All of it goes into { $count } bottles or canisters of { $dm3 } dm³: polyethylene for alkalis, glass or polyethylene for acids.
+}
+sheet-near-limit = Within 10 % of a limit: from about { $mol_dm3 } mol/dm³ on it is also { $statements }. Measure with care; a stronger solution needs the stricter label.
+sheet-strength-as-made = Made up so, its concentration is known to about { $percent } % (± { $u_mol_dm3 } mol/dm³, one standard uncertainty): stocks are not pure and their labels say a range.
+sheet-as-sure-as-bottle = Its concentration is known as well as that of your own bottle, and no better than 0.6 % from measuring cylinders.
+standardise-head = To know it better: standardise the { $reagent }
+standardise-weigh = Weigh about { $mass_g } g of dry potassium hydrogenphthalate to 0.01 g into a conical flask. Dissolve it in about 50 cm³ of distilled water.
+standardise-burette = Add two drops of phenolphthalein. Add { $reagent } from a burette until the first pink that stays for half a minute.
+standardise-pipette = Pipette 25.0 cm³ of { $reagent } into a conical flask, and add two drops of phenolphthalein.
+standardise-alkali-burette = Add the { $alkali } that you have standardised from a burette until the first pink that stays for half a minute.
+standardise-thrice = Do it three times. If the results differ by more than 1 %, do it again.
+standardise-by-mass = Concentration in mol/dm³ = { $factor } × mass in g ÷ volume in cm³. Take the mean, and write it on the label and into the plan.
+standardise-by-ratio = Work out the concentration of the { $reagent } from the volumes and the equation. Take the mean, and write it on the store label and into the plan.
+standardise-known-to = So it is known to about { $percent } % (± { $u_mol_dm3 } mol/dm³, one standard uncertainty). That takes a balance to 0.01 g and class B glassware.
+standardise-flames = Keep phenolphthalein away from flames: it is dissolved in ethanol.
 sheet-class-to-find = The class is to find its concentration: do not write it on the students' bottles.
 sheet-needed = { $volume_cm3 } cm³ are needed. The plan does not say its concentration.
 sheet-can-resolve = This plan can resolve { $least_mol_dm3 } to { $most_mol_dm3 } mol/dm³.
@@ -688,6 +708,7 @@ formula-heat-taken-in = q = q(added) - C ΔT
 formula-heat-given-out = q = C ΔT - q(added)
 lines-off-line = The reading after portion { $portion } stands { $off_c } °C off its line ({ $test }). It is kept: a person may leave it out.
 warning-strong = Above { $limit_mol_dm3 } mol/dm³: { $reagent } ({ $mol_dm3 } mol/dm³). That is stronger than this practical needs: staff must confirm it against the school's risk assessment.
+warning-beyond-plan = You made up { $mol_dm3 } mol/dm³ ({ $reagent }), more than the { $most_mol_dm3 } mol/dm³ that this plan can find. The students' label holds only up to that. Plan more portions or a stronger alkali.
 problem-number-too-long = a number is too long
 problem-nested-too-deeply = nested too deeply
 problem-step-missing = a step is missing

@@ -23,6 +23,7 @@ problem-concentration-not-above-0 = une concentration doit être supérieure à 
 signal-danger = Danger
 signal-warning = Attention
 hazard-h272 = Peut aggraver un incendie; comburant
+hazard-h290 = Peut être corrosif pour les métaux
 hazard-h226 = Liquide et vapeurs inflammables
 hazard-h302 = Nocif en cas d’ingestion
 hazard-h312 = Nocif par contact cutané
@@ -424,6 +425,8 @@ safety-splash-in-eye-long = Projection dans l’œil : rincer sous un filet d�
 label-not-classified = Non classé dangereux à cette concentration ; les précautions habituelles s’appliquent.
 label-of-stock = La solution mère
 label-of-bottle = L’étiquette du flacon
+label-of-store = L’étiquette du flacon de réserve
+label-staff-only = Flacon de réserve, réservé au personnel
 label-to-find = concentration à déterminer
 label-made-on = Préparé le : ________ par : ________
 label-hazards = { $signal } : { $statements }.
@@ -439,6 +442,23 @@ sheet-make-from-mass = { $reagent }, { $mol_dm3 } mol/dm³ : préparer { $volu
 sheet-make-from-volume = { $reagent }, { $mol_dm3 } mol/dm³ : préparer { $volume_cm3 } cm³ à partir de { $stock_cm3 } cm³ ({ $stock })
 sheet-why-so-much = Versés en tout : { $poured_cm3 } cm³. Le reste : { $rinse_cm3 } cm³ par poste pour rincer la verrerie et tremper le capteur, et { $percent } % pour ce qui est renversé et les essais manqués.
 sheet-gloves = En manipulant le produit de départ, porter des gants contre les produits chimiques, en plus des lunettes.
+sheet-vessel = { $count ->
+    [one] Le tout va dans un flacon ou un bidon de { $dm3 } dm³ : polyéthylène pour les bases, verre ou polyéthylène pour les acides.
+   *[other] Le tout va dans { $count } flacons ou bidons de { $dm3 } dm³ : polyéthylène pour les bases, verre ou polyéthylène pour les acides.
+}
+sheet-near-limit = À moins de 10 % d’une limite : à partir d’environ { $mol_dm3 } mol/dm³, il faut aussi { $statements }. Mesurer avec soin ; une solution plus concentrée demande l’étiquette plus stricte.
+sheet-strength-as-made = Ainsi préparée, sa concentration est connue à environ { $percent } % (± { $u_mol_dm3 } mol/dm³, une incertitude-type) : les produits de départ ne sont pas purs et leur étiquette donne un intervalle.
+sheet-as-sure-as-bottle = Sa concentration est connue aussi bien que celle de votre propre flacon, et pas mieux qu’à 0.6 % avec des éprouvettes graduées.
+standardise-head = Pour la connaître mieux : étalonner la solution ({ $reagent })
+standardise-weigh = Peser environ { $mass_g } g d’hydrogénophtalate de potassium sec à 0.01 g près dans un erlenmeyer, et dissoudre dans environ 50 cm³ d’eau distillée.
+standardise-burette = Ajouter deux gouttes de phénolphtaléine. Verser { $reagent } à la burette jusqu’au premier rose qui reste une demi-minute.
+standardise-pipette = Pipeter 25.0 cm³ de { $reagent } dans un erlenmeyer, ajouter deux gouttes de phénolphtaléine.
+standardise-alkali-burette = Verser à la burette la base étalonnée ({ $alkali }) jusqu’au premier rose qui reste une demi-minute.
+standardise-thrice = Le faire trois fois. Si les résultats diffèrent de plus de 1 %, recommencer.
+standardise-by-mass = Concentration en mol/dm³ = { $factor } × masse en g ÷ volume en cm³. Écrire la moyenne sur l’étiquette et dans le plan.
+standardise-by-ratio = Calculer la concentration ({ $reagent }) d’après les volumes et l’équation. Écrire la moyenne sur l’étiquette de réserve et dans le plan.
+standardise-known-to = Elle est alors connue à environ { $percent } % (± { $u_mol_dm3 } mol/dm³, une incertitude-type), avec une balance à 0.01 g et de la verrerie de classe B.
+standardise-flames = Tenir la phénolphtaléine loin des flammes : elle est dissoute dans l’éthanol.
 sheet-class-to-find = La classe doit trouver sa concentration : ne pas l’écrire sur les flacons des élèves.
 sheet-needed = Il en faut { $volume_cm3 } cm³. Le plan n’indique pas sa concentration.
 sheet-can-resolve = Ce plan peut déterminer de { $least_mol_dm3 } à { $most_mol_dm3 } mol/dm³.
@@ -694,6 +714,7 @@ formula-heat-taken-in = q = q(ajouté) - C ΔT
 formula-heat-given-out = q = C ΔT - q(ajouté)
 lines-off-line = La mesure après la portion { $portion } est à { $off_c } °C de sa droite ({ $test }). Elle est gardée : une personne peut la laisser de côté.
 warning-strong = Au-dessus de { $limit_mol_dm3 } mol/dm³ : { $reagent } ({ $mol_dm3 } mol/dm³). C’est plus concentré que ce TP ne le demande : le personnel doit le confirmer d’après l’évaluation des risques de l’établissement.
+warning-beyond-plan = Les { $mol_dm3 } mol/dm³ préparés ({ $reagent }) dépassent ce que ce plan peut déterminer ({ $most_mol_dm3 } mol/dm³), et l’étiquette des élèves vaut jusque-là. Prévoir plus de portions ou une base plus concentrée.
 problem-number-too-long = un nombre est trop long
 problem-nested-too-deeply = imbriqué trop profondément
 problem-step-missing = il manque une étape

@@ -4,7 +4,15 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from station.chemistry.hazards import CATEGORIES, GENERIC, HAZARDS, solution_label, substance_label
+from station.chemistry.hazards import (
+    CATEGORIES,
+    GENERIC,
+    HAZARDS,
+    METALS,
+    solution_label,
+    stored_label,
+    substance_label,
+)
 from station.chemistry.reagent import Reagent
 from station.chemistry.reagents import REAGENTS, find_reagent
 from station.chemistry.solutions import concentration_mol_dm3
@@ -175,3 +183,30 @@ def test_more_of_it_is_never_less_dangerous(reagent: Reagent, mol_dm3: float, fa
     )
     for family, code in weaker.items():
         assert GRAVEST_FIRST.index(stronger[family]) <= GRAVEST_FIRST.index(code)
+
+
+@pytest.mark.parametrize(
+    ("name", "mol_dm3", "expected"),
+    # Suppliers' data sheets: hydrochloric acid 0.1 mol/dm³ (No. 1045, 2012) and sulfuric acid 0.25 mol/dm³ (No. 109073,
+    # 2015): "Met. Corr. 1, H290, Warning" and nothing else.
+    [("hydrochloric acid", 0.1, ["H290"]), ("sulfuric acid", 0.25, ["H290"])],
+)
+def test_a_stored_bottle_says_what_it_does_to_metals(name: str, mol_dm3: float, expected: list[str]) -> None:
+    label = stored_label(find_reagent(name), mol_dm3)
+    assert [each.code for each in label.statements] == expected
+    assert (label.pictograms, label.signal) == (("GHS05",), "Warning")
+
+
+def test_irritation_keeps_its_mark_beside_that_of_metals() -> None:
+    """Article 26 takes the exclamation mark away for skin and eyes where corrosion says more of them."""
+    assert stored_label(find_reagent("sodium hydroxide"), 0.4).pictograms == ("GHS05", "GHS07")
+    assert stored_label(find_reagent("sodium hydroxide"), 1.0).pictograms == ("GHS05",)
+
+
+def test_only_those_of_the_table_say_it_and_only_from_there_on() -> None:
+    assert {reagent.name.id for reagent in REAGENTS} >= METALS
+    for reagent in REAGENTS:
+        for mol_dm3 in (0.05, 0.5):
+            says = "H290" in {each.code for each in stored_label(reagent, mol_dm3).statements}
+            assert says == (reagent.name.id in METALS and mol_dm3 >= 0.1)
+            assert "H290" not in {each.code for each in solution_label(reagent, mol_dm3).statements}

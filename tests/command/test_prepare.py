@@ -76,11 +76,14 @@ def test_the_page_stands_alone_and_no_label_gives_the_answer_away(plan: str, tmp
     assert page.outside == [], "nothing is fetched"
     assert "Nitric acid <by titration> & heat" in page.text
     labels = page.labels[1:]
-    assert len(labels) == 8
+    assert len(labels) == 8 + 2
     drawn = out.read_text(encoding="utf-8").partition('<div class="labels">')[2]
-    assert drawn.count("<svg") == 8, "the pictogram is drawn on each label"
-    assert not [each for each in labels if "0.357" in each]
-    assert len([each for each in labels if "Causes severe skin burns" in each]) == 4
+    assert drawn.count("<svg") == 10 + 1, "the pictogram is drawn on each label; a store bottle of alkali has two"
+    benches, stored = labels[:8], labels[8:]
+    assert not [each for each in benches if "0.357" in each]
+    assert len([each for each in benches if "Causes severe skin burns" in each]) == 4
+    assert "0.357 mol/dm³" in stored[0]
+    assert all("for staff only" in each and "(H290)" in each for each in stored)
 
 
 def test_json_is_one_object(plan: str, capsys: pytest.CaptureFixture[str]) -> None:

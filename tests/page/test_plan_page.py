@@ -70,7 +70,7 @@ def test_anybody_computes_and_sees_nothing_that_staff_made_up(page: Page, bench:
     promise = page.locator(".plan-promise")
     expect(promise).to_contain_text("20.0 cm³")
     expect(promise).to_contain_text("6 before, 6 after")
-    expect(page.locator(".plan-hazards")).to_contain_text("taken as 0.7 mol/dm³")
+    expect(page.locator(".plan-hazards")).to_contain_text("taken as 0.512 mol/dm³")
     assert "0.357" not in page.content()
     expect(page.get_by_label("Its concentration").locator("option")).to_have_count(2)
     expect(page.get_by_role("button", name="Start on this bench")).to_have_count(0)
@@ -142,9 +142,11 @@ def test_from_the_plan_to_a_printed_preparation(page: Page, bench: Station, tmp_
     labels = [number for number, text in enumerate(rest) if "Made on:" in text]
     assert labels == list(range(labels[0], len(rest))), "labels stand on sheets of their own, at the end"
     told = "".join(rest[labels[0] :])
-    assert told.count("Made on:") == 30
+    assert told.count("Made on:") == 30 + 2
     assert told.count("concentration to be found") == 15
-    assert "0.36" not in told
+    benches, _, stored = told.rpartition("concentration to be found")
+    assert "0.36" not in benches
+    assert stored.count("0.36") == 1, "the store bottle's label has it"
     assert "Spills" not in told
     assert "Sign" not in first + "".join(rest)
 

@@ -9,7 +9,11 @@ from hypothesis import strategies as st
 from station.chemistry.reagents import REAGENTS, find_reagent
 from station.practical.guide import guide
 from station.practical.kinds import plan_from
-from station.practical.kinds.portions.plan import PortionsPlan, most_mol_dm3
+from station.practical.kinds.portions.plan import LEAST_POINTS, PortionsPlan, most_mol_dm3
+from station.practical.predict import predict
+from station.practical.prepare.amounts import preparation
+from station.practical.prepare.sheet import sheet
+from station.practical.safety import hazards_of, safety_warnings
 
 SUBSTANCE = {
     "name",
@@ -70,12 +74,30 @@ def test_what_is_not_classified_is_called_so_and_still_has_the_usual_cautions() 
 
 
 def test_an_unknown_acid_is_taken_as_strong_as_the_plan_could_find_it() -> None:
-    # 10 × 4 cm³ of 0.4 mol/dm³ neutralise at most 25 cm³ of 0.64 mol/dm³; with two protons each, of 0.32.
-    assert most_mol_dm3(portions()) == 0.7
-    assert most_mol_dm3(portions(acid={"name": "sulfuric acid"})) == 0.4
+    # Three readings after it: 8 × 4 cm³ of 0.4 mol/dm³ neutralise 25 cm³ of 0.512 mol/dm³; with two protons, 0.256.
+    assert most_mol_dm3(portions()) == 0.512
+    assert most_mol_dm3(portions(acid={"name": "sulfuric acid"})) == 0.256
     found = guide(portions())["in_cup"][0]
-    assert (found["concentration_mol_dm3"], found["assumed_mol_dm3"]) == (None, 0.7)
-    assert "assumes 0.7 mol/dm³" in found["basis"]
+    assert (found["concentration_mol_dm3"], found["assumed_mol_dm3"]) == (None, 0.512)
+    assert "assumes 0.512 mol/dm³" in found["basis"]
+
+
+def test_the_most_that_a_plan_can_find_is_one_number_wherever_it_is_told() -> None:
+    plan = portions()
+    told = plan.range_mol_dm3()
+    assert told is not None
+    promised = predict(plan, compare=False)
+    shown = preparation(plan, 3)
+    (lines,) = [each["lines"] for each in sheet(shown)["sections"] if each["head"] == plan.acid.name]
+    assert guide(plan)["in_cup"][0]["assumed_mol_dm3"] == told[1] == promised["acid"]["range_mol_dm3"][1] == 0.512
+    assert hazards_of(plan)[0]["concentration_mol_dm3"] == shown["unknown"][0]["most_mol_dm3"] == 0.512
+    assert [each for each in lines if "0.512 mol/dm³" in each] == lines[1:]
+
+
+def test_staff_hear_where_they_made_up_more_than_the_plan_can_find() -> None:
+    warned = [each["id"] for each in safety_warnings(portions(acid={"prepared_mol_dm3": 0.6}))]
+    assert warned == ["beyond-plan"]
+    assert safety_warnings(portions(acid={"prepared_mol_dm3": 0.5})) == []
 
 
 def test_what_staff_prepared_leaves_no_trace() -> None:
@@ -85,7 +107,7 @@ def test_what_staff_prepared_leaves_no_trace() -> None:
 
 
 @given(st.floats(0.01, 20.0), st.integers(1, 60), st.floats(0.5, 50.0), st.floats(5.0, 500.0))
-def test_the_assumed_concentration_is_rounded_up_by_less_than_half(
+def test_the_assumed_concentration_is_at_most_what_all_portions_neutralise(
     alkali_mol_dm3: float, count: int, portion_cm3: float, acid_cm3: float
 ) -> None:
     made = plan_from(
@@ -97,7 +119,10 @@ def test_the_assumed_concentration_is_rounded_up_by_less_than_half(
     )
     assert isinstance(made, PortionsPlan)
     most = alkali_mol_dm3 * count * portion_cm3 / acid_cm3
-    assert most * (1 - 1e-6) <= most_mol_dm3(made) <= most * 1.5001
+    found = made.range_mol_dm3() if count >= 2 * (LEAST_POINTS - 1) else (0.0, most)
+    assert found is not None
+    assert most_mol_dm3(made) == pytest.approx(found[1], rel=0.005)
+    assert most_mol_dm3(made) <= most * 1.005
 
 
 @pytest.mark.parametrize("reagent", REAGENTS, ids=lambda each: each.name)
@@ -135,5 +160,5 @@ def test_copper_and_barium_do_not_go_down_the_sink() -> None:
 
 def test_reagents_that_do_not_react_still_get_their_guide() -> None:
     found = guide(portions(acid={"name": "sodium chloride"}, alkali={"name": "sodium hydroxide"}))
-    assert found["in_cup"][0]["assumed_mol_dm3"] == 0.7
+    assert found["in_cup"][0]["assumed_mol_dm3"] == 0.64, "what all portions would neutralise"
     assert find_reagent(found["in_cup"][0]["name"]).name == "sodium chloride"

@@ -15,7 +15,8 @@ from station.practical.events.bench import PlanChosen
 from station.practical.kinds import plan_from, read_plan
 from station.practical.plan import PlanError
 from station.practical.plan_check import check_plan
-from station.practical.prepare import preparation, sheet
+from station.practical.prepare.amounts import preparation
+from station.practical.prepare.sheet import sheet
 from station.practical.prompts import instruction
 from station.practical.state import State, Step
 from station.practical.view import view

@@ -6,10 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from station.chemistry.preparation import Stock, amount_text
 from station.practical.kinds import plan_from, ready_plan
 from station.practical.plan import PlanError
 from station.practical.predict_plan import minutes
-from station.practical.prepare import preparation, sheet, timetable
+from station.practical.prepare.amounts import SCHOOLS_OWN, preparation, timetable
+from station.practical.prepare.sheet import sheet
 from station.practical.safety import hazards_of
 from station.words import say
 
@@ -65,15 +67,16 @@ def test_every_bottle_has_a_label_also_of_an_acid_that_the_plan_does_not_tell() 
     plan = plan_from({**PLAN, "acid": {"name": "nitric acid", "volume_cm3": 10.0}, "alkali": strong})
     answer = preparation(plan, 6)
     shown = sheet(answer)
-    assert [(each["name"], each["count"]) for each in shown["bottles"]] == [("nitric acid", 6), ("sodium hydroxide", 6)]
+    handed_out = [each for each in shown["bottles"] if not each["store"]]
+    assert [(each["name"], each["count"]) for each in handed_out] == [("nitric acid", 6), ("sodium hydroxide", 6)]
     (laid,) = [each for each in answer["glassware"] if "labelled" in each["item"]]
-    assert sum(each["count"] for each in shown["bottles"]) == laid["all"]
-    acid = shown["bottles"][0]
+    assert sum(each["count"] for each in handed_out) == laid["all"]
+    acid = handed_out[0]
     assert (acid["formula"], acid["concentration_mol_dm3"]) == ("HNO3", None)
     assert acid["label"] == hazards_of(plan)[0]["label"]
     assert acid["label"]["hazards"][0]["code"] == "H314"  # from 5 % by mass (CLP, Annex VI)
     (told,) = [each for each in shown["sections"] if each["head"] == "nitric acid"]
-    assert told["lines"][-1] == "The label holds for 4 mol/dm³ and less."
+    assert told["lines"][-1] == "The label holds for 2.7 mol/dm³ and less."
 
 
 def test_a_weighed_solid_is_counted_out() -> None:
@@ -137,3 +140,69 @@ def test_a_plan_of_acid_and_alkali_names_both_spills_and_no_balance() -> None:
     answer = preparation(ready_plan("mixed-once"), 5)
     assert {say("spill-acid"), say("spill-alkali")} <= set(answer["spills"])
     assert say("item-balance") not in {each["item"] for each in answer["glassware"]}
+
+
+def lines_of(plan: dict[str, Any], head: str) -> list[str]:
+    (section,) = [each for each in sheet(preparation(plan_from(plan), 15))["sections"] if each["head"].startswith(head)]
+    return [*section["steps"], *section["lines"]]
+
+
+def test_the_bottle_in_store_tells_what_is_in_it() -> None:
+    acid = {"name": "nitric acid", "volume_cm3": 20.0, "prepared_mol_dm3": 0.35}
+    stored = [each for each in sheet(preparation(plan_from({**PLAN, "acid": acid}), 15))["bottles"] if each["store"]]
+    assert [(each["name"], each["concentration_mol_dm3"], each["count"]) for each in stored] == [
+        ("nitric acid", 0.35, 1),
+        ("sodium hydroxide", 0.4, 1),
+    ]
+    # What suppliers say of 0.1 mol/dm³ and more: chemistry/hazards.py.
+    assert all("H290" in {hazard["code"] for hazard in each["label"]["hazards"]} for each in stored)
+
+
+def test_a_limit_within_10_percent_is_told_with_what_holds_from_there() -> None:
+    """Sodium hydroxide is corrosive from 2 % by mass, 0.51 mol/dm³ (Annex VI, 011-002-00-6)."""
+    remarks = {
+        mol_dm3: [
+            each
+            for each in lines_of({**PLAN, "alkali": {**PLAN["alkali"], "concentration_mol_dm3": mol_dm3}}, "sodium")
+            if "Within 10 %" in each
+        ]
+        for mol_dm3 in (0.40, 0.48, 0.54, 0.60)
+    }
+    assert [len(found) for found in remarks.values()] == [0, 1, 1, 0]
+    assert "from about 0.51 mol/dm³ on it is also Causes severe skin burns and eye damage (H314)" in remarks[0.48][0]
+
+
+def test_an_alkali_is_standardised_and_an_acid_by_it() -> None:
+    """1.633 g of potassium hydrogenphthalate (204.22 g/mol) take 20 cm³ of 0.4 mol/dm³; worked by hand."""
+    alkali = lines_of(PLAN, "To know it better: standardise the sodium hydroxide")
+    assert alkali[0].startswith("Weigh about 1.63 g of dry potassium hydrogenphthalate")
+    assert "4.897 × mass in g ÷ volume in cm³" in alkali[3]
+    assert "about 0.4 % (± 0.002 mol/dm³" in alkali[4]
+    heads = [each["head"] for each in sheet(preparation(plan_from(PLAN), 15))["sections"]]
+    better = [each for each in heads if each.startswith("To know it better")]
+    assert [each.rpartition("the ")[2] for each in better] == ["sodium hydroxide", "nitric acid"]
+
+
+def test_how_well_a_strength_is_known_without_a_titration_is_told() -> None:
+    assert any("known to about 2 % (± 0.008 mol/dm³" in each for each in lines_of(PLAN, "sodium hydroxide"))
+    own = preparation(plan_from(PLAN), 15, {"nitric acid": Stock(2.0, SCHOOLS_OWN)})
+    (acid,) = [each for each in sheet(own)["sections"] if each["head"].startswith("nitric acid")]
+    assert any("as well as that of your own bottle" in each for each in acid["lines"])
+
+
+@pytest.mark.parametrize("benches", [1, 15, 100])
+def test_the_vessels_hold_what_is_made(benches: int) -> None:
+    answer = preparation(plan_from(PLAN), benches)
+    for each in answer["solutions"]:
+        assert each["vessels"] * each["vessel_cm3"] >= each["make_cm3"]
+        assert (each["vessels"] - 1) * each["vessel_cm3"] < each["make_cm3"]
+
+
+@given(st.integers(1, 40), st.floats(0.05, 0.9))
+def test_an_amount_is_written_alike_wherever_it_stands(benches: int, mol_dm3: float) -> None:
+    acid = {**PLAN["acid"], "concentration_mol_dm3": mol_dm3}
+    answer = preparation(plan_from({**PLAN, "acid": acid}), benches)
+    for made, section in zip(answer["solutions"], sheet(answer)["sections"], strict=False):
+        amount = amount_text(made["mass_g"] or made["stock_cm3"] or 0.0)
+        assert f"from {amount} " in section["head"]
+        assert [each for each in section["steps"] if f"Add {amount} " in each]

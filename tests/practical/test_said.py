@@ -11,7 +11,8 @@ from station.practical.kinds import plan_from, ready_plan
 from station.practical.plan import PlanError
 from station.practical.plan_check import check_plan, problems_of
 from station.practical.predict import predict
-from station.practical.prepare import preparation, sheet
+from station.practical.prepare.amounts import preparation
+from station.practical.prepare.sheet import sheet
 from station.practical.results import results
 from station.practical.safety import safe
 from station.words import Message, in_language, say

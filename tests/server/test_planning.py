@@ -28,7 +28,8 @@ from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.plan import Plan
 from station.practical.plan_check import check_plan, plan_toml
 from station.practical.predict import predict
-from station.practical.prepare import preparation, sheet
+from station.practical.prepare.amounts import preparation
+from station.practical.prepare.sheet import sheet
 from station.words import beside
 from tests.records import PLAN_TEXT
 from tests.server.doors import GIVEN, SECRETS
@@ -96,7 +97,7 @@ async def test_a_plan_that_can_be_used_tells_hazards_minutes_and_its_file(tmp_pa
     assert found["problems"] == found["strong"] == []
     assert read_plan(found["toml"]) == plan_from(PLAN)
     acid, alkali = found["hazards"]
-    assert (acid["concentration_mol_dm3"], acid["assumed"]) == (0.7, True), "as strong as this plan could find it"
+    assert (acid["concentration_mol_dm3"], acid["assumed"]) == (0.512, True), "as strong as this plan could find it"
     assert alkali["label"]["pictograms"] == ["GHS05"]
     assert (found["minutes"]["total"], found["name"]) == (21.0, "How strong is the nitric acid?")
 
@@ -172,7 +173,12 @@ async def test_the_preparation_is_the_commands(station: Station) -> None:
     assert acid["head"].startswith(f"nitric acid, {SECRET} mol/dm³: make ")
     assert "the school's own bottle" in acid["head"]
     bottles = (await station.client.post("/api/preparation", json=own)).json()["bottles"]
-    assert [each["concentration_mol_dm3"] for each in bottles] == [None, 0.4]
+    assert [(each["concentration_mol_dm3"], each["store"]) for each in bottles] == [
+        (None, False),
+        (0.4, False),
+        (SECRET, True),
+        (0.4, True),
+    ]
 
 
 @pytest.mark.parametrize(

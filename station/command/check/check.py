@@ -17,6 +17,7 @@ from station.bench.panel.pins import PanelPins, PanelPinsError, PanelUnavailable
 from station.bench.panel.signals import Signal
 from station.command.check.link import link
 from station.command.check.room import check_room, room_settings_path
+from station.command.helping import add_command
 from station.command.settings import Settings, default_record_folder, load_safe_plan, load_settings, settings_path
 from station.command.terminal import CommandError
 from station.server.door.hosts import addresses
@@ -31,10 +32,16 @@ LAMPS_S = 5.0
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("check", help="is this kit ready? bus, probe, pins, storage, clock, power, network")
+    parser = add_command(
+        commands,
+        "check",
+        does="is this kit ready? bus, probe, pins, storage, clock, power, network",
+        example="check --reads 10",
+        statuses={0: "ready", 1: "something should be looked at", 2: "not ready, or something to change"},
+    )
     parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: the card's station.toml)")
     parser.add_argument("--json", action="store_true", help="the findings as one JSON object")
-    parser.add_argument("--reads", type=_reads, default=Kit.reads, metavar="N", help="reads of the probe (30)")
+    parser.add_argument("--reads", type=_reads, default=Kit.reads, metavar="N", help="reads of the probe")
     parser.add_argument("--qr", action="store_true", help="the page's address as a QR code")
     parser.add_argument("--lamps", action="store_true", help="the worst colour on the panel, for 5 s")
     parser.set_defaults(work=_check)

@@ -14,12 +14,14 @@ from pathlib import Path
 from typing import Any
 
 from station.bench.check.finding import ANY
+from station.command.helping import add_command
 from station.command.plans import PLAN_HELP, named_plan
 from station.command.room.asking import Asking
 from station.command.room.room import RoomParts, opened_room, room_at_work
 from station.command.room.settings import RoomPart, RoomSettings, load_room_settings, room_language
 from station.command.settings import ServerSettings, load_plan
-from station.command.terminal import EXIT_FAILED, EXIT_USAGE, CommandError
+from station.command.terminal import EXIT_ADDRESS, EXIT_FAILED, EXIT_RECORD, EXIT_USAGE, CommandError
+from station.practical.kinds import DEFAULT
 from station.room.wire import AddressError, words_in
 from station.server.door.access import STAFF
 from station.server.serve import PortTaken, listen, stopped_by_signal
@@ -82,19 +84,25 @@ RESULT_WITHIN_S = 180.0
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("rehearse", help="a class of virtual benches through the real link to the room")
-    parser.add_argument("--benches", type=_benches, default=15, metavar="N", help="how many benches (15)")
+    parser = add_command(
+        commands,
+        "rehearse",
+        does="a class of virtual benches through the real link to the room",
+        example="rehearse --benches 15 --speed 20",
+        ends=(EXIT_ADDRESS, EXIT_RECORD),
+    )
+    parser.add_argument("--benches", type=_benches, default=15, metavar="N", help="how many benches")
     parser.add_argument(
         "--minutes", type=_positive, metavar="M", help="end after so many minutes of class time (default: with Ctrl-C)"
     )
-    parser.add_argument("--plan", type=Path, metavar="PLAN", help=PLAN_HELP)
-    parser.add_argument("--speed", type=_positive, default=20.0, metavar="S", help="class seconds per second (20)")
+    parser.add_argument("--plan", type=Path, metavar="PLAN", help=f"{PLAN_HELP} (default: {DEFAULT})")
+    parser.add_argument("--speed", type=_positive, default=20.0, metavar="S", help="class seconds per second")
     parser.add_argument("--config", type=Path, metavar="FILE", help="the room's settings (default: room.toml)")
     parser.add_argument(
         "--passphrase-file",
         type=Path,
         metavar="FILE",
-        help="one line: the teacher's or technician's passphrase of the room at work here",
+        help="one line: the teacher's or technician's passphrase of the room at work here (default: it has none)",
     )
     parser.set_defaults(work=_rehearse, language=room_language)
 

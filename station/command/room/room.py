@@ -11,6 +11,7 @@ from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
+from station.command.helping import add_command
 from station.command.practise import IN_A_ROOM, hall_of
 from station.command.room.settings import RoomSettings, load_room_settings, room_folder, room_language
 from station.command.settings import AccessSettings, PageSettings, Settings
@@ -38,12 +39,19 @@ BROKER_FOLDER = "broker"
 
 def add_to(commands: Any) -> None:
     """Add the command to the parser."""
-    parser = commands.add_parser("room", help="all benches of a class: collector, broker, the teacher's page")
+    parser = add_command(
+        commands,
+        "room",
+        does="all benches of a class: collector, broker, the teacher's page",
+        example="room --new-bench bench-1 > bench-1.toml",
+        ends=(EXIT_ADDRESS, EXIT_RECORD),
+    )
     parser.add_argument("--config", type=Path, metavar="FILE", help="settings (default: room.toml, if there is one)")
     parser.add_argument(
         "--new-bench",
         metavar="NAME",
-        help="let a bench in, print the [link] for its station.toml, and end; the room may be at work meanwhile",
+        help="let a bench in, print the [link] for its station.toml, and end; the room may be at work meanwhile"
+        " (default: run the room)",
     )
     parser.set_defaults(work=_room, language=room_language)
 

@@ -20,7 +20,8 @@ from station.practical.kinds import READY_NAMES, PlanValues, plan_from, ready_pl
 from station.practical.kinds.contract import OncePromise, PortionsPromise, RefusedPlan
 from station.practical.plan import Concentration, Plan, PlanError
 from station.practical.plan_check import check_plan
-from station.practical.prepare import SCHOOLS_OWN, Sheet, preparation, sheet
+from station.practical.prepare.amounts import SCHOOLS_OWN, preparation
+from station.practical.prepare.sheet import Sheet, sheet
 from station.practical.problems import toml_values
 from station.practical.safety import safe
 from station.server.bench.contract import Choices, NamedPlan, PlanAnswer, Plans

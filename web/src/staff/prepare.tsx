@@ -183,13 +183,14 @@ function Timetable({ lesson }: { lesson: Lesson }) {
 }
 
 function BottleLabel({ bottle }: { bottle: Bottle }) {
-  const { name, formula, concentration_mol_dm3, label } = bottle;
+  const { name, formula, concentration_mol_dm3, label, store } = bottle;
   return (
     <div class="bottle-label">
       <p>
         <b>{capital(said(name))}</b> {lowered(formula)}
       </p>
       <p>{concentration_mol_dm3 === null ? said({ id: "label-to-find", text: "concentration to be found" }) : phrase("page-prepare-strength", { concentration: short(concentration_mol_dm3, 4) })}</p>
+      {store && <p>{said({ id: "label-staff-only", text: "Store bottle, for staff only" })}</p>}
       <HazardLabel label={label} />
       <p class="made">{said({ id: "label-made-on", text: "Made on: ________ by: ________" })}</p>
     </div>
@@ -204,7 +205,7 @@ function Labels({ bottles }: { bottles: readonly Bottle[] }) {
       <h3>{phrase("page-prepare-labels")}</h3>
       <p class="not-printed">{phrase("page-prepare-labels-why")}</p>
       {bottles.map((bottle) => (
-        <div class="bottle-kind" key={bottle.name}>
+        <div class="bottle-kind" key={`${bottle.name} ${bottle.store}`}>
           <p class="not-printed">{phrase("page-prepare-count", { count: bottle.count })}</p>
           {Array.from({ length: bottle.count }, (_, index) => (
             <BottleLabel key={index} bottle={bottle} />

@@ -1,6 +1,5 @@
 """The plan of portions of an alkali to an acid, until well past the end-point."""
 
-import math
 from collections.abc import Iterator
 from functools import lru_cache
 from typing import Annotated, Any, Final, Literal, Self
@@ -271,24 +270,27 @@ def acid_of(plan: PortionsPlan, pair: Neutralisation) -> AcidPromised:
     return {
         "concentration_mol_dm3": concentration,
         "basis": basis,
-        "range_mol_dm3": (low * per_cm3, high * per_cm3) if high >= low else None,
+        "range_mol_dm3": (_told(low * per_cm3), _told(high * per_cm3)) if high >= low else None,
         "end_point_cm3": concentration / per_cm3,
     }
 
 
 def most_mol_dm3(plan: PortionsPlan) -> float:
-    """The strongest acid whose end-point all portions together would reach, in mol/dm³, rounded up to be told."""
+    """The strongest acid that the plan can find, in mol/dm³: the upper end of its range, wherever it is told.
+
+    With too few portions for a range, the acid that all of them together neutralise.
+    """
     try:
+        found = acid_of(plan, plan.pair)["range_mol_dm3"]
         per_alkali = plan.pair.acid_per_alkali
-    except WrongPairError:
-        per_alkali = 1.0
+    except (PlanError, WrongPairError):
+        found, per_alkali = None, 1.0
+    if found is not None:
+        return found[1]
     alkali_mmol = plan.count * plan.portion_cm3 * plan.alkali.concentration_mol_dm3
-    return _rounded_up(alkali_mmol * per_alkali / plan.acid.volume_cm3)
+    return _told(alkali_mmol * per_alkali / plan.acid.volume_cm3)
 
 
-def _rounded_up(value: float) -> float:
-    """Up to the next of 1, 1.5, 2, 3, 4 … 10 times a power of ten."""
-    power = 10.0 ** math.floor(math.log10(value))
-    mantissa = value / power * (1 - 1e-9)
-    step = 0.5 if mantissa <= 2.0 else 1.0
-    return float(f"{math.ceil(mantissa / step) * step * power:.2g}")
+def _told(mol_dm3: float) -> float:
+    """Round to three figures, as the sheets, the page and the labels tell it."""
+    return float(f"{mol_dm3:.3g}")

@@ -1,4 +1,4 @@
-"""A plan made ready for a class: solutions to make up, labels, glassware, spills, disposal, the lesson's timetable.
+"""What a class needs: solutions to make up, glassware, spills, disposal, the lesson's timetable.
 
 Volumes beyond what is poured, glassware and timetable are common practice, no source. Nothing here replaces the
 school's risk assessment.
@@ -11,30 +11,14 @@ from typing import Final
 from typing_extensions import TypedDict
 
 from station.chemistry.hazards import substance_label
-from station.chemistry.preparation import Preparation, Stock, prepare, safe_label
+from station.chemistry.preparation import Preparation, Stock, amount_text, prepare, safe_label, vessels
 from station.chemistry.reagents import find_reagent
-from station.practical.guide import guide
+from station.chemistry.standard import against_phthalate, by_the_alkali, can_be_standardised, u_as_made
+from station.practical.guide import Hazard, guide, statements_told
 from station.practical.plan import Ingredient, Plan, PlanError
 from station.practical.predict_plan import minutes
-from station.practical.safety import STRICTER, LabelShown, label_values, safe, safety_warnings
-from station.words import Message, join, say
-
-# The preparation as a sheet of words: the same for terminal, paper and page, each of which lays it out.
-
-
-class LabelOf(LabelShown):
-    """A label, and whose."""
-
-    of: Message
-
-
-class Section(TypedDict):
-    """`steps` to do in order, `lines` to know, and labels."""
-
-    head: str
-    steps: list[Message]
-    lines: list[Message]
-    labels: list[LabelOf]
+from station.practical.safety import LabelShown, label_values, safe, safety_warnings
+from station.words import Message, say
 
 
 class LessonPart(TypedDict):
@@ -50,37 +34,6 @@ class LessonTable(TypedDict):
     parts: list[LessonPart]
     left_min: float
     repeats_that_fit: int
-
-
-class LessonShown(TypedDict):
-    """A lesson of so many minutes, in words."""
-
-    minutes: int
-    head: Message
-    parts: list[LessonPart]
-    left: Message
-
-
-class Bottle(TypedDict):
-    """What stands on each bottle, and how many there are; a concentration that the class is to find does not."""
-
-    name: str
-    formula: str
-    concentration_mol_dm3: float | None
-    label: LabelShown
-    count: int
-
-
-class Sheet(TypedDict):
-    """A preparation in words: sections in order, lessons, bottles to label, and the names of what is made from one."""
-
-    practical: Message
-    benches: int
-    first: Message
-    sections: list[Section]
-    lessons: list[LessonShown]
-    bottles: list[Bottle]
-    from_stock: list[str]
 
 
 class Needed(TypedDict):
@@ -100,6 +53,22 @@ class Unknown(Needed):
     label: LabelShown
 
 
+class NearShown(TypedDict):
+    """A limit of the regulation within 10 % of a concentration, and what holds from there on."""
+
+    mol_dm3: float
+    hazards: list[Hazard]
+
+
+class Standardised(TypedDict):
+    """How a solution is titrated to know it better: against `mass_g` of a standard, or (null) by the alkali."""
+
+    alkali: str
+    mass_g: float | None
+    factor_g_cm3: float | None
+    u_mol_dm3: float
+
+
 _Made = TypedDict(
     "_Made",
     {
@@ -111,7 +80,12 @@ _Made = TypedDict(
         "steps": list[Message],
         "label": LabelShown,
         "near_edge": bool,
+        "near_limit": NearShown | None,
         "stock_label": LabelShown,
+        "store_label": LabelShown,
+        "u_mol_dm3": float | None,
+        "vessels": int,
+        "vessel_cm3": float,
     },
 )
 
@@ -120,6 +94,7 @@ class Solution(Needed, _Made):
     """A solution to make up, from a mass or from a stronger one; `secret`: the class is to find its concentration."""
 
     secret: bool
+    standardise: Standardised | None
 
 
 class Solid(TypedDict):
@@ -157,126 +132,10 @@ class Prepared(TypedDict):
     first: Message
 
 
-def sheet(answer: Prepared) -> Sheet:
-    """Return what `preparation` found, in words."""
-    return {
-        "practical": answer["practical"],
-        "benches": answer["benches"],
-        "first": answer["first"],
-        "sections": list(_sections(answer)),
-        "lessons": [_lesson(lesson, table) for lesson, table in answer["timetable"].items()],
-        "from_stock": [each["name"] for each in answer["solutions"] if each["stock_cm3"] is not None],
-        "bottles": [
-            *(_bottle(each, None) for each in answer["unknown"]),
-            *(_bottle(each, None if each["secret"] else each["concentration_mol_dm3"]) for each in answer["solutions"]),
-        ],
-    }
-
-
-def hazards(label: LabelShown) -> Message:
-    """Return signal word and hazard statements with their codes, or that there are none."""
-    if not label["classified"]:
-        return say("label-not-classified")
-    told = (say("label-statement", hazard=each["text"], code=each["code"]) for each in label["hazards"])
-    statements = join(told, "list-semicolon")
-    if label["signal"]:
-        return say("label-hazards", signal=label["signal"], statements=statements)
-    return say("label-hazards-no-signal", statements=statements)
-
-
-STOCK: Final = say("label-of-stock")
-BOTTLE: Final = say("label-of-bottle")
-TO_FIND: Final = say("label-to-find")
-MADE: Final = say("label-made-on")
-
-
-def _sections(answer: Prepared) -> Iterator[Section]:
-    for solution in answer["solutions"]:
-        yield _solution_words(solution, answer["benches"])
-    for unknown in answer["unknown"]:
-        lines = _unknown(unknown, answer["range_mol_dm3"])
-        yield _section(unknown["name"], lines=lines, labels=[{**unknown["label"], "of": BOTTLE}])
-    for solid in answer["solids"]:
-        each_g, total_g = f"{solid['each_g']:g}", f"{solid['total_g']:g}"
-        line = say("sheet-weighed", count=solid["count"], each_g=each_g, total_g=total_g)
-        yield _section(solid["name"], lines=[line], labels=[{**solid["label"], "of": STOCK}])
-    laid = [say("sheet-items", count=each["all"], item=each["item"]) for each in answer["glassware"]]
-    yield _section(say("sheet-lay-out"), lines=laid)
-    yield _section(say("sheet-mind"), lines=answer["cautions"])
-    yield _section(say("sheet-spills"), lines=answer["spills"])
-    yield _section(say("sheet-disposal"), lines=answer["disposal"])
-
-
-def _section(
-    head: str,
-    *,
-    steps: list[Message] | None = None,
-    lines: list[Message] | None = None,
-    labels: list[LabelOf] | None = None,
-) -> Section:
-    return {"head": head, "steps": steps or [], "lines": lines or [], "labels": labels or []}
-
-
-def _solution_words(each: Solution, benches: int) -> Section:
-    """What to make and from what: the steps, what to mind, and the labels of stock and bottle."""
-    mol_dm3, make_cm3 = f"{each['concentration_mol_dm3']:g}", f"{each['make_cm3']:g}"
-    made = {"reagent": each["name"], "mol_dm3": mol_dm3, "volume_cm3": make_cm3, "stock": each["from"]}
-    if each["mass_g"] is not None:
-        head = say("sheet-make-from-mass", mass_g=f"{each['mass_g']:.3g}", **made)
-    else:
-        head = say("sheet-make-from-volume", stock_cm3=f"{each['stock_cm3']:.3g}", **made)
-    lines = [
-        say(
-            "sheet-why-so-much",
-            poured_cm3=f"{each['bench_cm3'] * benches:g}",
-            rinse_cm3=f"{RINSE_CM3:g}",
-            percent=f"{100 * RESERVE:.0f}",
-        )
-    ]
-    if any(hazard["code"] == CORROSIVE for hazard in each["stock_label"]["hazards"]):
-        lines.append(say("sheet-gloves"))
-    if each["near_edge"]:
-        lines.append(STRICTER)
-    if each["secret"]:
-        lines.append(say("sheet-class-to-find"))
-    labels: list[LabelOf] = [{**each["stock_label"], "of": STOCK}, {**each["label"], "of": BOTTLE}]
-    return _section(head, steps=each["steps"], lines=lines, labels=labels)
-
-
-def _unknown(each: Unknown, range_mol_dm3: tuple[float, float] | None) -> list[Message]:
-    lines = [say("sheet-needed", volume_cm3=f"{each['make_cm3']:g}")]
-    if range_mol_dm3 is not None:
-        low, high = range_mol_dm3
-        lines.append(say("sheet-can-resolve", least_mol_dm3=f"{low:.3g}", most_mol_dm3=f"{high:.3g}"))
-    return [*lines, say("sheet-label-holds", mol_dm3=f"{each['most_mol_dm3']:g}")]
-
-
-def _lesson(lesson: str, table: LessonTable) -> LessonShown:
-    left_min = table["left_min"]
-    if left_min >= 0:
-        left = say("lesson-left", minutes=round(left_min))
-    else:
-        left = say("lesson-too-long", minutes=f"{-left_min:.0f}", repeats=table["repeats_that_fit"])
-    head = say("lesson-of", minutes=lesson)
-    return {"minutes": int(lesson), "head": head, "parts": table["parts"], "left": left}
-
-
-def _bottle(each: Solution | Unknown, mol_dm3: float | None) -> Bottle:
-    return {
-        "name": each["name"],
-        "formula": each["formula"],
-        "concentration_mol_dm3": mol_dm3,
-        "label": each["label"],
-        "count": each["labels"],
-    }
-
-
 RESERVE: Final = 0.2
 """More than is poured, for spills, rinsing and a repeat that goes wrong."""
 RINSE_CM3: Final = 25.0
 """For each bench and solution: glassware rinsed with it, and the probe dipped."""
-CORROSIVE: Final = "H314"
-"""Causes severe skin burns and eye damage: concentrated acids, and pellets of alkalis."""
 SCHOOLS_OWN: Final = say("stock-own-bottle")
 LESSONS_MIN: Final = (50, 60)
 BRIEF_MIN, CLEAR_MIN, TALK_MIN = 8.0, 8.0, 5.0
@@ -306,7 +165,9 @@ def preparation(plan: Plan, benches: int, stocks: Mapping[str, Stock] | None = N
         except ValueError as error:
             raise PlanError(say("problem-of-reagent", reagent=name, problem=str(error))) from None
         # What staff made up is for the class to find: no bottle may say it.
-        solutions.append({**amounts, **_solution(made), "secret": each.prepared_mol_dm3 is not None})
+        secret = each.prepared_mol_dm3 is not None
+        better = _standardised(each, _solutions(plan))
+        solutions.append({**amounts, **_solution(made), "secret": secret, "standardise": better})
     shown = guide(plan)
     return {
         "practical": plan.name,
@@ -357,17 +218,48 @@ def _made_cm3(bench_cm3: float, benches: int) -> float:
 
 
 def _solution(made: Preparation) -> _Made:
+    u_relative = u_as_made(made.reagent, made.stock)
+    count, vessel_cm3 = vessels(made.volume_cm3)
+    near = made.near
     return {
         "formula": made.reagent.formula,
         "concentration_mol_dm3": made.concentration_mol_dm3,
         "from": made.stock.words,
-        "mass_g": None if made.mass_g is None else float(f"{made.mass_g:.4g}"),
-        "stock_cm3": None if made.stock_cm3 is None else float(f"{made.stock_cm3:.4g}"),
+        "mass_g": None if made.mass_g is None else float(amount_text(made.mass_g)),
+        "stock_cm3": None if made.stock_cm3 is None else float(amount_text(made.stock_cm3)),
         "steps": list(made.steps),
         "label": label_values(made.label),
         "near_edge": made.near_edge,
+        "near_limit": None if near is None else {"mol_dm3": near.mol_dm3, "hazards": statements_told(near.statements)},
         "stock_label": label_values(made.stock_label),
+        "store_label": label_values(made.store_label),
+        "u_mol_dm3": None if u_relative is None else u_relative * made.concentration_mol_dm3,
+        "vessels": count,
+        "vessel_cm3": vessel_cm3,
     }
+
+
+def _standardised(each: Ingredient, solutions: list[Ingredient]) -> Standardised | None:
+    """How this one can be known better: a strong alkali by itself, an acid by such an alkali of the same plan."""
+    reagent, mol_dm3 = find_reagent(each.name), each.told_mol_dm3
+    if mol_dm3 is None:
+        return None
+    if can_be_standardised(reagent):
+        found = against_phthalate(reagent, mol_dm3)
+        return {
+            "alkali": each.name,
+            "mass_g": found.mass_g,
+            "factor_g_cm3": found.factor_g_cm3,
+            "u_mol_dm3": found.u_relative * mol_dm3,
+        }
+    for other in solutions:
+        if other is each or other.told_mol_dm3 is None:
+            continue
+        u_relative = by_the_alkali(reagent, mol_dm3, find_reagent(other.name), other.told_mol_dm3)
+        if u_relative is not None:
+            u_mol_dm3 = u_relative * mol_dm3
+            return {"alkali": other.name, "mass_g": None, "factor_g_cm3": None, "u_mol_dm3": u_mol_dm3}
+    return None
 
 
 def _not_told(each: Ingredient, needed: Needed) -> Unknown:
