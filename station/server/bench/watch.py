@@ -9,7 +9,7 @@ from station.bench.calculation.results import Results
 from station.bench.loop import Bench
 from station.practical import events as e
 from station.practical.contract import Still
-from station.practical.kinds.contract import Result
+from station.practical.kinds.answers import Result
 from station.practical.plan import Plan
 from station.practical.settling import newest_verdict
 from station.practical.state import State
