@@ -1,14 +1,15 @@
 """What a kind of practical does beyond the facts that its plan tells by itself, and the one door to it."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from importlib import import_module
 from typing import Any, Final, Generic, Literal, TypeVar
 
 from station.analysis.settle.detector import Verdict
+from station.practical.course import MeanPoint
 from station.practical.kinds.contract import OwnStep
 from station.practical.plan import Plan
-from station.practical.state import MeanPoint, OwnReading, State, Step
+from station.practical.state import Clocked, OwnReading, State, Step
 from station.words import Message, say
 
 Json = dict[str, Any]
@@ -64,6 +65,10 @@ def _nothing(*_: object) -> Noticed:
     return ()
 
 
+def _newest(course: Sequence[Clocked]) -> Clocked:
+    return course[-1]
+
+
 def _no_mixture(_: Plan) -> None:
     return None
 
@@ -79,7 +84,8 @@ class Kind(Generic[AnyPlan]):
     first, each with its methods; `class_curve`: whether the class has a mean curve over the volume; `asks`: which of
     them answers the question that a plan puts. `own_working`: the lines of the calculation from the students' own
     reading, the mean readings and the thermometer's division in °C. `start_verdict` judges the start where the usual
-    one (a steady temperature) does not do; `typed_prompts` are asked with an ordinary thermometer. `mixture`: what is
+    one (a steady temperature) does not do; `typed_prompts` are asked with an ordinary thermometer;
+    `clocked_reading` is the one that counts of what was typed by the clock since all is in. `mixture`: what is
     put together where all is added at once and its heat is known, for a virtual cup.
     """
 
@@ -94,6 +100,7 @@ class Kind(Generic[AnyPlan]):
     mixture: Callable[[AnyPlan], Mixture | None] = _no_mixture
     start_verdict: Callable[[AnyPlan, State, float], Verdict] | None = None
     typed_prompts: Prompts = field(default_factory=dict)
+    clocked_reading: Callable[[Sequence[Clocked]], Clocked] = _newest
     noticed_while_settling: Callable[[AnyPlan, State, float], Noticed] = _nothing
     noticed_in_reading: Callable[[AnyPlan, State, Verdict], Noticed] = _nothing
 

@@ -6,11 +6,12 @@ from typing import Any
 
 from station.practical import events as e
 from station.practical.checks.correction import NAMES, in_words, used_in
+from station.practical.course import MeanPoint
 from station.practical.events import Stamped
 from station.practical.events.bench import PlanChosen
 from station.practical.kinds.kind import CHANGES
 from station.practical.plan import number, typed_amount
-from station.practical.state import MeanPoint, OwnReading, Reading, Repeat, State, mean_readings
+from station.practical.state import OwnReading, Reading, Repeat, State
 from station.record.spreadsheet.file import Cell, Row, Sheet, Signed, local_time, yes
 from station.record.spreadsheet.table import table_sheet
 from station.words import Message, join, say
@@ -288,7 +289,7 @@ def record_sheets(bench: str, state: State, result: Json | None, happened: Seque
     readings = (row for repeat in state.worked_on for row in _readings(state, repeat))
     yield Sheet(say("sheet-readings"), _READINGS, readings)
     yield Sheet(say("sheet-probe"), _PROBE, (row for repeat in state.worked_on for row in _probe(repeat)))
-    yield Sheet(say("sheet-mean"), _MEAN, map(_mean, mean_readings(state.counted)))
+    yield Sheet(say("sheet-mean"), _MEAN, map(_mean, state.mean))
     samples = islice((row for repeat in state.repeats for row in _samples(repeat)), MOST_SAMPLES)
     yield Sheet(say("sheet-samples"), _SAMPLES, samples)
     yield Sheet(say("sheet-portions"), _PORTIONS, (row for repeat in state.repeats for row in _portions(repeat)))

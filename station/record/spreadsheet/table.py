@@ -7,7 +7,8 @@ own, where they drew some.
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from station.practical.state import Portion, Repeat, State, mean_readings
+from station.practical.course import mean_of
+from station.practical.state import Portion, Repeat, State
 from station.record.spreadsheet.file import Cell, Chart, Row, Series, Sheet
 from station.words import Message, plain, say
 
@@ -34,7 +35,7 @@ def table_rows(state: State) -> list[list[float | None]]:
 
     The volume is that of the mean, else of the first repeat that got so far. Repeats set aside have no column.
     """
-    means = {each["portion"]: each for each in mean_readings(state.counted)}
+    means = {each["portion"]: each for each in mean_of(point for each in state.counted for point in each.points)}
     read = [_temperatures(each) for each in state.counted]
     rows: list[list[float | None]] = []
     for portion in _numbers(state):

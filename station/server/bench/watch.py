@@ -91,6 +91,10 @@ class Watch:
         plan = self.bench.state.plan
         return next((each for each in self._staff_plans if each.without_prepared() == plan), plan)
 
+    def cup_plan_of_staff(self) -> Plan:
+        """Return the same of the cup that is worked on, or comes next."""
+        return self.plan_of_staff().of_cup(self.bench.state.cup)
+
     @property
     def language(self) -> str | None:
         """The language that the station is set to; None where it follows the browser."""
