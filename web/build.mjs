@@ -8,6 +8,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { writeMessages } from "./messages.mjs";
+import { kinds } from "./kinds.mjs";
 import { words as catalogues } from "./words.mjs";
 
 const web = path.dirname(fileURLToPath(import.meta.url));
@@ -112,6 +113,7 @@ const optionsOf = (bundle) => ({
   metafile: true,
   write: false,
   plugins: [
+    kinds,
     ...bundle.plugins(catalogues({ options: sourcesOf(bundle), inTwo: bundle.inTwo })),
     {
       name: "write",

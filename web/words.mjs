@@ -5,11 +5,13 @@
 // What a catalogue may hold: messages with text, values ({ $volume }), selectors by a value, references to other messages
 // and to terms without values of their own. Attributes and functions are refused: numbers come as text. A word between
 // <mean> and </mean> is explained on the page: its marks become the characters that web/src/words/marks.ts knows.
+import { existsSync, readdirSync } from "node:fs";
 import { readFile, readdir } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { FluentParser, lineOffset } from "@fluent/syntax";
 import * as esbuild from "esbuild";
+import { kinds } from "./kinds.mjs";
 
 const web = path.dirname(fileURLToPath(import.meta.url));
 export const FOLDER = path.join(web, "../station/words");
@@ -34,12 +36,9 @@ const SAID_FIRST = [
   "practical/checks/correction.py",
   "practical/plan.py",
   "practical/kinds/kind.py",
-  "practical/kinds/once/kind.py",
-  "practical/kinds/once/plan.py",
-  "practical/kinds/once/prompts.py",
-  "practical/kinds/portions/kind.py",
-  "practical/kinds/portions/plan.py",
-  "practical/kinds/portions/prompts.py",
+  "practical/kinds/*/kind.py",
+  "practical/kinds/*/plan.py",
+  "practical/kinds/*/prompts.py",
   "chemistry/acids.py",
   "chemistry/alkalis.py",
   "chemistry/hazards.py",
@@ -148,12 +147,12 @@ async function sourcesOf(options) {
       build.onResolve({ filter: /^@words/ }, ({ path: name }) => ({ path: name, external: true }));
     },
   };
-  const { metafile } = await esbuild.build({ ...options, metafile: true, write: false, plugins: [stub] });
-  const ours = Object.entries(metafile.inputs).filter(([name]) => name.startsWith("src/"));
+  const { metafile } = await esbuild.build({ ...options, metafile: true, write: false, plugins: [stub, kinds] });
+  const ours = Object.entries(metafile.inputs).filter(([name]) => name.startsWith("src/") || name.startsWith("kinds:"));
   const read = ours.map(async ([name, { imports }]) => [
     name,
     {
-      ids: idsIn(await readFile(path.join(web, name), "utf8")),
+      ids: name.startsWith("src/") ? idsIn(await readFile(path.join(web, name), "utf8")) : [],
       needs: imports.filter(({ kind, external }) => kind === "import-statement" && !external).map(({ path: file }) => file),
     },
   ]);
@@ -173,9 +172,15 @@ function idsFrom(sources, names) {
   return new Set([...seen].flatMap((name) => sources.get(name).ids));
 }
 
-/** The ids that these modules of the station name. */
+/** The ids that these modules of the station name; a star stands for the name of a folder. */
 async function idsOfTheStation(names) {
-  const texts = names.map((name) => readFile(path.join(FOLDER, "..", name), "utf8"));
+  const station = path.join(FOLDER, "..");
+  const found = names.flatMap((name) => {
+    const [before, after] = name.split("*");
+    if (after === undefined) return [name];
+    return readdirSync(path.join(station, before)).map((one) => before + one + after).filter((one) => existsSync(path.join(station, one)));
+  });
+  const texts = found.map((name) => readFile(path.join(station, name), "utf8"));
   return (await Promise.all(texts)).flatMap(idsIn);
 }
 

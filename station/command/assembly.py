@@ -143,7 +143,7 @@ async def watched_bench(parts: Parts, plan: Plan, *, anew: bool = False, practis
     watch = Watch(bench, about)
     watch.remember(plan)
     if parts.driver is not None:
-        follow_plan(parts.driver, watch.plan_of_staff, settings.virtual.acid_mol_dm3)
+        follow_plan(parts.driver, watch.cup_plan_of_staff, settings.virtual.acid_mol_dm3)
     return watch
 
 
@@ -171,7 +171,7 @@ def follow_presses(bench: Bench, driver: VirtualDriver) -> None:
             act = _ACTS.get(each.event.kind)
             if act is not None:
                 values: dict[str, Any] = {**each.event.to_body(), "act": act}
-                follow_press(driver, values, each.time_s, bench.state.plan.portion_amount)
+                follow_press(driver, values, each.time_s, bench.state.cup_plan.portion_amount)
             follow_check(driver, bench.state.probes.check, each.event, each.time_s, driver.world.room_temperature_c)
 
     bench.listen(follow)

@@ -1,11 +1,14 @@
 """Results in words, for a person at a terminal."""
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
-from station.practical.kinds.kind import METHOD_NAMES
+from station.practical.kinds.kind import METHOD_NAMES, quantities
 from station.words import Message, join, say
 from station.words.speaking import spoken
+
+_IN_WORDS: Final = frozenset({"change_c", "end_point_cm3", "enthalpy_kj_mol", "acid_mol_dm3"})
+"""Quantities that have a sentence of their own."""
 
 
 def results_in_words(answer: dict[str, Any]) -> str:
@@ -61,4 +64,9 @@ def method_in_words(method: str, result: Mapping[str, Any]) -> Message:
     if found.get("acid_mol_dm3") is not None:
         acid, u_acid = f"{found['acid_mol_dm3']:.4f}", f"{found['u_acid_mol_dm3']:.4f}"
         more.append(say("result-acid", acid_mol_dm3=acid, u_mol_dm3=u_acid))
+    for each in quantities().values():
+        if each.key not in _IN_WORDS and found.get(each.key) is not None:
+            sign, places = "+" if each.signed else "", f".{each.places}f"
+            value, u = f"{found[each.key]:{sign}{places}}", f"{found[f'u_{each.key}']:{places}}"
+            more.append(say("result-quantity", quantity=each.name, value=value, u=u, unit=each.unit))
     return join([first, *more], "list-semicolon")

@@ -7,6 +7,7 @@ from typing import Final
 
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
+from station.practical.kinds.kind import kind_of
 from station.practical.questions import ask_about_start
 from station.practical.settling import next_events
 from station.practical.state import TYPED, Clocked, Repeat, State, Step
@@ -76,14 +77,23 @@ def _ended(state: State, repeat: Repeat, course: list[Clocked]) -> tuple[e.Event
     every_s = state.plan.clock_s or 1.0
     if newest.at_s < mixed_s + work_s - state.plan.start_hold_s - 0.5 * every_s:
         return ()
-    return (_settled(repeat, state.poured, newest), *next_events(state))
+    return (_settled(repeat, state.poured, _read(state, repeat, course)), *next_events(state))
 
 
 def _corrected(state: State, repeat: Repeat, course: list[Clocked], at_s: float) -> tuple[e.Event, ...]:
-    """The last temperature of a repeat stands among its readings too."""
-    if course[-1].at_s != at_s or not any(each.portion == state.plan.count for each in repeat.readings):
+    """The temperature that counts of a repeat stands among its readings too."""
+    known = next((each for each in repeat.readings if each.portion == state.plan.count), None)
+    if known is None:
         return ()
-    return (_settled(repeat, state.plan.count, course[-1]),)
+    read = _read(state, repeat, course)
+    same = read.at_s != at_s and read.temperature_c == known.temperature_c
+    return () if same else (_settled(repeat, state.plan.count, read),)
+
+
+def _read(state: State, repeat: Repeat, course: list[Clocked]) -> Clocked:
+    """The temperature that counts of those since all is in: the newest, unless the kind takes another."""
+    mixed_s = repeat.portions[-1].time_s - repeat.begun_s
+    return kind_of(state.plan).clocked_reading([each for each in course if each.at_s >= mixed_s] or course[-1:])
 
 
 def _settled(repeat: Repeat, portion: int, read: Clocked) -> e.ReadingSettled:

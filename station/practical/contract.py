@@ -5,13 +5,14 @@ from typing import Any, Literal, NotRequired
 from typing_extensions import TypedDict
 
 from station.practical.checks.correction import Corrected, ProbeShown
+from station.practical.course import MeanPoint
 from station.practical.events.bench import CheckKind
 from station.practical.guide import Guide
 from station.practical.kinds import PlanValues
 from station.practical.kinds.contract import OwnStep
 from station.practical.kinds.kind import Instruction
 from station.practical.questions import QuestionShown
-from station.practical.state import Clocked, MeanPoint, Note, OwnReading, Portion, ProbeStanding, Sample, Step
+from station.practical.state import Clocked, Note, OwnReading, Portion, ProbeStanding, Sample, Step
 
 Pair = tuple[float, float | None]
 """A sample: time / s and temperature / °C; None is a bad one."""
@@ -103,6 +104,7 @@ class RepeatShown(RepeatRows):
     reason: str | None
     restorable: bool
     started_s: float
+    cup: int
     confirmed: NotRequired[list[int]]
     clocked: NotRequired[list[Clocked]]
 
@@ -157,7 +159,8 @@ class Reaction(TypedDict):
 class WithoutRepeats(TypedDict):
     """What the state alone says without the repeats, whatever the time is.
 
-    `repeat_of_planned` is the one to come where the newest was set aside. `silent`: whether staff silenced the buzzer;
+    `repeat_of_planned` is the one to come where the newest was set aside; `cup`: which of the plan's cups is worked on
+    or comes next, where these differ. `silent`: whether staff silenced the buzzer;
     null: as in the settings.
     """
 
@@ -168,6 +171,7 @@ class WithoutRepeats(TypedDict):
     repeat: int
     repeat_of_planned: int
     repeats_planned: int
+    cup: int
     portion: int
     portions_planned: int
     total_added_cm3: float

@@ -40,6 +40,7 @@ class RepeatData:
     unsure); `read_s` (portion, time_s of its reading); times since the repeat's start. `probe` says what was added to
     what the probe said (None: nothing is known of that, or no probe was used). `division_c`: the samples were read off
     a thermometer of such divisions. `mass_g` and `places`: what was truly added at once, and its decimals as typed.
+    `cup`: which of the plan's cups it is, where that is told.
     """
 
     repeat: int
@@ -52,6 +53,7 @@ class RepeatData:
     division_c: float | None = None
     mass_g: float | None = None
     places: int | None = None
+    cup: int | None = None
 
 
 @dataclass(frozen=True)
@@ -97,6 +99,7 @@ def repeat_data(repeat: Repeat) -> RepeatData:
         max((each.division_c for each in by_clock), default=None),
         None if added is None else added.mass_g,
         None if added is None else added.places,
+        repeat.cup,
     )
 
 
@@ -164,6 +167,7 @@ def question_of(basis: Basis) -> dict[str, Any]:
                 "division_c": each.division_c,
                 "mass_g": each.mass_g,
                 "places": each.places,
+                "cup": each.cup,
                 "probe": None if each.probe is None else {**asdict(each.probe), "day": written(each.probe.day)},
             }
             for each in data
@@ -185,6 +189,7 @@ def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatDat
             each.get("division_c"),
             each.get("mass_g"),
             each.get("places"),
+            each.get("cup"),
         )
         for each in question["repeats"]
     ]

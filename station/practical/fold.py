@@ -241,7 +241,7 @@ def _in_use(state: State, _: e.ProbeInUse, __: float) -> State:
 
 
 def _repeat_begun(state: State, event: e.RepeatBegun, time_s: float) -> State:
-    repeat = Repeat(event.repeat, time_s, corrected=(state.probes.in_use,))
+    repeat = Repeat(event.repeat, time_s, corrected=(state.probes.in_use,), cup=event.cup)
     # What was read off the own lines was read off those of the repeats before.
     begun = replace(state, step=Step.START, repeats=(*state.repeats, repeat), prompted=None, own_reading=None)
     return replace(begun, set_up_over=frozenset())

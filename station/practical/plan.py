@@ -1,7 +1,7 @@
 """The plan of a practical: what every kind has, checked, immutable. Each kind's own tables are in its package."""
 
 from abc import abstractmethod
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Annotated, Any, ClassVar, Final, Literal, Self
 
@@ -10,6 +10,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 from station.chemistry.preparation import Glassware
 from station.chemistry.reagent import Reagent
 from station.chemistry.reagents import UnknownReagentError, find_reagent
+from station.practical.course import MeanPoint, Pass, by_volume, mean_of, turns
 from station.words import Message, plain, say
 
 # The parts of a plan: what each table of a plan.toml may say, checked.
@@ -150,7 +151,8 @@ class Plan(Part):
     `settles`: each portion is read once the temperature has settled, and teaches how probe and cup behave.
     `has_turn`: readings rise or fall to a turning point, which is what there is to find. `pours_once`: there is one
     portion, perhaps of no volume. `adopts`: another group's readings can be worked on. `clock_s`: temperatures from an
-    ordinary thermometer are typed every so many seconds; None: one for each portion.
+    ordinary thermometer are typed every so many seconds; None: one for each portion. `one_curve`: all repeats together
+    are one curve, with a point each.
     """
 
     settles: ClassVar[bool] = True
@@ -158,6 +160,7 @@ class Plan(Part):
     pours_once: ClassVar[bool] = False
     adopts: ClassVar[bool] = True
     clock_s: ClassVar[float | None] = None
+    one_curve: ClassVar[bool] = False
 
     title: Annotated[Label, AfterValidator(_own_title)] | None = None
     pace: Literal["graph", "quick"] = "graph"
@@ -222,6 +225,36 @@ class Plan(Part):
         """What is in the cup, and all that is added to it in one repeat."""
 
     @property
+    def cups(self) -> int:
+        """How many cups are filled in all, one for each repeat."""
+        return self.repeats
+
+    def of_cup(self, cup: int) -> Self:  # noqa: ARG002 - of a plan whose cups differ
+        """Return the plan of what is in this cup (from 1), where they differ."""
+        return self
+
+    @property
+    def every_cup(self) -> Sequence[Self]:
+        """The plan of each cup that differs; the one in which most reacts comes first."""
+        return (self,)
+
+    def next_cup(self, done: Sequence[int]) -> int:  # noqa: ARG002 - of a plan whose cups differ
+        """Return which cup comes next, after these."""
+        return 1
+
+    def is_complete(self, done: Sequence[int]) -> bool:
+        """Whether these cups are all that is planned."""
+        return len(done) >= self.repeats
+
+    def mean_curve(self, passes: Sequence[Pass], added_c: float | None) -> list[MeanPoint]:  # noqa: ARG002
+        """Return the mean curve of these repeats; `added_c` is the temperature of what is added, if it is known."""
+        return mean_of(point for each in passes for point in each.points)
+
+    def turned(self, passes: Sequence[Pass], added_c: float | None) -> bool:  # noqa: ARG002
+        """Whether these repeats go past what there is to find: one of them past its turning point."""
+        return any(turns(by_volume(each.points)) for each in passes)
+
+    @property
     @abstractmethod
     def count(self) -> int:
         """How many portions a repeat has."""
@@ -235,6 +268,11 @@ class Plan(Part):
     def portion_g(self) -> float | None:
         """The nominal mass of a portion of a solid; None for what is poured."""
         return self.ingredients[1].mass_g
+
+    @property
+    def most_cm3(self) -> float:
+        """How far the volume goes when all is in."""
+        return self.count * self.portion_cm3
 
     @property
     def portion_amount(self) -> float:

@@ -19,9 +19,9 @@ def minutes(plan: Plan) -> dict[str, float]:
     """Return the minutes of the parts of a practical, all repeats together, and their total."""
     part, each_s = plan.work
     dip_s = DIP_S if plan.portion_cm3 else 0.0
-    start_s = START_S * plan.repeats + dip_s
-    work_s = each_s * plan.repeats
-    rinse_s = RINSE_S * (plan.repeats - 1)
+    start_s = START_S * plan.cups + dip_s
+    work_s = each_s * plan.cups
+    rinse_s = RINSE_S * (plan.cups - 1)
     return {
         "start": round(start_s / 60, 1),
         part: round(work_s / 60, 1),

@@ -28,9 +28,9 @@ def instruction(state: State) -> Instruction:
 
 def _ready(state: State) -> Instruction:
     detail = say("prompt-eye-protection")
-    if state.alkali_c is None and state.plan.portion_cm3:
+    if state.alkali_c is None and state.cup_plan.portion_cm3:
         detail = join([detail, say("prompt-dip-first", reagent=state.plan.added_name)])
-    text = say("prompt-begin", amount=state.plan.in_cup)
+    text = say("prompt-begin", amount=state.cup_plan.in_cup)
     return Instruction("begin", text, detail, "begin", None, say("button-cup-filled"))
 
 
@@ -40,7 +40,7 @@ def _alkali(state: State) -> Instruction:
 
 
 def _rinse(state: State) -> Instruction:
-    text = say("prompt-rinse", amount=state.plan.in_cup)
+    text = say("prompt-rinse", amount=state.cup_plan.in_cup)
     return Instruction("rinse", text, say("prompt-wipe"), "rinsed", None, say("button-rinsed"))
 
 
@@ -69,7 +69,7 @@ def _without_probe(state: State) -> Instruction:
 def _ready_to_type(state: State) -> Instruction:
     if state.thermometer_division_c is None:
         return Instruction("thermometer", say("prompt-choose-divisions"), say("prompt-look-at-scale"))
-    text, first = say("prompt-begin-typed", amount=state.plan.in_cup), say("prompt-eye-protection")
+    text, first = say("prompt-begin-typed", amount=state.cup_plan.in_cup), say("prompt-eye-protection")
     return Instruction("begin", text, first, "begin", None, say("button-cup-filled-thermometer"))
 
 

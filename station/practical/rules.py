@@ -49,7 +49,7 @@ def added(state: State, act: Act, time_s: float) -> Events:
         raise ActRefused("wrong_portion", say("refusal-plan-ends", portion=state.plan.count))
     # By their own judgement students may add without reading: nothing is early, and nothing is read for them.
     early = state.prompted != portion and not state.plan.own_judgement
-    volume_cm3 = state.plan.portion_cm3 if act.volume_cm3 is None else sure_volume_cm3(state, repeat, portion, act)
+    volume_cm3 = state.cup_plan.portion_cm3 if act.volume_cm3 is None else sure_volume_cm3(state, repeat, portion, act)
     mass_g = None if act.mass_g is None else sure_mass_g(state, act)
     added = e.PortionAdded(repeat.repeat, portion, volume_cm3, early, act.by, act.key, mass_g, act.places)
     # Where nothing has to settle there is a temperature before, whoever decided.
@@ -110,7 +110,8 @@ def counts_again(state: State, repeat: Repeat, key: str | None) -> Events:
     """Return what follows when this repeat counts again. Raises ActRefused."""
     if not repeat.restorable:
         raise ActRefused("not_aside", say("refusal-not-set-aside", repeat=repeat.repeat))
-    enough = state.step is Step.RINSE and len(state.counted) + 1 >= state.plan.repeats
+    done = [*(each.cup for each in state.counted), repeat.cup]
+    enough = state.step is Step.RINSE and state.plan.is_complete(done)
     return (e.RepeatRestored(repeat.repeat, key), *((e.PracticalEnded(),) if enough else ()))
 
 
@@ -157,7 +158,7 @@ def finish(state: State, act: Act, time_s: float) -> Events:
     repeat = state.running
     if repeat is None:
         # One more than planned was asked for, and is left out after all: nothing planned is missing.
-        return (e.PracticalEnded(len(state.counted) < state.plan.repeats, act.key),)
+        return (e.PracticalEnded(not state.complete, act.key),)
     read = any(reading.portion == state.poured for reading in repeat.readings)
     last = () if read else reading_as_it_is(repeat, state.poured, time_s)
     return (*last, e.RepeatEnded(repeat.repeat), e.PracticalEnded(True, act.key))
@@ -182,7 +183,7 @@ def _room_for_one(state: State) -> None:
 
 def _begun(state: State, act: Act) -> Events:
     _room_for_one(state)
-    return (e.RepeatBegun(len(state.repeats) + 1, act.key),)
+    return (e.RepeatBegun(len(state.repeats) + 1, act.key, state.cup),)
 
 
 def _not_held(state: State) -> None:

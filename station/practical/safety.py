@@ -193,8 +193,13 @@ def _beyond(plan: Plan) -> list[Message]:
 
 
 def _findings(plan: Plan) -> tuple[Finding, ...]:
-    in_cup, added = plan.ingredients
-    return findings(_poured(in_cup), _poured(added))
+    """Refusals first. Where the cups of a plan differ, each is told once, of the cup in which most reacts."""
+    found: dict[tuple[str, bool], Finding] = {}
+    for cup in plan.every_cup:
+        first, second = map(_poured, cup.ingredients)
+        for each in findings(first, second):
+            found.setdefault((each.id, each.of is first), each)
+    return tuple(sorted(found.values(), key=lambda each: not each.refuses))
 
 
 def _poured(each: Ingredient) -> Poured:
@@ -214,8 +219,8 @@ def _poured(each: Ingredient) -> Poured:
 
 
 def _where(plan: Plan, finding: Finding) -> tuple[str, str]:
-    in_cup, added = plan.ingredients
-    concerned = added if finding.of == _poured(added) else in_cup
+    cups = [cup.ingredients for cup in plan.every_cup]
+    concerned = next((added for _, added in cups if finding.of == _poured(added)), cups[0][0])
     if finding.id in _OF_NAME:
         return concerned.table, "name"
     if concerned.mass_g is not None:

@@ -68,7 +68,7 @@ def _probe(state: State) -> Instruction:
 
 
 def _fill(state: State) -> Instruction:
-    text, label = say("prompt-set-up-fill", amount=state.plan.in_cup, tool=_tool(state)), _filled(state)
+    text, label = say("prompt-set-up-fill", amount=state.cup_plan.in_cup, tool=_tool(state)), _filled(state)
     if state.step is Step.READY:
         return Instruction("begin", text, say("prompt-eye-protection"), "begin", None, label)
     return Instruction("refill", text, say("prompt-set-up-same-bottle"), "rinsed", None, label)

@@ -112,7 +112,7 @@ def next_events(state: State) -> tuple[e.Event, ...]:
     if state.poured < state.plan.count:
         return (e.PortionPrompted(repeat, state.poured + 1),)
     ended = e.RepeatEnded(repeat)
-    return (ended,) if len(state.counted) < state.plan.repeats else (ended, e.PracticalEnded())
+    return (ended, e.PracticalEnded()) if state.complete else (ended,)
 
 
 def reading_as_it_is(repeat: Repeat, portion: int, time_s: float) -> tuple[e.Event, ...]:

@@ -1,15 +1,13 @@
 """The state of a bench: a fold over events. Nothing is kept that the events do not say."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
-from itertools import pairwise
 from typing import Literal
-
-from typing_extensions import TypedDict
 
 from station.analysis.settle.lags import STEEL_TUBE, UNKNOWN_CUP, CupHabits, ProbeLags
 from station.practical.checks.register import InUse, Probes
+from station.practical.course import MeanPoint, Point, by_volume
 from station.practical.events.cup import PlacedLine, SetUpStep
 from station.practical.growing import Keys
 from station.practical.kinds import DEFAULT, ready_plan
@@ -17,11 +15,6 @@ from station.practical.plan import Plan
 
 TYPED = "typed"
 """Why a reading is what it is: somebody typed it."""
-
-LEAST_CHANGE_C = 0.25
-FLAT_SHARE = 0.2
-"""A course that changes by less than four steps of the probe has no turn; one is flat where it changes by less than
-this share of its steepest part. Engineering judgement, no source: dilution alone leaves more than a quarter."""
 
 
 class Step(StrEnum):
@@ -114,7 +107,7 @@ class Repeat:
 
     `corrected` holds the corrections that were in use, in order (None: none): more than one where the probe changed.
     `confirmed`: portions of which a person said the volume after they were in. `clocked` are temperatures typed by the
-    clock, in its order.
+    clock, in its order. `cup`: which of the plan's cups it is, where these differ.
     """
 
     repeat: int
@@ -127,6 +120,7 @@ class Repeat:
     corrected: tuple[InUse | None, ...] = ()
     confirmed: frozenset[int] = frozenset()
     clocked: tuple[Clocked, ...] = ()
+    cup: int = 1
 
     @property
     def total_cm3(self) -> float:
@@ -152,28 +146,18 @@ class Repeat:
         return not self.counts and any(each.temperature_c is not None for each in self.readings)
 
     @property
-    def course(self) -> list[tuple[float, float]]:
-        """Total added in cm³ and temperature in °C of each reading that goes into the lines, in their order."""
-        return sorted(
-            (self.added_cm3(each.portion), each.temperature_c)
-            for each in self.readings
+    def points(self) -> tuple[Point, ...]:
+        """The readings that go into the lines, by portion number."""
+        return tuple(
+            Point(each.portion, self.added_cm3(each.portion), each.temperature_c)
+            for each in sorted(self.readings, key=lambda each: each.portion)
             if each.temperature_c is not None and not self.unsure(each.portion)
         )
 
     @property
-    def turned(self) -> bool:
-        """Whether its readings go past a turning point: a rise, a fall or a level stretch that gives way to another."""
-        course = self.course
-        slopes = [
-            (after_c - before_c) / (after_cm3 - before_cm3)
-            for (before_cm3, before_c), (after_cm3, after_c) in pairwise(course)
-            if after_cm3 > before_cm3
-        ]
-        temperatures = [temperature_c for _, temperature_c in course]
-        if not slopes or max(temperatures) - min(temperatures) < LEAST_CHANGE_C:
-            return False
-        flat = FLAT_SHARE * max(abs(each) for each in slopes)
-        return len({(each > flat) - (each < -flat) for each in slopes}) > 1
+    def course(self) -> list[tuple[float, float]]:
+        """Total added in cm³ and temperature in °C of each of these, by volume."""
+        return by_volume(self.points)
 
 
 @dataclass(frozen=True)
@@ -358,6 +342,27 @@ class State:
         return self.plan.results == "at once"
 
     @property
+    def cup(self) -> int:
+        """Which of the plan's cups is worked on, or comes next."""
+        done = [each.cup for each in self.repeats if each.counts]
+        return self.plan.next_cup(done) if self.running is None else self.running.cup
+
+    @property
+    def cup_plan(self) -> Plan:
+        """The plan of that cup."""
+        return self.plan.of_cup(self.cup)
+
+    @property
+    def complete(self) -> bool:
+        """Whether all that is planned has been done, or is under way."""
+        return self.plan.is_complete([each.cup for each in self.counted])
+
+    @property
+    def mean(self) -> list[MeanPoint]:
+        """The mean curve of the repeats that count."""
+        return self.plan.mean_curve(self.counted, self.alkali_c)
+
+    @property
     def has_curve(self) -> bool:
         """Whether a repeat that counts has ended with readings to look at."""
         return any(
@@ -367,48 +372,17 @@ class State:
 
     @property
     def turned(self) -> bool:
-        """Whether a repeat that counts, ended or under way, goes past its turning point; True where there is none."""
-        return not self.plan.has_turn or any(each.turned for each in self.counted)
+        """Whether the repeats that count, ended or under way, go past a turning point; True where there is none."""
+        return not self.plan.has_turn or self.plan.turned(self.counted, self.alkali_c)
 
     @property
     def past_turn(self) -> bool:
         """Whether one of these goes past the turning point; what is mixed once has none, and is over once read."""
         if not self.plan.has_turn:
             return self.has_curve
-        return any(each.status == "ended" and each.turned for each in self.counted)
+        return self.plan.turned([each for each in self.counted if each.status == "ended"], self.alkali_c)
 
     def with_repeat(self, changed: Repeat) -> "State":
         """Return the state with this repeat in place of the one of the same number."""
         kept = tuple(changed if each.repeat == changed.repeat else each for each in self.repeats)
         return replace(self, repeats=kept)
-
-
-class MeanPoint(TypedDict):
-    """Readings of the same portion number together; `volume_cm3` is the mean of their totals, `count` how many."""
-
-    portion: int
-    volume_cm3: float
-    temperature_c: float
-    count: int
-
-
-def mean_readings(repeats: Iterable[Repeat]) -> list[MeanPoint]:
-    """Return the mean curve: for each portion number read, mean total added, mean temperature and count.
-
-    A reading that is unsure or missing is left out of its mean.
-    """
-    sums: dict[int, list[tuple[float, float]]] = {}
-    for repeat in repeats:
-        for reading in repeat.readings:
-            if reading.temperature_c is not None and not repeat.unsure(reading.portion):
-                added = repeat.added_cm3(reading.portion)
-                sums.setdefault(reading.portion, []).append((added, reading.temperature_c))
-    return [
-        {
-            "portion": portion,
-            "volume_cm3": sum(volume for volume, _ in rows) / len(rows),
-            "temperature_c": sum(temperature for _, temperature in rows) / len(rows),
-            "count": len(rows),
-        }
-        for portion, rows in sorted(sums.items())
-    ]

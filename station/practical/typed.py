@@ -3,9 +3,10 @@
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
 from station.practical.by_clock import clocked_events
+from station.practical.course import LEAST_CHANGE_C
 from station.practical.questions import ask_about_start
 from station.practical.settling import next_events
-from station.practical.state import LEAST_CHANGE_C, TYPED, Repeat, State, Step
+from station.practical.state import TYPED, Repeat, State, Step
 from station.words import join, say
 
 DOUBTFUL = "doubtful"
@@ -79,7 +80,7 @@ def sure_volume_cm3(state: State, repeat: Repeat, portion: int, act: Act) -> flo
     typed_cm3 = act.volume_cm3
     if typed_cm3 is None:
         raise ActRefused("no_volume", say("refusal-say-volume"))
-    planned_cm3 = state.plan.portion_cm3
+    planned_cm3 = state.plan.of_cup(repeat.cup).portion_cm3
     usual_cm3 = [planned_cm3, *(each.volume_cm3 for each in repeat.portions if each.portion != portion)]
     near = any(each / FAR_TIMES <= typed_cm3 <= each * FAR_TIMES for each in usual_cm3)
     if not near and not act.sure:

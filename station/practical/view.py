@@ -26,6 +26,7 @@ from station.practical.contract import (
     TypedIn,
     View,
 )
+from station.practical.course import MeanPoint
 from station.practical.guide import Guide, guide
 from station.practical.kinds.contract import OwnStep
 from station.practical.kinds.kind import kind_of
@@ -37,14 +38,12 @@ from station.practical.questions import open_questions
 from station.practical.settling import newest_verdict
 from station.practical.state import (
     Adopted,
-    MeanPoint,
     Portion,
     Reading,
     Repeat,
     Sample,
     State,
     Step,
-    mean_readings,
 )
 
 TYPED_C = 0.1
@@ -66,7 +65,8 @@ def still(state: State) -> Still:
         "other_acts": [act for act in dict.fromkeys(possible_acts(state)) if act != asked.act],
         "repeat": len(state.repeats),
         "repeat_of_planned": state.repeat_of_planned,
-        "repeats_planned": state.plan.repeats,
+        "repeats_planned": state.plan.cups,
+        "cup": state.cup,
         "portion": state.poured,
         "portions_planned": state.plan.count,
         "total_added_cm3": sum(each.volume_cm3 for each in state.in_cup),
@@ -75,7 +75,9 @@ def still(state: State) -> Still:
         "turned": state.turned,
         "silent": state.silent,
         "repeats": [_repeat(repeat) for repeat in state.worked_on],
-        "mean": _mean(tuple((each.portions, each.readings) for each in state.counted)),
+        "mean": _mean(
+            state.plan, tuple((each.cup, each.portions, each.readings) for each in state.counted), state.alkali_c
+        ),
         "results": {
             "rule": state.plan.results,
             "shown": state.results_shown,
@@ -193,8 +195,7 @@ def _own_working(state: State) -> list[OwnStep]:
     if state.own_reading is None or not state.results_shown:
         return []
     division_c = (state.thermometer_division_c or TYPED_C) if state.typed else PROBE_C
-    mean = mean_readings(state.counted)
-    return kind_of(state.plan).own_working(state.plan, state.own_reading, mean, division_c)
+    return kind_of(state.plan).own_working(state.plan, state.own_reading, state.mean, division_c)
 
 
 def _waits_for(state: State) -> Literal["end", "own reading", "staff"] | None:
@@ -223,6 +224,7 @@ def _repeat(repeat: Repeat) -> RepeatShown:
         "reason": repeat.reason,
         "restorable": repeat.restorable,
         "started_s": repeat.begun_s,
+        "cup": repeat.cup,
         "confirmed": sorted(repeat.confirmed),
         "clocked": list(repeat.clocked),
         **_rows(repeat.begun_s, repeat.portions, repeat.readings),
@@ -252,7 +254,12 @@ def _rows(begun_s: float, portions: tuple[Portion, ...], readings: tuple[Reading
     }
 
 
+Worked = tuple[int, tuple[Portion, ...], tuple[Reading, ...]]
+"""A repeat's cup, portions and readings."""
+
+
 @lru_cache(maxsize=16)
-def _mean(repeats: tuple[tuple[tuple[Portion, ...], tuple[Reading, ...]], ...]) -> list[MeanPoint]:
-    """The mean curve of these portions and readings; kept like `_rows`."""
-    return mean_readings(Repeat(0, 0.0, portions=portions, readings=readings) for portions, readings in repeats)
+def _mean(plan: Plan, repeats: tuple[Worked, ...], added_c: float | None) -> list[MeanPoint]:
+    """The mean curve of these; kept like `_rows`."""
+    passes = [Repeat(0, 0.0, portions=portions, readings=readings, cup=cup) for cup, portions, readings in repeats]
+    return plan.mean_curve(passes, added_c)

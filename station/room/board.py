@@ -48,7 +48,7 @@ class Pace:
 
 def portions_done(state: State) -> int:
     """Return how many portions of the whole practical are in; all of them once it is done."""
-    planned = state.plan.repeats * state.plan.count
+    planned = state.plan.cups * state.plan.count
     if state.step is Step.DONE:
         return planned
     counted = [repeat for repeat in state.repeats if repeat.counts]
@@ -179,7 +179,7 @@ class Board:
             "plan": state.plan.name if state.chosen else None,
             "state": state.step if state.chosen else "unknown",
             "repeat": state.repeat_of_planned,
-            "repeats_planned": state.plan.repeats,
+            "repeats_planned": state.plan.cups,
             "portion": state.poured,
             "portions_planned": state.plan.count,
             "progress": round(progress, 3),
@@ -205,4 +205,4 @@ class Board:
 
 
 def _progress(state: State) -> float:
-    return portions_done(state) / (state.plan.repeats * state.plan.count)
+    return portions_done(state) / (state.plan.cups * state.plan.count)

@@ -5,7 +5,7 @@ from typing import Literal, NotRequired
 from typing_extensions import TypedDict
 
 from station.practical.kinds.contract import Refused
-from station.practical.kinds.kind import Method, QuantityName
+from station.practical.kinds.kind import Method
 from station.practical.state import Step
 from station.words import Message
 
@@ -126,10 +126,17 @@ class PooledShown(TypedDict):
 
 
 class Quantity(TypedDict):
-    """One quantity by one method; `silent` are benches that have none, `without` is the mean without odd ones."""
+    """One quantity by one method; `silent` are benches that have none, `without` is the mean without odd ones.
 
-    quantity: QuantityName
+    It is written with `places` decimals at the most, and where it is `signed`, with its sign.
+    """
+
+    quantity: str
+    name: Message
     method: Method
+    unit: str
+    places: int
+    signed: bool
     values: list[BenchValue]
     pooled: PooledShown | None
     silent: list[str]
@@ -175,7 +182,7 @@ class Odd(TypedDict):
     """A bench that stands off the others, and what in its own record may be behind it."""
 
     bench: str
-    quantity: QuantityName
+    quantity: str
     method: Method
     text: Message
     reasons: list[Message]
@@ -184,7 +191,7 @@ class Odd(TypedDict):
 class ClassResult(TypedDict):
     """The class result: its `answer` to what the plan `asks`, in `plain` words why and how far, in `words` the rest."""
 
-    asks: QuantityName | None
+    asks: str | None
     answer: Message | None
     plain: list[Message]
 

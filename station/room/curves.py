@@ -15,10 +15,15 @@ Curve = tuple[tuple[float, float], ...]
 
 
 def curve_of(state: State) -> Curve:
-    """Return what there is of the newest repeat's curve: readings over cm³ added, or of one mixing °C over s."""
+    """Return what there is of the newest repeat's curve: readings over cm³ added, or of one mixing °C over s.
+
+    Where all repeats are one curve, that.
+    """
     repeat = _newest(state)
     if repeat is None:
         return ()
+    if state.plan.one_curve:
+        return tuple((round(each["volume_cm3"], 3), round(each["temperature_c"], 3)) for each in state.mean)
     if state.plan.has_turn:
         return tuple(
             (round(repeat.added_cm3(each.portion), 3), round(each.temperature_c, 3))
@@ -38,6 +43,10 @@ def changes_of(state: State) -> tuple[float, ...] | None:
     repeat = _newest(state)
     if repeat is None or not state.plan.has_turn:
         return None
+    if state.plan.one_curve:
+        mean = state.mean
+        whole = [each["portion"] for each in mean] == list(range(1, len(mean) + 1))
+        return (0.0, *(each["temperature_c"] for each in mean)) if whole and mean else None
     found = [each.temperature_c for each in repeat.readings]
     whole = [each.portion for each in repeat.readings] == list(range(len(found)))
     if not whole or len(found) < 2 or found[0] is None:
@@ -67,13 +76,15 @@ def grown(state: State) -> object:
     repeat = _newest(state)
     if repeat is None:
         return ()
+    if state.plan.one_curve:
+        return tuple((each.cup, each.readings, each.portions) for each in state.repeats if each.counts)
     # A portion's volume may be corrected, so portions count as well.
     return (repeat.readings, repeat.portions) if state.plan.has_turn else (repeat.begun_s, len(repeat.samples) // 5)
 
 
 def curve_to(state: State) -> float | None:
     """Return how far the curve goes when all is in, in cm³; None where it is over time."""
-    return state.plan.count * state.plan.portion_cm3 if state.plan.has_turn else None
+    return state.plan.most_cm3 if state.plan.has_turn else None
 
 
 def _newest(state: State) -> Repeat | None:

@@ -1774,6 +1774,7 @@ result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 %: { $low_cm3 } bis
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-enthalpy-of = Enthalpieänderung pro Mol ({ $of }) { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = Säure { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
+result-quantity = { $quantity } { $value } ± { $u } { $unit }
 bench-label = Platz
 told-figure = { $figure }
 told-address = { $name }: { $address }
@@ -3335,13 +3336,6 @@ page-room-withheld = Verborgen, bis jeder Platz sein eigenes Ergebnis gezeigt ha
 page-room-waits-for = Noch nicht gezeigt an: { $benches }.
 page-room-nobody = Noch kein Platz hat begonnen.
 page-room-calculating = Wird gerechnet …
-page-room-quantities =
-    { $which ->
-        [end_point_cm3] Endpunkt
-        [enthalpy_kj_mol] Enthalpie
-        [acid_mol_dm3] Konzentration
-       *[change_c] Temperaturänderung
-    }
 page-room-methods =
     { $which ->
         [heat_balance] Wärmebilanz

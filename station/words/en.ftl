@@ -1771,6 +1771,7 @@ result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 %: { $low_cm3 } to 
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-enthalpy-of = enthalpy change per mole of { $of } { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = acid { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
+result-quantity = { $quantity } { $value } ± { $u } { $unit }
 bench-label = Bench
 told-figure = { $figure }
 told-address = { $name }: { $address }
@@ -3328,13 +3329,6 @@ page-room-withheld = Hidden until every bench has shown its own result.
 page-room-waits-for = Not shown yet on: { $benches }.
 page-room-nobody = No bench has begun yet.
 page-room-calculating = Being computed …
-page-room-quantities =
-    { $which ->
-        [end_point_cm3] End-point
-        [enthalpy_kj_mol] Enthalpy
-        [acid_mol_dm3] Concentration
-       *[change_c] Temperature change
-    }
 page-room-methods =
     { $which ->
         [heat_balance] heat balance

@@ -1777,6 +1777,7 @@ result-end-point = { $end_point_cm3 } ± { $u_cm3 } cm³ (95 % : de { $low_c
 result-enthalpy = { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-enthalpy-of = variation d’enthalpie par mole ({ $of }) { $enthalpy_kj_mol } ± { $u_kj_mol } kJ/mol
 result-acid = acide { $acid_mol_dm3 } ± { $u_mol_dm3 } mol/dm³
+result-quantity = { $quantity } { $value } ± { $u } { $unit }
 bench-label = Poste
 told-figure = { $figure }
 told-address = { $name } : { $address }
@@ -3334,13 +3335,6 @@ page-room-withheld = Caché jusqu’à ce que chaque poste ait montré son propr
 page-room-waits-for = Pas encore montré sur : { $benches }.
 page-room-nobody = Aucun poste n’a encore commencé.
 page-room-calculating = Calcul en cours …
-page-room-quantities =
-    { $which ->
-        [end_point_cm3] Équivalence
-        [enthalpy_kj_mol] Enthalpie
-        [acid_mol_dm3] Concentration
-       *[change_c] Variation de température
-    }
 page-room-methods =
     { $which ->
         [heat_balance] bilan thermique

@@ -21,7 +21,7 @@ from station.bench.calculation.worker import WORKERS, CalculationFailed, Worker,
 from station.practical import events as e
 from station.practical.dataset import question_for
 from station.practical.kinds import ready_plan
-from station.practical.kinds.contract import Result
+from station.practical.kinds.answers import Result
 from station.practical.state import Portion, Reading, Repeat, State
 from tests.conftest import PATIENCE_S
 from tests.practical.walk import Walk

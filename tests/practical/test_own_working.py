@@ -6,11 +6,12 @@ from typing import Any
 import pytest
 
 from station.chemistry.figures import figures
+from station.practical.course import MeanPoint
 from station.practical.events.cup import PlacedLine
 from station.practical.kinds import plan_from
 from station.practical.kinds.contract import OwnStep
 from station.practical.kinds.kind import kind_of
-from station.practical.state import MeanPoint, OwnReading
+from station.practical.state import OwnReading
 from station.practical.view import view
 from tests.practical.test_group import LINE, done
 from tests.practical.test_steps import arithmetic

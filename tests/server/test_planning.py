@@ -19,11 +19,11 @@ from station.bench.calculation.prediction import (
     MOST_WAITING,
     STAFF_FIRST,
     Predictor,
-    Promise,
     Superseded,
 )
 from station.chemistry.preparation import GLASSWARE
 from station.practical.kinds import READY_NAMES, plan_from, read_plan, ready_plan
+from station.practical.kinds.answers import Promise
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.plan import Plan
 from station.practical.plan_check import check_plan, plan_toml

@@ -4,7 +4,7 @@ import type { Happening, OncePlan, OnceView, PortionsPlan, Repeat, Sample, State
 import type { Extended, HeatOnce, OnceRepeat } from "../src/live/results";
 
 export function repeatOf(repeat: number, fields: Partial<Repeat> = {}): Repeat {
-  return { repeat, status: "running", reason: null, started_s: 100 * repeat, restorable: false, portions: [], readings: [], ...fields };
+  return { repeat, status: "running", reason: null, started_s: 100 * repeat, restorable: false, cup: 1, portions: [], readings: [], ...fields };
 }
 
 export function portionAt(portion: number, time_s: number) {
@@ -47,6 +47,7 @@ const view: View = {
   repeat: 1,
   repeat_of_planned: 1,
   repeats_planned: 2,
+  cup: 1,
   portion: 1,
   portions_planned: 3,
   total_added_cm3: 5,

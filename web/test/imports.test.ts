@@ -4,10 +4,13 @@ import assert from "node:assert/strict";
 import { existsSync, readFileSync, readdirSync } from "node:fs";
 import path from "node:path";
 import { test } from "node:test";
+import { fileOfPart, kindCodes } from "../kinds.mjs";
 
 /** What each file imports, by paths below web/. */
 type Imports = ReadonlyMap<string, readonly string[]>;
 
+/** A part of each kind of practical (`web/kinds.mjs`). */
+const PART = /\bfrom\s+"@kinds\/(\w+)"/g;
 const SPECIFIER = /^(?:import|export)\b[^"']*?\bfrom\s+"(\.[^"]*)"|^import\s+"(\.[^"]*)"|\bimport\("(\.[^"]*)"\)/gm;
 
 /** Where a specifier leads; null for what is no TypeScript. */
@@ -22,7 +25,8 @@ function fileOf(from: string, specifier: string): string | null {
 function importsOf(name: string): string[] {
   const text = readFileSync(name, "utf8").replace(/^\s*\/\/.*$/gm, "");
   const specifiers = [...text.matchAll(SPECIFIER)].map((match) => match[1] ?? match[2] ?? match[3] ?? "");
-  return specifiers.map((specifier) => fileOf(name, specifier)).filter((file) => file !== null);
+  const parts = [...text.matchAll(PART)].flatMap(([, part = ""]) => kindCodes().map((code) => fileOfPart(code, part)));
+  return [...parts, ...specifiers.map((specifier) => fileOf(name, specifier)).filter((file) => file !== null)];
 }
 
 function importsBelow(folder: string): Imports {

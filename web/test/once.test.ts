@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { expectedBias } from "../src/bench/once";
+import { expectedBias } from "../src/kinds/once/seeing";
 import { clockNow, markToType, typedAmount } from "../src/bench/by_clock";
 import { clockedReadings, possibleCorrections } from "../src/bench/corrections/possible";
 import { drawnFor } from "../src/bench/drawings";

@@ -5,6 +5,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { writeMessages } from "../messages.mjs";
+import { kinds } from "../kinds.mjs";
 import { words } from "../words.mjs";
 
 const here = path.dirname(fileURLToPath(import.meta.url));
@@ -24,8 +25,8 @@ try {
     target: "node20",
     sourcemap: "inline",
     logLevel: "warning",
-    external: ["./words.mjs"],
-    plugins: [words().plugin],
+    external: ["./words.mjs", "../kinds.mjs"],
+    plugins: [kinds, words().plugin],
   });
   const files = (await readdir(out)).map((name) => path.join(out, name));
   const done = spawnSync(process.execPath, ["--test", ...files], { cwd: path.join(here, ".."), stdio: "inherit" });

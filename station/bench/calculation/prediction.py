@@ -8,11 +8,10 @@ from dataclasses import dataclass, field
 from typing import Any, Final, cast
 
 from station.bench.calculation.worker import CalculationFailed, answered
-from station.practical.kinds.contract import OncePromise, PortionsPromise, RefusedPlan
+from station.practical.kinds.answers import Promise
 from station.practical.plan import Plan
 
 Json = dict[str, Any]
-Promise = PortionsPromise | OncePromise | RefusedPlan
 
 MOST_WAITING: Final = 4
 """Questions of one address."""

@@ -6,7 +6,7 @@ from typing import Any, Generic, TypeVar, cast
 
 from station.bench.calculation.worker import CalculationFailed, answered
 from station.practical.dataset import Basis, basis_of, question_of
-from station.practical.kinds.contract import Result
+from station.practical.kinds.answers import Result
 from station.practical.state import State
 from station.practical.view import shown_result
 

@@ -81,7 +81,7 @@ class Hands:
 
     def begin(self, plan: Plan, time_s: float, speed: float = 1.0) -> None:
         """A new practice: cup and glassware are empty, the probe hangs in the air, the lid lies beside the cup."""
-        self._plan = plan
+        self._plan, self._cup_plan = plan, plan.of_cup(1)
         self._filled = self._lid = self._wet = False
         self._probe: ProbePlace = "out"
         self._ware = ware_of(plan)
@@ -121,7 +121,7 @@ class Hands:
                 "drawn_cm3": round(self._drawn_cm3, 3),
                 "poured_cm3": round(self._poured_cm3, 3),
             },
-            "acid": self._plan.in_cup,
+            "acid": self._cup_plan.in_cup,
             "alkali": self._plan.added_name,
         }
 
@@ -129,9 +129,10 @@ class Hands:
         """Take in what the station put down, and how the cup truly was at that moment."""
         for each in stamped:
             self.technique.heard(each, state, partial(self._driver.seen, each.time_s), self._probe)
+        self._cup_plan = self._plan.of_cup(state.cup)
 
     def _fill(self, time_s: float) -> None:
-        acid_cm3 = self._plan.ingredients[0].volume_cm3
+        acid_cm3 = self._cup_plan.ingredients[0].volume_cm3
         self._driver.refill(time_s, max(0.1, self._random.gauss(acid_cm3, ACID_ERROR_CM3)))
         self._driver.put_lid(time_s, on=False)
         self._filled, self._lid = True, False

@@ -31,7 +31,7 @@ def practised(plan: Plan, draw: random.Random) -> tuple[Plan, CupParameters]:
         acid_mol_dm3 = round(end_point_cm3 * alkali.mol_dm3 * pair.acid_per_alkali / acid.volume_cm3, 3)
         part = getattr(plan, acid.table).model_copy(update={"prepared_mol_dm3": acid_mol_dm3})
         plan = plan.model_copy(update={acid.table: part})
-    return plan, of_plan(drawn, plan)
+    return plan, of_plan(drawn, plan.of_cup(1))
 
 
 def truth(plan: Plan, cup: CupParameters) -> Message:

@@ -272,7 +272,8 @@ class VirtualStudent:
 
 
 def _plan(view: View) -> Plan:
-    return plan_from(view["plan"])
+    """The plan of the cup that is worked on, or comes next."""
+    return plan_from(view["plan"]).of_cup(view["cup"])
 
 
 def _alkali_is_open(view: View) -> bool:

@@ -99,7 +99,7 @@ class Technique:
 
     def __init__(self, plan: Plan, speed: float, division_cm3: float) -> None:
         self._plan, self._speed = plan, speed
-        self._off_cm3 = max(VOLUME_CM3, VOLUME_PART * plan.portion_cm3, VOLUME_DIVISIONS * division_cm3)
+        self._division_cm3 = division_cm3
         self._portions: dict[tuple[int, int], _Portion] = {}
         self._pending = _Pour()
         self._prompted: tuple[float, float] | None = None
@@ -151,8 +151,9 @@ class Technique:
         for (repeat, portion), each in self._portions.items():
             if repeat not in counted:
                 continue
-            recorded = next((one.volume_cm3 for one in counted[repeat].portions if one.portion == portion), None)
-            slips += self._slips(each, recorded)
+            of = counted[repeat]
+            recorded = next((one.volume_cm3 for one in of.portions if one.portion == portion), None)
+            slips += self._slips(each, recorded, self._plan.of_cup(of.cup).portion_cm3)
         slips.sort(key=lambda each: (each["repeat"], each["portion"]))
         count = sum(repeat in counted and portion > 0 for repeat, portion in self._portions)
         return {"slips": slips, "portions": count, "truth": truth}
@@ -193,14 +194,15 @@ class Technique:
         cost_c = event.temperature_c - world.true_temperature_c
         each.read = _Read(cost_c, early_s, probe == "cup", lid_j / world.heat_capacity_j_k)
 
-    def _slips(self, each: _Portion, recorded_cm3: float | None) -> list[SlipShown]:
-        return [*self._of_volume(each, recorded_cm3), *self._of_time(each), *_of_reading(each)]
+    def _slips(self, each: _Portion, recorded_cm3: float | None, planned_cm3: float) -> list[SlipShown]:
+        return [*self._of_volume(each, recorded_cm3, planned_cm3), *self._of_time(each), *_of_reading(each)]
 
-    def _of_volume(self, each: _Portion, recorded_cm3: float | None) -> list[SlipShown]:
-        planned_cm3, poured_cm3 = self._plan.portion_cm3, each.pour.volume_cm3
-        if each.portion == 0 or abs(poured_cm3 - planned_cm3) <= self._off_cm3:
+    def _of_volume(self, each: _Portion, recorded_cm3: float | None, planned_cm3: float) -> list[SlipShown]:
+        poured_cm3 = each.pour.volume_cm3
+        off_cm3 = max(VOLUME_CM3, VOLUME_PART * planned_cm3, VOLUME_DIVISIONS * self._division_cm3)
+        if each.portion == 0 or abs(poured_cm3 - planned_cm3) <= off_cm3:
             return []
-        right = recorded_cm3 is not None and abs(recorded_cm3 - poured_cm3) <= 2.0 * self._off_cm3
+        right = recorded_cm3 is not None and abs(recorded_cm3 - poured_cm3) <= 2.0 * off_cm3
         part = poured_cm3 / planned_cm3
         little = "nothing" if poured_cm3 < COUNTS_CM3 else "missed"
         slip = little if part < MISSING else "double" if part > TWICE else "volume"

@@ -8,7 +8,7 @@ when standard input is closed.
 import asyncio
 import json
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from contextlib import AbstractContextManager, ExitStack
 from pathlib import Path
 from typing import Any
@@ -69,7 +69,11 @@ async def _bench(asked: Json, parts: Parts, everyone: Json) -> None:
     await bench.start(plan, e.StationStarted(VERSION, "virtual", parts.probe.probe_id, "none"))
     same = plan.without_prepared()
     # The room tells a bench of no prepared acid, nor does the journal: it is known of the plan from the start alone.
-    plan_now: Callable[[], Plan] = lambda: plan if bench.state.plan == same else bench.state.plan  # noqa: E731
+
+    def plan_now() -> Plan:
+        state = bench.state
+        return (plan if state.plan == same else state.plan).of_cup(state.cup)
+
     follow_plan(parts.driver, plan_now, everyone["acid_mol_dm3"])
     broker = BrokerAddress(everyone["host"], everyone["port"], asked["user"], asked["password"])
     link = Link(bench, asked["name"], broker, About(VERSION))

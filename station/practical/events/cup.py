@@ -163,11 +163,15 @@ class SetUpStepDone(Event):
 
 @dataclass(frozen=True)
 class RepeatBegun(Event):
-    """Fresh acid is in the cup; `repeat` counts from 1 and is never used twice."""
+    """Fresh acid is in the cup; `repeat` counts from 1 and is never used twice.
+
+    `cup`: which of the plan's cups it is, where these differ.
+    """
 
     kind: ClassVar[str] = "repeat_begun"
     repeat: int
     key: str | None = None
+    cup: int = 1
 
 
 @dataclass(frozen=True)

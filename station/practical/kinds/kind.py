@@ -1,20 +1,41 @@
 """What a kind of practical does beyond the facts that its plan tells by itself, and the one door to it."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cache
 from importlib import import_module
 from typing import Any, Final, Generic, Literal, TypeVar
 
 from station.analysis.settle.detector import Verdict
+from station.practical.course import MeanPoint
+from station.practical.kinds import KINDS
 from station.practical.kinds.contract import OwnStep
 from station.practical.plan import Plan
-from station.practical.state import MeanPoint, OwnReading, State, Step
+from station.practical.state import Clocked, OwnReading, State, Step
 from station.words import Message, say
 
 Json = dict[str, Any]
-QuantityName = Literal["end_point_cm3", "enthalpy_kj_mol", "change_c", "acid_mol_dm3"]
-CHANGES: Final[frozenset[str]] = frozenset({"change_c", "enthalpy_kj_mol"})
-"""Quantities that are written with their sign: they go up or down."""
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A quantity that results are of: its key there, its name, its unit, the key of its 95 % interval where it has one.
+
+    `signed`: it goes up or down, and is written with its sign. `places`: decimals at the most. `asked_only`: the class
+    is told of it only where the plan asks for it.
+    """
+
+    key: str
+    name: Message
+    unit: str
+    interval: str | None = None
+    signed: bool = False
+    places: int = 2
+    asked_only: bool = False
+
+
+END_POINT: Final = Quantity("end_point_cm3", say("quantity-end-point"), "cm³", "interval_95_cm3")
+ENTHALPY: Final = Quantity("enthalpy_kj_mol", say("quantity-enthalpy"), "kJ/mol", signed=True)
 Method = Literal["heat_balance", "straight_lines"]
 METHOD_NAMES: Final[Mapping[Method, Message]] = {
     "straight_lines": say("method-straight-lines"),
@@ -57,11 +78,27 @@ class Mixture:
         return replace(self, enthalpy_kj_mol=enthalpy_kj_mol)
 
 
+@dataclass(frozen=True)
+class Table:
+    """The table that a record's spreadsheet opens with: its columns, by their names in a CSV and in words, and rows.
+
+    Its graph has the first column across and the column `up` (from 0) up.
+    """
+
+    columns: tuple[tuple[str, Message], ...]
+    rows: tuple[tuple[float | None, ...], ...]
+    up: int
+
+
 Prompts = Mapping[Step, Callable[[State], Instruction]]
 
 
 def _nothing(*_: object) -> Noticed:
     return ()
+
+
+def _newest(course: Sequence[Clocked]) -> Clocked:
+    return course[-1]
 
 
 def _no_mixture(_: Plan) -> None:
@@ -79,7 +116,9 @@ class Kind(Generic[AnyPlan]):
     first, each with its methods; `class_curve`: whether the class has a mean curve over the volume; `asks`: which of
     them answers the question that a plan puts. `own_working`: the lines of the calculation from the students' own
     reading, the mean readings and the thermometer's division in °C. `start_verdict` judges the start where the usual
-    one (a steady temperature) does not do; `typed_prompts` are asked with an ordinary thermometer. `mixture`: what is
+    one (a steady temperature) does not do; `typed_prompts` are asked with an ordinary thermometer;
+    `clocked_reading` is the one that counts of what was typed by the clock since all is in. `table` is
+    what a record's spreadsheet opens with where that is not temperature by volume and repeat. `mixture`: what is
     put together where all is added at once and its heat is known, for a virtual cup.
     """
 
@@ -87,13 +126,15 @@ class Kind(Generic[AnyPlan]):
     own_prompts: Prompts
     verdict: Callable[[AnyPlan, State, float], Verdict]
     promise: Callable[[AnyPlan, Json], Iterator[list[str]]]
-    class_quantities: tuple[tuple[QuantityName, tuple[Method, ...]], ...]
+    class_quantities: tuple[tuple[Quantity, tuple[Method, ...]], ...]
     class_curve: bool
-    asks: Callable[[AnyPlan], QuantityName]
+    asks: Callable[[AnyPlan], Quantity]
     own_working: Callable[[AnyPlan, OwnReading, list[MeanPoint], float], list[OwnStep]]
     mixture: Callable[[AnyPlan], Mixture | None] = _no_mixture
     start_verdict: Callable[[AnyPlan, State, float], Verdict] | None = None
     typed_prompts: Prompts = field(default_factory=dict)
+    clocked_reading: Callable[[Sequence[Clocked]], Clocked] = _newest
+    table: Callable[[AnyPlan, State], Table] | None = None
     noticed_while_settling: Callable[[AnyPlan, State, float], Noticed] = _nothing
     noticed_in_reading: Callable[[AnyPlan, State, Verdict], Noticed] = _nothing
 
@@ -112,3 +153,9 @@ def kind_named(code: str) -> Kind[Any]:
 def kind_of(plan: AnyPlan) -> Kind[AnyPlan]:
     """Return the plan's kind."""
     return kind_named(plan.kind)
+
+
+@cache
+def quantities() -> Mapping[str, Quantity]:
+    """Return the quantities that results of any kind are of, by their keys."""
+    return {each.key: each for code in KINDS for each, _ in kind_named(code).class_quantities}

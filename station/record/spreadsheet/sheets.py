@@ -6,11 +6,12 @@ from typing import Any
 
 from station.practical import events as e
 from station.practical.checks.correction import NAMES, in_words, used_in
+from station.practical.course import MeanPoint
 from station.practical.events import Stamped
 from station.practical.events.bench import PlanChosen
-from station.practical.kinds.kind import CHANGES
+from station.practical.kinds.kind import METHOD_NAMES, quantities
 from station.practical.plan import number, typed_amount
-from station.practical.state import MeanPoint, OwnReading, Reading, Repeat, State, mean_readings
+from station.practical.state import OwnReading, Reading, Repeat, State
 from station.record.spreadsheet.file import Cell, Row, Sheet, Signed, local_time, yes
 from station.record.spreadsheet.table import table_sheet
 from station.words import Message, join, say
@@ -146,7 +147,6 @@ _SAID: dict[type[e.Event], Said] = {
 
 Json = Mapping[str, Any]
 
-METHODS = {"straight_lines": say("method-straight-lines"), "heat_balance": say("method-heat-balance")}
 _QUANTITIES = (
     (say("quantity-end-point"), "end_point_cm3", "interval_95_cm3", "cm³"),
     (say("sheet-temperature-at-end-point"), "temperature_c", None, "°C"),
@@ -197,7 +197,7 @@ def _rows(own: OwnReading | None, result: Json) -> Iterator[Row]:
     if own is not None:
         yield from _own(own)
     for of, part in _parts(result):
-        for method, name in METHODS.items():
+        for method, name in METHOD_NAMES.items():
             found = part.get(method)
             if found:
                 yield from _found(of, name, found)
@@ -224,7 +224,7 @@ def _rows(own: OwnReading | None, result: Json) -> Iterator[Row]:
 
 
 def _methods_of(result: Json) -> list[Json]:
-    return [found for method in METHODS if (found := result.get(method))]
+    return [found for method in METHOD_NAMES if (found := result.get(method))]
 
 
 def _own(own: OwnReading) -> Iterator[Row]:
@@ -245,12 +245,16 @@ def _own(own: OwnReading) -> Iterator[Row]:
 
 
 def _found(of: Message, method: Message, found: Json) -> Iterator[Row]:
-    for quantity, key, interval, unit in _QUANTITIES:
+    known = {key for _, key, _, _ in _QUANTITIES}
+    others = [
+        (each.name, each.key, each.interval, each.unit) for each in quantities().values() if each.key not in known
+    ]
+    for quantity, key, interval, unit in (*_QUANTITIES, *others):
         value = found.get(key)
         if value is None:
             continue
         ends = (found.get(interval) or (None, None)) if interval else (None, None)
-        if key in CHANGES:
+        if key in quantities() and quantities()[key].signed:
             value, ends = Signed(value), tuple(None if each is None else Signed(each) for each in ends)
         # What is taken in is never "given out", less than nothing.
         taken_in = key == "heat_j" and value < 0.0
@@ -266,7 +270,7 @@ def _per_mole(of: str | None) -> Message:
 
 def _steps(result: Json) -> Iterator[Row]:
     for of, part in _parts(result):
-        for method, name in METHODS.items():
+        for method, name in METHOD_NAMES.items():
             for step in (part.get("steps") or {}).get(method) or ():
                 texts: list[Cell] = [step.get(key) for key in ("text", "formula", "working")]
                 value, unit = step.get("value"), step.get("unit")
@@ -288,7 +292,7 @@ def record_sheets(bench: str, state: State, result: Json | None, happened: Seque
     readings = (row for repeat in state.worked_on for row in _readings(state, repeat))
     yield Sheet(say("sheet-readings"), _READINGS, readings)
     yield Sheet(say("sheet-probe"), _PROBE, (row for repeat in state.worked_on for row in _probe(repeat)))
-    yield Sheet(say("sheet-mean"), _MEAN, map(_mean, mean_readings(state.counted)))
+    yield Sheet(say("sheet-mean"), _MEAN, map(_mean, state.mean))
     samples = islice((row for repeat in state.repeats for row in _samples(repeat)), MOST_SAMPLES)
     yield Sheet(say("sheet-samples"), _SAMPLES, samples)
     yield Sheet(say("sheet-portions"), _PORTIONS, (row for repeat in state.repeats for row in _portions(repeat)))

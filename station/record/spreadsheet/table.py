@@ -7,7 +7,9 @@ own, where they drew some.
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from station.practical.state import Portion, Repeat, State, mean_readings
+from station.practical.course import mean_of
+from station.practical.kinds.kind import Table, kind_of
+from station.practical.state import Portion, Repeat, State
 from station.record.spreadsheet.file import Cell, Chart, Row, Series, Sheet
 from station.words import Message, plain, say
 
@@ -22,6 +24,9 @@ OVERSHOOT = 0.06
 
 def table_columns(state: State) -> list[str]:
     """Return the header of the same table as a CSV."""
+    own = _own_table(state)
+    if own is not None:
+        return [name for name, _ in own.columns]
     return [
         "volume_cm3",
         *(f"repeat_{each.repeat}_c" for each in state.counted),
@@ -33,8 +38,12 @@ def table_rows(state: State) -> list[list[float | None]]:
     """Return a row for each portion: total volume added in cm³, each repeat's temperature in °C, their mean.
 
     The volume is that of the mean, else of the first repeat that got so far. Repeats set aside have no column.
+    Some kinds of practical have a table of their own.
     """
-    means = {each["portion"]: each for each in mean_readings(state.counted)}
+    own = _own_table(state)
+    if own is not None:
+        return [list(row) for row in own.rows]
+    means = {each["portion"]: each for each in mean_of(point for each in state.counted for point in each.points)}
     read = [_temperatures(each) for each in state.counted]
     rows: list[list[float | None]] = []
     for portion in _numbers(state):
@@ -43,6 +52,11 @@ def table_rows(state: State) -> list[list[float | None]]:
         volume_cm3 = mean["volume_cm3"] if mean else first.added_cm3(portion) if first else None
         rows.append([volume_cm3, *(each.get(portion) for each in read), mean["temperature_c"] if mean else None])
     return rows
+
+
+def _own_table(state: State) -> Table | None:
+    table = kind_of(state.plan).table
+    return None if table is None else table(state.plan, state)
 
 
 def _numbers(state: State) -> list[int]:
@@ -66,9 +80,12 @@ def _temperatures(repeat: Repeat) -> dict[int, float]:
 
 def table_sheet(state: State, result: Json | None) -> Sheet:
     """Return the sheet; `result` is None as long as it is not to be seen."""
-    runs = [(say("sheet-run-temperature", repeat=each.repeat), 12.0) for each in state.counted]
-    columns = [(say("sheet-volume-added"), 14.0), *runs, (say("sheet-mean-temperature"), 12.0)]
-    rows = table_rows(state)
+    own, rows = _own_table(state), table_rows(state)
+    if own is not None:
+        columns, up = [(title, 14.0) for _, title in own.columns], own.up
+    else:
+        runs = [(say("sheet-run-temperature", repeat=each.repeat), 12.0) for each in state.counted]
+        columns, up = [(say("sheet-volume-added"), 14.0), *runs, (say("sheet-mean-temperature"), 12.0)], len(runs) + 1
     if not rows or not state.plan.has_turn:
         weighed = table_weighed(state)
         columns += [(say("sheet-run-mass", repeat=repeat), 12.0) for repeat in weighed]
@@ -77,22 +94,22 @@ def table_sheet(state: State, result: Json | None) -> Sheet:
             say("sheet-table"), columns, [[*row, *(each[at] for each in masses)] for at, row in enumerate(rows)]
         )
     lines = list(_lines(state, result, [each[0] or 0.0 for each in rows]))
+    width, title = len(columns), columns[up][0]
     # The lines' ends stand to the right of the table, below one another.
-    beside = len(columns) + 1
-    columns += [(plain(""), 3.0), (say("sheet-line"), 14.0), (say("sheet-volume-added"), 14.0)]
-    columns.append((say("sheet-line-temperature"), 14.0))
+    beside = width + 1
+    columns += [(plain(""), 3.0), (say("sheet-line"), 14.0), (columns[0][0], 14.0)]
+    columns.append((say("sheet-line-temperature") if own is None else title, 14.0))
     ends = [(name, *end) for name, both in lines for end in both]
     last = len(rows)
-    series = [
-        Series(columns[at][0], (1, 0, last), (1, at, last), marks=True) for at in ([len(runs) + 1] if runs else [])
-    ]
+    series = [Series(title, (1, 0, last), (1, up, last), marks=True)] if state.counted else []
     series += [
         Series(name, (1 + 2 * number, beside + 1, 2 + 2 * number), (1 + 2 * number, beside + 2, 2 + 2 * number))
         for number, (name, _) in enumerate(lines)
     ]
-    least_c = min((value for row in rows for value in row[1:] if value is not None), default=None)
-    chart = Chart(say("sheet-volume-added"), say("sheet-temperature"), series, least_c)
-    return Sheet(say("sheet-table"), columns, list(_beside(rows, ends, len(runs) + 2)), chart)
+    drawn = rows if own is None else [[row[0], row[up]] for row in rows]
+    least_c = min((value for row in drawn for value in row[1:] if value is not None), default=None)
+    chart = Chart(columns[0][0], say("sheet-temperature") if own is None else title, series, least_c)
+    return Sheet(say("sheet-table"), columns, list(_beside(rows, ends, width)), chart)
 
 
 def _beside(rows: Sequence[Row], ends: Sequence[Row], width: int) -> Iterator[Row]:

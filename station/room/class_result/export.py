@@ -9,10 +9,10 @@ from typing import Any
 
 from station.practical.events import Stamped
 from station.practical.events.bench import SampleTaken
+from station.practical.kinds.kind import METHOD_NAMES
 from station.practical.state import State
 from station.record.exchange import Figure, csv_text, journal_line
 from station.record.spreadsheet.file import Cell, Sheet
-from station.room.class_result.words import METHODS, NAMES, UNITS
 from station.room.contract import ClassPoint, ClassResult
 from station.room.lesson_book import Practical, practical_events
 from station.room.places import natural
@@ -32,7 +32,7 @@ def result_rows(answer: ClassResult) -> Rows:
     """Yield a row for each bench and quantity, then one for the class; the unit is the quantity's."""
     names = {each["bench"]: each["name"] for each in answer["benches"]}
     for quantity in answer["quantities"]:
-        about = (NAMES[quantity["quantity"]], METHODS[quantity["method"]], UNITS[quantity["quantity"]])
+        about = (quantity["name"], METHOD_NAMES[quantity["method"]], quantity["unit"])
         for each in quantity["values"]:
             numbers = (each["value"], each["u"], each["low"], each["high"])
             yield (each["bench"], names[each["bench"]], *about, *numbers, 1)

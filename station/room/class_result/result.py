@@ -15,10 +15,11 @@ from station.analysis.lines.fit import student_t
 from station.analysis.pooling import Pooled, anomaly, pool
 from station.analysis.repeats import NORMAL_95, mean_of_repeats
 from station.practical.dataset import RepeatData, from_question, mean_rows
-from station.practical.kinds.kind import Method, QuantityName, kind_named
+from station.practical.kinds.kind import ENTHALPY, METHOD_NAMES, Method, kind_named, quantities
+from station.practical.kinds.kind import Quantity as Known
 from station.practical.plan import Plan
 from station.practical.results import results
-from station.room.class_result.words import METHODS, NAMES, UNITS, answer_of, said_of
+from station.room.class_result.words import answer_of, said_of
 from station.room.contract import (
     BenchValue,
     ClassBench,
@@ -84,16 +85,13 @@ def _sentence(name: str, quantity: Quantity, off: float, test: str) -> Message:
     return say(
         "class-stands-off",
         bench_name=name,
-        quantity=NAMES[quantity["quantity"]],
-        method=METHODS[quantity["method"]],
+        quantity=quantity["name"],
+        method=METHOD_NAMES[quantity["method"]],
         off=f"{abs(off):.2f}",
-        unit=UNITS[quantity["quantity"]],
+        unit=quantity["unit"],
         side="above" if off > 0.0 else "below",
         test=test,
     )
-
-
-_INTERVAL = {"end_point_cm3": "interval_95_cm3", "change_c": "interval_95_c"}
 
 
 def answer(asked: Mapping[str, Any]) -> Json:
@@ -129,7 +127,7 @@ def bench_result(question: Mapping[str, Any]) -> Json:
         ],
         "curve": _curve(repeats),
         "kind": plan.kind,
-        "asks": kind_named(plan.kind).asks(plan),
+        "asks": kind_named(plan.kind).asks(plan).key,
         "clash": _clash(found["mean"]),
     }
 
@@ -139,10 +137,10 @@ def _clash(mean: Json) -> bool:
     if any(isinstance(note, Message) and note.id == "result-repeats-differ" for note in mean.get("notes", [])):
         return True
     found = mean.get("heat_balance") or {}
-    for name, interval in _INTERVAL.items():
-        if found.get(name) and found.get(interval):
-            low, high = found[interval]
-            return bool(high - low > abs(found[name]))
+    for each in quantities().values():
+        if each.interval is not None and found.get(each.key) and found.get(each.interval):
+            low, high = found[each.interval]
+            return bool(high - low > abs(found[each.key]))
     return False
 
 
@@ -164,10 +162,13 @@ def class_result(benches: Mapping[str, Json], taking_part: int = 0) -> ClassResu
     together, others = same_plan(benches)
     first = next(iter(together.values()), None)
     kind = None if first is None else kind_named(first["kind"])
-    quantities = () if kind is None else kind.class_quantities
-    found = [_quantity(name, method, together) for name, methods in quantities for method in methods]
-    asks: QuantityName | None = None if first is None else first.get("asks")
-    found = [each for each in found if each["quantity"] != "acid_mol_dm3" or each["quantity"] == asks]
+    asks: str | None = None if first is None else first.get("asks")
+    asked = [
+        each
+        for each in (() if kind is None else kind.class_quantities)
+        if not each[0].asked_only or each[0].key == asks
+    ]
+    found = [_quantity(known, method, together) for known, methods in asked for method in methods]
     answer: ClassResult = {
         "asks": asks,
         "answer": None,
@@ -210,24 +211,28 @@ def _row(bench: str, each: Json, pooled: bool) -> ClassBench:
     }
 
 
-def _quantity(name: QuantityName, method: Method, benches: Mapping[str, Json]) -> Quantity:
-    values = [each for bench, one in benches.items() if (each := _value(bench, one, name, method)) is not None]
+def _quantity(known: Known, method: Method, benches: Mapping[str, Json]) -> Quantity:
+    values = [each for bench, one in benches.items() if (each := _value(bench, one, known, method)) is not None]
     return {
-        "quantity": name,
+        "quantity": known.key,
+        "name": known.name,
         "method": method,
+        "unit": known.unit,
+        "places": known.places,
+        "signed": known.signed,
         "values": values,
         "pooled": _pooled(values) if len(values) > 1 else None,
         "silent": [bench for bench in benches if bench not in {each["bench"] for each in values}],
     }
 
 
-def _value(bench: str, result: Json, name: QuantityName, method: Method) -> BenchValue | None:
-    found = result["mean"].get(method)
+def _value(bench: str, result: Json, known: Known, method: Method) -> BenchValue | None:
+    found, name = result["mean"].get(method), known.key
     if not found or found.get(name) is None or not found.get(f"u_{name}"):
         return None
     value, u = float(found[name]), float(found[f"u_{name}"])
-    shared = min(u, abs(value) * result["shared"]) if name == "enthalpy_kj_mol" else 0.0
-    low, high = found.get(_INTERVAL.get(name, ""), (value - NORMAL_95 * u, value + NORMAL_95 * u))
+    shared = min(u, abs(value) * result["shared"]) if known is ENTHALPY else 0.0
+    low, high = found.get(known.interval or "", (value - NORMAL_95 * u, value + NORMAL_95 * u))
     return {"bench": bench, "value": value, "u": u, "u_shared": shared, "low": float(low), "high": float(high)}
 
 

@@ -5,18 +5,9 @@ from collections.abc import Sequence
 
 from typing_extensions import TypedDict
 
-from station.practical.kinds.kind import CHANGES
+from station.practical.kinds.kind import METHOD_NAMES
 from station.room.contract import ClassResult, PooledShown, Quantity
 from station.words import Message, say
-
-UNITS = {"end_point_cm3": "cm³", "enthalpy_kj_mol": "kJ/mol", "change_c": "°C", "acid_mol_dm3": "mol/dm³"}
-NAMES = {
-    "end_point_cm3": say("quantity-end-point"),
-    "enthalpy_kj_mol": say("quantity-enthalpy"),
-    "change_c": say("quantity-temperature-change"),
-    "acid_mol_dm3": say("quantity-concentration"),
-}
-METHODS = {"heat_balance": say("method-heat-balance"), "straight_lines": say("method-straight-lines")}
 
 AGREE = 0.05
 
@@ -36,7 +27,7 @@ def answer_of(result: ClassResult, taking_part: int) -> Answered:
     asked = next((each for each in result["quantities"] if each["quantity"] == result["asks"]), None)
     if asked is None or not asked["values"]:
         return {"answer": None, "plain": []}
-    made, unit = asked["pooled"], UNITS[asked["quantity"]]
+    made, unit = asked["pooled"], asked["unit"]
     if made is None:
         (only,) = asked["values"]
         value, u = with_u(only["value"], only["u"])
@@ -88,15 +79,14 @@ def said_of(answer: ClassResult) -> list[Message]:
 
 
 def _mean(quantity: Quantity, made: PooledShown) -> Message:
-    sign = "+" if quantity["quantity"] in CHANGES else ""
-    places = ".4f" if quantity["quantity"] == "acid_mol_dm3" else ".2f"
+    sign, places = "+" if quantity["signed"] else "", f".{quantity['places']}f"
     return say(
         "class-mean",
-        quantity=NAMES[quantity["quantity"]],
-        method=METHODS[quantity["method"]],
+        quantity=quantity["name"],
+        method=METHOD_NAMES[quantity["method"]],
         mean=f"{made['mean']:{sign}{places}}",
         u=f"{made['u']:{places}}",
-        unit=UNITS[quantity["quantity"]],
+        unit=quantity["unit"],
         count=made["count"],
         low=f"{made['low']:{sign}{places}}",
         high=f"{made['high']:{sign}{places}}",
@@ -104,7 +94,7 @@ def _mean(quantity: Quantity, made: PooledShown) -> Message:
 
 
 def _meaning(quantity: Quantity, made: PooledShown) -> Sequence[Message]:
-    unit = UNITS[quantity["quantity"]]
+    unit = quantity["unit"]
     explained = say("class-meaning", sd=f"{made['sd']:.2f}", own_u=f"{made['own_u']:.2f}", unit=unit)
     between = f"{made['between']:.2f}"
     if made["between"] == 0.0:
@@ -117,7 +107,7 @@ def _meaning(quantity: Quantity, made: PooledShown) -> Sequence[Message]:
 
 
 def _without_words(quantity: Quantity, odd: int) -> Sequence[Message]:
-    made, unit = quantity.get("without"), UNITS[quantity["quantity"]]
+    made, unit = quantity.get("without"), quantity["unit"]
     if made is None:
         return ()
     mean, u = f"{made['mean']:.2f}", f"{made['u']:.2f}"

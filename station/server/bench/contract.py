@@ -8,7 +8,7 @@ from typing_extensions import TypedDict
 from station.bench.check.finding import FindingsShown
 from station.practical.contract import ChecksShown, Live, RepeatsShown, Trace, WithoutRepeats
 from station.practical.kinds import PlanValues
-from station.practical.kinds.contract import Result
+from station.practical.kinds.answers import Result
 from station.practical.plan_check import PlanChecked
 from station.words import Message
 

@@ -17,7 +17,7 @@ from station.chemistry.preparation import GLASSWARE, Stock, is_weighed
 from station.chemistry.reagents import REAGENTS, UnknownReagentError, find_reagent
 from station.chemistry.safety import hydrates_of
 from station.practical.kinds import READY_NAMES, PlanValues, plan_from, ready_plan
-from station.practical.kinds.contract import OncePromise, PortionsPromise, RefusedPlan
+from station.practical.kinds.answers import Promise
 from station.practical.plan import Concentration, Plan, PlanError
 from station.practical.plan_check import check_plan
 from station.practical.prepare.amounts import SCHOOLS_OWN, preparation
@@ -88,7 +88,7 @@ def add_planning(app: FastAPI, watch: Watch) -> None:
         return {**found, "values": _plain(values), "toml": found["toml"] if may_save else None}
 
     @app.post("/api/plan/prediction")
-    async def prediction(asked: Asked, request: Request) -> PortionsPromise | OncePromise | RefusedPlan | Response:
+    async def prediction(asked: Asked, request: Request) -> Promise | Response:
         """Curve, rise, points, ± and warnings, as `station predict` gives them."""
         who = STAFF_FIRST if is_staff(request) else network_of(address_of(request))
         try:

@@ -9,7 +9,7 @@ from station.bench.calculation.results import Results
 from station.bench.loop import Bench
 from station.practical import events as e
 from station.practical.contract import Still
-from station.practical.kinds.contract import Result
+from station.practical.kinds.answers import Result
 from station.practical.plan import Plan
 from station.practical.settling import newest_verdict
 from station.practical.state import State
@@ -90,6 +90,10 @@ class Watch:
         """Return the bench's plan as staff gave it, as far as this process knows: never for students."""
         plan = self.bench.state.plan
         return next((each for each in self._staff_plans if each.without_prepared() == plan), plan)
+
+    def cup_plan_of_staff(self) -> Plan:
+        """Return the same of the cup that is worked on, or comes next."""
+        return self.plan_of_staff().of_cup(self.bench.state.cup)
 
     @property
     def language(self) -> str | None:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from fastapi import Depends, FastAPI, Response
 
 from station.bench.clock import Clock
+from station.bench.virtual.cup import of_plan
 from station.bench.virtual.driver import VirtualDriver
 from station.bench.virtual.hands import HandAct, HandRefused, Hands
 from station.bench.virtual.practice import practised, truth
@@ -50,7 +51,7 @@ class Cup:
         plan, cup = practised(self._plan(), self._random)
         await self.watch.bench.start(plan, self._started, anew=True, practice=True)
         self.watch.remember(plan)
-        self._driver.reagents = lambda: cup
+        self._driver.reagents = lambda: of_plan(cup, plan.of_cup(self.watch.bench.state.cup))
         self._truth = truth(plan, cup)
         self.hands.begin(plan, self.clock.time_s(), self.clock.speed)
 

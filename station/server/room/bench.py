@@ -12,7 +12,7 @@ from fastapi.responses import FileResponse, Response, StreamingResponse
 from station.bench.calculation.results import Results
 from station.practical import events as e
 from station.practical.contract import Trace
-from station.practical.kinds.contract import Result
+from station.practical.kinds.answers import Result
 from station.practical.view import live, samples_of, trace, view
 from station.room.board import BenchNow
 from station.room.class_result.export import lesson_lines

@@ -197,7 +197,7 @@ class RoomDesk:
                 "cup": number,
                 "state": state.step,
                 "repeat": state.repeat_of_planned,
-                "repeats_planned": state.plan.repeats,
+                "repeats_planned": state.plan.cups,
                 "portion": state.poured,
                 "portions_planned": state.plan.count,
             }

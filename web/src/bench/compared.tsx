@@ -1,7 +1,7 @@
 // How far the students' own reading is off the computed ones, and which of these is worth more.
 
 import { keptTogether, rounded, short, signed } from "../format";
-import { type OwnReading, type View, isOnce } from "../live/contract";
+import type { OwnReading, View } from "../live/contract";
 import type { OnceResult, PortionsResult } from "../live/results";
 import { TableFrame } from "../page/shared";
 import { Explained } from "../page/terms";
@@ -55,7 +55,7 @@ function changes({ change_c }: OwnReading, result: OnceResult): Row[] {
 export function Compared({ view }: { view: View }) {
   const { own_reading, result } = view;
   if (!result) return null;
-  const rows = !own_reading ? [] : isOnce(view) ? changes(own_reading, result as OnceResult) : volumes(own_reading, result as PortionsResult);
+  const rows = !own_reading ? [] : own_reading.change_c === null ? volumes(own_reading, result as PortionsResult) : changes(own_reading, result as OnceResult);
   const worth = worthText(view);
   if (rows.length < 2) return <WorthMore text={worth} />;
   return (

@@ -1,12 +1,12 @@
 // What stands about the instruction: a question, the numbers, the way to corrections.
 
 import { useEffect, useRef, useState } from "preact/hooks";
-import { ageParts, age_s, fixed, freshness, keptTogether, short } from "../format";
+import { ageParts, age_s, fixed, freshness, keptTogether } from "../format";
+import { kindOf } from "../kinds";
 import type { Acting } from "../live/acts";
-import { type View, isOnce } from "../live/contract";
+import type { View } from "../live/contract";
 import { type Measured, runningRepeat } from "../live/model";
 import { later, useFitted, useMeant } from "../page/shared";
-import { addedOnceText } from "../phrases/bench";
 import { phrase, said } from "../words";
 import { PROBE_DECIMALS, decimalsOf } from "./readings";
 
@@ -117,14 +117,12 @@ function TypedTemperature({ view }: { view: View }) {
 }
 
 function Added({ view }: { view: View }) {
-  const once = isOnce(view);
-  const value = !once ? phrase("page-volume", { volume: short(view.total_added_cm3) })
-    : addedOnceText(view.plan, view.total_added_cm3, view.portion > 0 ? view.repeats[view.repeats.length - 1]?.portions[0] : undefined);
+  const [name, amount] = kindOf(view.plan).addedSoFar(view.plan, view);
   return (
     <div class="number total" data-testid="total">
-      <dt>{once ? phrase("page-added") : phrase("page-total-added")}</dt>
+      <dt>{name}</dt>
       <dd>
-        <span class="value">{value}</span>
+        <span class="value">{amount}</span>
       </dd>
     </div>
   );

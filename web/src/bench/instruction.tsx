@@ -3,8 +3,9 @@
 
 import { useLayoutEffect, useRef } from "preact/hooks";
 import { type Freshness, keptTogether } from "../format";
+import { kindOf } from "../kinds";
 import type { Act, Acting } from "../live/acts";
-import { type View, isOnce } from "../live/contract";
+import type { View } from "../live/contract";
 import { asksForSomething } from "../live/model";
 import { later, useFitted, useMeant } from "../page/shared";
 import { Explained } from "../page/terms";
@@ -28,22 +29,23 @@ export function standing(view: View): { whole: string; portion: number | null } 
   if (view.state === "done") return { whole: phrase("page-finished"), portion: null };
   if (view.state === "paused") return { whole: phrase("page-paused-tag"), portion: null };
   if (view.state === "ready" || view.state === "alkali") return { whole: phrase("page-ready-tag"), portion: null };
-  const whole = phrase("page-repeat-of", { repeat: view.repeat_of_planned, planned: view.repeats_planned });
+  const { inPortions, whole } = kindOf(view.plan);
   const portion = view.instruction.portion ?? view.portion;
-  return { whole, portion: portion === 0 || view.state === "rinse" || isOnce(view) ? null : portion };
+  return { whole: whole(view), portion: portion === 0 || view.state === "rinse" || !inPortions ? null : portion };
 }
 
 function Standing({ view, heard }: { view: View; heard: Freshness }) {
   const { whole, portion } = standing(view);
   const many = view.portions_planned;
+  const marks = kindOf(view.plan).marks(view);
   return (
     <div class="instruction-standing" data-testid="place">
       <p class="instruction-tag">{heard === "fresh" ? whole : phrase("page-doing-may-be-old")}</p>
       <p class="instruction-portion">{portion !== null && phrase("page-portion-of", { portion, planned: many })}</p>
       <div class="portion-marks" aria-hidden="true">
-        {!isOnce(view) &&
-          many <= MOST_MARKS &&
-          Array.from({ length: many }, (_, index) => <i key={index} class={index < view.portion ? "in" : ""} />)}
+        {marks &&
+          marks.all <= MOST_MARKS &&
+          Array.from({ length: marks.all }, (_, index) => <i key={index} class={index < marks.done ? "in" : ""} />)}
       </div>
     </div>
   );
@@ -224,7 +226,7 @@ function Afterwards({ view, acting }: { view: View; acting: Acting }) {
   return (
     <>
       <button type="button" class="done" onClick={showSeeing}>
-        <span>{view.results.waits_for !== "own reading" ? phrase("page-doing-to-results") : isOnce(view) ? phrase("page-doing-to-reading") : phrase("page-doing-to-lines")}</span>
+        <span>{view.results.waits_for !== "own reading" ? phrase("page-doing-to-results") : kindOf(view.plan).drawsLines ? phrase("page-doing-to-lines") : phrase("page-doing-to-reading")}</span>
       </button>
       <a class="button" href="#record">
         {phrase("page-doing-to-record")}
@@ -236,7 +238,7 @@ function Afterwards({ view, acting }: { view: View; acting: Acting }) {
 /** Own judgement: a portion may go in before anything is read. */
 function readsLater(view: View): boolean {
   const { act } = view.instruction;
-  return act === "read_now" && view.other_acts.includes("portion_added") && view.portion < view.portions_planned && !isOnce(view);
+  return act === "read_now" && view.other_acts.includes("portion_added") && view.portion < view.portions_planned && kindOf(view.plan).inPortions;
 }
 
 /** Whether there are two things to press, side by side. */
@@ -255,7 +257,7 @@ function InstructionFoot({ view, poured_s, acting }: InstructionFootProps) {
   }
   const unread = readsLater(view);
   const byClock = view.clock !== null && may("reading");
-  const mixes = act === "portion_added" && isOnce(view);
+  const mixes = act === "portion_added" && !kindOf(view.plan).inPortions;
   return (
     <>
       {isWaiting(view) && <Waiting view={view} poured_s={poured_s} />}

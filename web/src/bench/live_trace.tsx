@@ -3,7 +3,8 @@
 import { Axes, Sized } from "../chart/axes";
 import { type Box, type Frame, type Point, type Range, frame, padded, tracePath } from "../chart/frame";
 import { fixed } from "../format";
-import { type Band, type Sample, type View, isOnce } from "../live/contract";
+import { kindOf } from "../kinds";
+import type { Band, Sample, View } from "../live/contract";
 import { pouredAt } from "../live/model";
 import { phrase } from "../words";
 
@@ -15,7 +16,7 @@ export function isTraced({ thermometer, adopted, state }: View): boolean {
 /** Whether portions are read from an ordinary thermometer while a repeat is under way. */
 export function isTyped({ thermometer, adopted, state, plan }: View): boolean {
   const idle = state === "ready" || state === "alkali" || state === "done";
-  return thermometer.kind === "typed" && adopted === null && plan.kind === "portions" && !idle;
+  return thermometer.kind === "typed" && adopted === null && kindOf(plan).inPortions && !idle;
 }
 
 // Geometry of temperature (up) against time (across). No DOM, no words.
@@ -119,8 +120,7 @@ export function LiveTrace({ view, samples }: { view: View; samples: readonly Sam
   const band = view.settle?.band ?? null;
   const title =
     portion === null ? phrase("page-live-now")
-    : isOnce(view) ? (portion > 0 ? phrase("page-live-mixed") : phrase("page-live-unmixed"))
-    : phrase("page-time-chart", { portion });
+    : kindOf(view.plan).traceTitle(portion);
   return (
     <section class="live-trace" data-testid="trace">
       <h2 id="live-title">{title}</h2>

@@ -1,8 +1,8 @@
 // How a result comes about: the steps of the calculation, and the students' own judgement beside the station's.
 
+import { parts as details } from "@kinds/details";
 import { useState } from "preact/hooks";
 import { fixed, keptTogether, signed } from "../format";
-import { kindOf } from "../kinds";
 import type { View } from "../live/contract";
 import type { Accepted, Judgement, Result, Steps, WorkedStep } from "../live/results";
 import { TableFrame } from "../page/shared";
@@ -51,7 +51,7 @@ export function StepsPart({ view, result }: StepsProps) {
       <h4>{phrase("page-steps-think")}</h4>
       <ul class="think">
         {QUESTIONS.map((number) => (
-          <li key={number}>{kindOf(view.plan).question(number)}</li>
+          <li key={number}>{details[view.plan.kind].question(number)}</li>
         ))}
       </ul>
     </div>

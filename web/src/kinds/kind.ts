@@ -1,7 +1,8 @@
-// What a kind of practical is to the pages that know of all kinds: facts and words. What it draws is in `sheets.ts` (the
-// record) and `forms.ts` (staff choose a plan).
+// What a kind of practical is to the pages that know of all kinds: facts and words. What is said
+// and known only later stands in its `details.ts`; what it draws in `seeing.tsx`, `sheet.tsx` (the record) and `form.tsx`
+// (staff choose a plan).
 
-import type { Plan } from "../live/contract";
+import type { Plan, View } from "../live/contract";
 import type { phrase } from "../words";
 
 type Spaced<Key> = Key extends `${infer Before}-${infer After}` ? `${Before} ${Spaced<After>}` : Key;
@@ -13,15 +14,12 @@ export interface Kind<Of extends Plan = Plan> {
   inPortions: boolean;
   /** Whether the whole trace of every repeat is drawn; else only that of the one that a person opens. */
   drawsTraces: boolean;
-  /** A plan's own tables: those that it must have, and others. */
-  tables: readonly string[];
-  otherTables: readonly string[];
+  /** Whether an end-point is read off two lines that the group draws; else a change of temperature. */
+  drawsLines: boolean;
   /** Why a repeat does not count. */
   reasons: readonly Reason[];
   /** The practical in one line. */
   practical(plan: Of): string;
-  /** How much of it is planned, for the record. */
-  planned(plan: Of): string;
   /** What is added, in a word. */
   added(plan: Of): string;
   /** What a correction is about. */
@@ -29,13 +27,14 @@ export interface Kind<Of extends Plan = Plan> {
   /** The volume of a portion as planned / cm³; 0 for a weighed solid. */
   portion_cm3(plan: Of): number;
   addsSolid(plan: Of): boolean;
+  /** Where the practical stands: of how many repeats. */
+  whole(view: View): string;
+  /** How much has been done of what can be counted at a glance; null where there is nothing to count. */
+  marks(view: View): { done: number; all: number } | null;
+  /** What has been added, for the instrument: its name and the amount. */
+  addedSoFar(plan: Of, view: View): readonly [name: string, amount: string];
+  /** What the trace since then is of; portion 0: the start. */
+  traceTitle(portion: number): string;
   /** Whether a concentration is what is to be found. */
   findsConcentration(plan: Of): boolean;
-  /** A portion to choose among those of all repeats, with its volume where there is one; in a note without it. */
-  choice(repeat: number, portion: number, volume_cm3: number): string;
-  noted(repeat: number, portion: number, volume_cm3: number): string;
-  inDoubt(portion: number, reason: string | null): string;
-  doubtOf(portion: number): string;
-  /** A question to think about, beside the steps. */
-  question(which: number): string;
 }

@@ -37,7 +37,8 @@ export type Sample = Trace["samples"][number];
 type Titled<Plan> = Plan & { title: string };
 export type PortionsPlan = Titled<AnyPortionsPlan>;
 export type OncePlan = Titled<AnyOncePlan>;
-export type Plan = PortionsPlan | OncePlan;
+/** A plan of any kind. */
+export type Plan = Titled<BenchView["plan"]>;
 
 /** A solution has a volume and a concentration, water only a volume, a weighed solid a mass. */
 export type Substance = Pick<OncePlan["addition"], "name" | "volume_cm3" | "concentration_mol_dm3" | "mass_g">;
@@ -71,16 +72,6 @@ export type Message =
 
 export type PortionsView = View & { plan: PortionsPlan; result: PortionsResult | null };
 export type OnceView = View & { plan: OncePlan; result: OnceResult | null };
-
-/** A plan says its kind, and its results are of that kind. */
-export function isOnce(view: View): view is OnceView {
-  return view.plan.kind === "once";
-}
-
-/** Whether what is added is a weighed solid. */
-export function addsSolid(plan: Plan): boolean {
-  return plan.kind === "once" && plan.addition.mass_g !== null;
-}
 
 // Who a device is to the station.
 

@@ -1,6 +1,6 @@
 // What the station works out, by straight lines and by heat balance. A method that refuses is null, its reason beside it.
 
-import type { Crossing, OnceResult, PortionsRepeat, PortionsResult } from "./contract.generated";
+import type { BenchView, Crossing, OnceResult, PortionsRepeat } from "./contract.generated";
 
 export type {
   Accepted,
@@ -20,7 +20,7 @@ export type {
 } from "./contract.generated";
 
 export type Interval = Crossing["interval_95_cm3"];
-export type Result = PortionsResult | OnceResult;
+export type Result = NonNullable<BenchView["result"]>;
 /** What is said of one repeat beside its numbers. */
 export type RepeatRemarks = Omit<PortionsRepeat, "straight_lines" | "heat_balance"> & {
   straight_lines: unknown;

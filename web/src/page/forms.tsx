@@ -1,5 +1,6 @@
 // Parts of forms: fields, buttons, a reason, the text of a chosen file.
 
+import { parts as details } from "@kinds/details";
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { Choice } from "../bench/corrections/possible";
@@ -39,7 +40,7 @@ export function PortionChoice({ from, plan, value, choose }: PortionChoiceProps)
       <select value={value} onChange={(event) => choose(Number(event.currentTarget.value))}>
         {from.map(({ repeat, portion, volume_cm3 }, index) => (
           <option key={`${repeat} ${portion}`} value={index}>
-            {kindOf(plan).choice(repeat, portion, volume_cm3)}
+            {details[plan.kind].choice(repeat, portion, volume_cm3)}
           </option>
         ))}
       </select>

@@ -1,21 +1,17 @@
 // Sentences of the room's page that depend on what is known.
 
 import { placesFor, rounded, signed } from "../format";
-import type { QuantityName, Reason, Tile } from "../room/contract";
+import type { Quantity, Reason, Tile } from "../room/contract";
 import { dress, phrase, said } from "../words";
+import { capital } from "./quantities";
 
-const UNITS = { end_point_cm3: "cm³", enthalpy_kj_mol: "kJ/mol", change_c: "°C", acid_mol_dm3: "mol/dm³" } satisfies Record<QuantityName, string>;
-
-/** The unit of a class's quantity, as the reader writes it. */
-export const unitOf = (quantity: QuantityName): string => dress(UNITS[quantity]);
-
-/** With how many places a quantity is told at the most. */
-export const mostPlaces = (quantity: QuantityName): number => (quantity === "acid_mol_dm3" ? 4 : 2);
+/** What a class's quantity is called on an axis or in a table, with its unit where it has one, as the reader writes it. */
+export const namedWithUnit = ({ name, unit }: Pick<Quantity, "name" | "unit">): string => (unit === "" ? capital(said(name)) : `${capital(said(name))} / ${dress(unit)}`);
 
 /** A class's or a bench's value with its uncertainty, without unit; a change has its sign. */
-export function valueText(quantity: QuantityName, value: number, u: number): string {
-  const places = placesFor(u, mostPlaces(quantity));
-  const write = quantity === "change_c" || quantity === "enthalpy_kj_mol" ? signed : rounded;
+export function valueText({ places: most, signed: hasSign }: Pick<Quantity, "places" | "signed">, value: number, u: number): string {
+  const places = placesFor(u, most);
+  const write = hasSign ? signed : rounded;
   return dress(`${write(value, places)} ± ${rounded(u, places)}`);
 }
 

@@ -13,6 +13,7 @@ import type {
   RefusedPlan,
   RegisteredProbe,
 } from "../live/contract.generated";
+import type { Plan } from "../live/contract";
 import type { Values } from "./plan/form";
 
 export type {
@@ -37,9 +38,11 @@ export type Plans = Omit<PlansAnswer, "bench" | "ready"> & {
   ready: readonly { name: string; plan: Values }[];
 };
 
-type PerhapsRefused<Promise> = Promise & Partial<RefusedPlan>;
 export type { OncePromise, PortionsPromise };
-export type Promised = PerhapsRefused<PortionsPromise> | PerhapsRefused<OncePromise>;
+
+/** What the promises of plans of all kinds have; what else there is, the kind's own form knows. */
+type OfAll = Pick<PortionsPromise, "practical" | "start_c" | "enthalpy_kj_mol" | "minutes" | "refused" | "warnings" | "assumed">;
+export type Promised = OfAll & { kind: Plan["kind"] } & Partial<RefusedPlan>;
 
 /** An answer, or why there is none; `words` are the station's, null when it did not answer. */
 export type Answer<Found> = { found: Found } | { found: null; code: string | null; words: string | null };

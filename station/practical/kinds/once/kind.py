@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import Final
 
 from station.analysis.settle.detector import Outcome, Verdict, judge_start
-from station.practical.kinds.kind import Kind, Method, QuantityName
+from station.practical.kinds.kind import ENTHALPY, Kind, Method, Quantity
 from station.practical.kinds.once.mixture import mixture_with_heat
 from station.practical.kinds.once.own import own_working
 from station.practical.kinds.once.plan import OncePlan
@@ -45,8 +45,11 @@ def _start_verdict(plan: OncePlan, state: State, time_s: float) -> Verdict:
     return replace(judged, left_s=judged.left_s or 0.0)
 
 
-def _asks(plan: OncePlan) -> QuantityName:
-    return "change_c" if mixture_with_heat(plan) is None else "enthalpy_kj_mol"
+CHANGE: Final = Quantity("change_c", say("quantity-temperature-change"), "°C", "interval_95_c", signed=True)
+
+
+def _asks(plan: OncePlan) -> Quantity:
+    return CHANGE if mixture_with_heat(plan) is None else ENTHALPY
 
 
 _METHODS: Final[tuple[Method, ...]] = ("heat_balance", "straight_lines")
@@ -56,7 +59,7 @@ KIND: Final = Kind(
     own_prompts=OWN_PROMPTS,
     verdict=_verdict,
     promise=promise,
-    class_quantities=(("change_c", _METHODS), ("enthalpy_kj_mol", _METHODS)),
+    class_quantities=((CHANGE, _METHODS), (ENTHALPY, _METHODS)),
     class_curve=False,
     asks=_asks,
     own_working=own_working,

@@ -5,10 +5,11 @@ from math import isclose
 from station.chemistry.figures import figures
 from station.chemistry.pairs import WrongPairError, neutralisation_steps
 from station.chemistry.reagents import find_reagent
+from station.practical.course import MeanPoint
 from station.practical.kinds.contract import OwnStep
 from station.practical.kinds.once.plan import OncePlan
 from station.practical.kinds.own_working import OwnSheet
-from station.practical.state import MeanPoint, OwnReading
+from station.practical.state import OwnReading
 from station.words import Message, say
 
 

@@ -10,8 +10,8 @@ from station.words import Message, join, say
 def _ready_meanwhile(state: State) -> Message:
     """The wait before mixing is when the solid is weighed, or the second liquid measured out."""
     if state.plan.portion_g is not None:
-        return say("prompt-weigh-now", amount=state.plan.added)
-    return say("prompt-measure-now", amount=state.plan.added)
+        return say("prompt-weigh-now", amount=state.cup_plan.added)
+    return say("prompt-measure-now", amount=state.cup_plan.added)
 
 
 def _start(state: State) -> Instruction:
@@ -20,7 +20,7 @@ def _start(state: State) -> Instruction:
 
 def _mix(state: State) -> Instruction:
     label = say("button-it-is-in")
-    text = say("prompt-tip" if state.plan.portion_g is not None else "prompt-mix", amount=state.plan.added)
+    text = say("prompt-tip" if state.plan.portion_g is not None else "prompt-mix", amount=state.cup_plan.added)
     detail = join([say("prompt-press-mixing"), say("prompt-lid-and-stir")])
     return Instruction("tip" if state.plan.portion_g is not None else "mix", text, detail, "portion_added", 1, label)
 
@@ -30,7 +30,7 @@ def _after(_: State) -> Instruction:
 
 
 def _own_mix(state: State) -> Instruction:
-    text, label = say("prompt-own-mix", amount=state.plan.added), say("button-it-is-in")
+    text, label = say("prompt-own-mix", amount=state.cup_plan.added), say("button-it-is-in")
     detail = join([say("prompt-you-decide"), say("prompt-keep-lid")])
     code = "own_tip" if state.plan.portion_g is not None else "own_pour"
     return Instruction(code, text, detail, "portion_added", state.poured + 1, label)

@@ -2,17 +2,20 @@
 
 from typing import Final
 
-from station.practical.kinds.kind import Kind, QuantityName
+from station.practical.kinds.kind import END_POINT, ENTHALPY, Kind, Quantity
 from station.practical.kinds.portions.own import own_working
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.kinds.portions.promise import promise
 from station.practical.kinds.portions.prompts import OWN_PROMPTS, PROMPTS
 from station.practical.kinds.portions.settling import noticed_in_reading, noticed_while_settling, portion_verdict
+from station.words import say
+
+ACID: Final = Quantity("acid_mol_dm3", say("quantity-concentration"), "mol/dm³", places=4, asked_only=True)
 
 
-def _asks(plan: PortionsPlan) -> QuantityName:
+def _asks(plan: PortionsPlan) -> Quantity:
     """How strong the acid is, or where that is known, how much heat a mole gives off."""
-    return "acid_mol_dm3" if plan.acid.concentration_mol_dm3 is None else "enthalpy_kj_mol"
+    return ACID if plan.acid.concentration_mol_dm3 is None else ENTHALPY
 
 
 KIND: Final = Kind(
@@ -21,9 +24,9 @@ KIND: Final = Kind(
     verdict=portion_verdict,
     promise=promise,
     class_quantities=(
-        ("end_point_cm3", ("heat_balance", "straight_lines")),
-        ("enthalpy_kj_mol", ("heat_balance",)),
-        ("acid_mol_dm3", ("heat_balance",)),
+        (END_POINT, ("heat_balance", "straight_lines")),
+        (ENTHALPY, ("heat_balance",)),
+        (ACID, ("heat_balance",)),
     ),
     class_curve=True,
     asks=_asks,

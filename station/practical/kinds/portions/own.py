@@ -2,10 +2,11 @@
 
 from station.chemistry.figures import figures
 from station.chemistry.pairs import Neutralisation, WrongPairError
+from station.practical.course import MeanPoint
 from station.practical.kinds.contract import OwnStep
 from station.practical.kinds.own_working import OwnSheet, degrees
 from station.practical.kinds.portions.plan import PortionsPlan
-from station.practical.state import MeanPoint, OwnReading
+from station.practical.state import OwnReading
 from station.words import say
 
 

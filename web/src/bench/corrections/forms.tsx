@@ -1,5 +1,6 @@
 // The forms that correct portions, repeats and the group.
 
+import { parts as details } from "@kinds/details";
 import { useState } from "preact/hooks";
 import { minutesText, short } from "../../format";
 import { kindOf } from "../../kinds";
@@ -253,7 +254,7 @@ export function NotesForm({ act, view, busy, keep, close }: FormProps) {
             <option value="">{phrase("page-mistakes-about-all")}</option>
             {portions.map(({ repeat, portion, volume_cm3 }) => (
               <option key={`${repeat} ${portion}`} value={`${repeat} ${portion}`}>
-                {kindOf(view.plan).noted(repeat, portion, volume_cm3)}
+                {details[view.plan.kind].noted(repeat, portion, volume_cm3)}
               </option>
             ))}
           </select>

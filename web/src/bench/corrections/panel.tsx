@@ -1,6 +1,7 @@
 // What can be put right now: the newest portion's mishaps one tap away, the rest by what it is about. Whatever cannot
 // be taken back is asked once more.
 
+import { parts as details } from "@kinds/details";
 import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Act, Acting } from "../../live/acts";
@@ -32,12 +33,12 @@ const AT_ONCE: Record<string, Act> = {
 
 function QuickDoubts({ newest, view, send }: { newest: Choice; view: View; send: (act: Act) => void }) {
   const { repeat, portion, unsure, reason } = newest;
-  const kind = kindOf(view.plan);
+  const told = details[view.plan.kind];
   if (unsure) {
     const why = reasonInWords(reason);
     return (
       <div class="quick">
-        <p>{kind.inDoubt(portion, why)}</p>
+        <p>{told.inDoubt(portion, why)}</p>
         <button type="button" class="plain" onClick={() => send({ act: "portion_sure", repeat, portion })}>
           {phrase("page-mistakes-sure")}
         </button>
@@ -46,7 +47,7 @@ function QuickDoubts({ newest, view, send }: { newest: Choice; view: View; send:
   }
   return (
     <div class="quick" role="group" aria-labelledby="quick-doubts">
-      <h2 id="quick-doubts">{kind.doubtOf(portion)}</h2>
+      <h2 id="quick-doubts">{told.doubtOf(portion)}</h2>
       <div class="answers">
         {DOUBTS.map((doubt) => (
           <button

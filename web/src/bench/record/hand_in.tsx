@@ -1,10 +1,10 @@
 // The sheet to hand in: what was measured, and room for what the group has to say. None of the station's answers stand on it.
 
+import { parts as details } from "@kinds/details";
+import { parts as sheets } from "@kinds/sheet";
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { keptTogether } from "../../format";
-import { kindOf } from "../../kinds";
-import { sheetOf } from "../../kinds/sheets";
 import type { View } from "../../live/contract";
 import type { Traces } from "../../live/model";
 import { keepInTab, keptInTab } from "../../live/tab";
@@ -78,7 +78,7 @@ function Writing({ place, ...props }: Pick<Props, "written" | "write"> & { place
 const isLong = ({ repeats, mean }: View) => repeats.length <= BESIDE && mean.length > SHORT;
 
 function Measured({ view, traces, paper, children }: { view: View; traces: Traces; paper: boolean; children: ComponentChildren }) {
-  const { Graph, Numbers } = sheetOf(view);
+  const { Graph, Numbers } = sheets[view.plan.kind];
   const wide = view.repeats.length > BESIDE;
   const long = paper && isLong(view);
   // The students' own lines are theirs; the station's are answers.
@@ -111,7 +111,7 @@ export function HandIn({ view, traces, day, written, write }: Props) {
       <Part name="writing record-evaluation" title={phrase("page-sheet-parts", { which: "evaluation" })}>
         <ol>
           {QUESTIONS.map((number) => {
-            const question = kindOf(view.plan).question(number);
+            const question = details[view.plan.kind].question(number);
             return (
               <li key={number}>
                 {question}

@@ -1,8 +1,8 @@
 // The own reading and both computed results side by side, with their ±; or what they wait for.
 
+import { parts as sheets } from "@kinds/sheet";
 import { fixed, keptTogether, short, signed } from "../../format";
 import type { Column } from "../../kinds/sheet";
-import { sheetOf } from "../../kinds/sheets";
 import type { View } from "../../live/contract";
 import { keyed, phrase, said } from "../../words";
 
@@ -27,7 +27,7 @@ function Accepted({ view }: { view: View }) {
 
 export function RecordResults({ view }: { view: View }) {
   const { results } = view;
-  const found = !results.shown ? [] : sheetOf(view).columns(view);
+  const found = !results.shown ? [] : sheets[view.plan.kind].columns(view);
   return (
     <section class="record-results">
       <h3>{phrase("page-record-results")}</h3>

@@ -1,9 +1,10 @@
 // What stands on the sheet with the station's answers: plan, table, graph, results, steps, notes, cautions.
 
+import { parts as details } from "@kinds/details";
+import { parts as sheets } from "@kinds/sheet";
 import type { ComponentChildren } from "preact";
 import { keptTogether } from "../../format";
 import { kindOf } from "../../kinds";
-import { sheetOf } from "../../kinds/sheets";
 import type { View } from "../../live/contract";
 import type { Traces } from "../../live/model";
 import type { WorkedStep } from "../../live/results";
@@ -58,7 +59,7 @@ export function Plan({ view }: { view: View }) {
   const { plan, thermometer } = view;
   const sentences = [
     `${kindOf(plan).practical(plan)}.`,
-    kindOf(plan).planned(plan),
+    details[plan.kind].planned(plan),
     plan.prompts === "own judgement" ? phrase("page-record-own-moments") : "",
     view.adopted ? "" : thermometer.kind === "typed" ? typedText(thermometer) : phrase("page-record-probe"),
   ];
@@ -153,7 +154,7 @@ function Found({ view, lines, most }: { view: View; lines: readonly string[]; mo
 
 export function RecordSheet({ view, traces, lines, day, paper: sheet }: SheetProps) {
   const paper = sheet !== undefined;
-  const { Graph, Numbers } = sheetOf(view);
+  const { Graph, Numbers } = sheets[view.plan.kind];
   const wide = view.repeats.length > BESIDE;
   const beside = paper && !wide && view.mean.length > SHORT;
   const found = <Found view={view} lines={lines} most={sheet?.notes ?? lines.length} />;

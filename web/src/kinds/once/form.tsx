@@ -109,4 +109,4 @@ function Curve({ promise, mixed_s }: { promise: OncePromise; mixed_s: number }) 
   );
 }
 
-export const onceForm: PlanForm<OncePromise> = { Ingredients, Timing, Promised };
+export const form: PlanForm<OncePromise> = { Ingredients, Timing, Promised };

@@ -1,29 +1,25 @@
 // Two liquids, or a weighed solid and a liquid, mixed once.
 
 import type { OncePlan } from "../../live/contract";
-import { onceNameText } from "../../phrases/bench";
+import { addedOnceText } from "../../phrases/bench";
 import { amountText } from "../../phrases/quantities";
-import { inDoubtOnceText } from "../../phrases/reasons";
 import { phrase, said } from "../../words";
 import type { Kind } from "../kind";
 
-export const once: Kind<OncePlan> = {
+export const kind: Kind<OncePlan> = {
   inPortions: false,
   drawsTraces: true,
-  tables: ["liquid", "addition"],
-  otherTables: ["timing"],
+  drawsLines: false,
   reasons: ["spilled", "added at the wrong moment", "the probe was out of the cup", "wrong amounts"],
   practical: ({ liquid, addition }) =>
     phrase("page-practical-once", { liquid: amountText(liquid), addition: amountText(addition) }),
-  planned: ({ repeats }) => phrase("page-record-planned-once", { repeats }),
   added: ({ addition }) => addition.name,
   portion: ({ addition }) => phrase("page-whole", { name: said(addition.name) }),
   portion_cm3: ({ addition: { volume_cm3 } }) => volume_cm3 ?? 0,
   addsSolid: ({ addition: { mass_g } }) => mass_g !== null,
+  whole: ({ repeat_of_planned, repeats_planned }) => phrase("page-repeat-of", { repeat: repeat_of_planned, planned: repeats_planned }),
+  marks: () => null,
+  addedSoFar: (plan, { total_added_cm3, portion, repeats }) => [phrase("page-added"), addedOnceText(plan, total_added_cm3, portion > 0 ? repeats[repeats.length - 1]?.portions[0] : undefined)],
+  traceTitle: (portion) => (portion > 0 ? phrase("page-live-mixed") : phrase("page-live-unmixed")),
   findsConcentration: () => false,
-  choice: (repeat, _, volume_cm3) => onceNameText(repeat, volume_cm3),
-  noted: (repeat) => phrase("page-repeat-name", { repeat }),
-  inDoubt: (_, reason) => inDoubtOnceText(reason),
-  doubtOf: () => phrase("page-mistakes-doubt-title-once"),
-  question: (which) => phrase("page-steps-questions-once", { which }),
 };

@@ -102,4 +102,4 @@ function Graph({ view, traces, paper_px: width }: GraphProps<OnceView>) {
   );
 }
 
-export const onceSheet: Sheet<OnceView> = { columns, Graph, Numbers: OnceNumbers };
+export const sheet: Sheet<OnceView> = { columns, Graph, Numbers: OnceNumbers };

@@ -105,4 +105,4 @@ function Curve({ promise }: { promise: PortionsPromise }) {
   );
 }
 
-export const portionsForm: PlanForm<PortionsPromise> = { Ingredients, Timing, Promised };
+export const form: PlanForm<PortionsPromise> = { Ingredients, Timing, Promised };

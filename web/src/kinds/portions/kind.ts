@@ -3,18 +3,13 @@
 import { short } from "../../format";
 import type { PortionsPlan } from "../../live/contract";
 import { amountText } from "../../phrases/quantities";
-import { inDoubtText } from "../../phrases/reasons";
 import { phrase, said } from "../../words";
 import type { Kind } from "../kind";
 
-const choice = (repeat: number, portion: number, volume_cm3: number) =>
-  phrase("page-portion-name", { repeat, portion, volume: short(volume_cm3) });
-
-export const portions: Kind<PortionsPlan> = {
+export const kind: Kind<PortionsPlan> = {
   inPortions: true,
   drawsTraces: false,
-  tables: ["acid", "alkali", "portions"],
-  otherTables: [],
+  drawsLines: true,
   reasons: ["spilled", "lost count of the portions", "the probe was out of the cup", "wrong volume in the cup"],
   practical: ({ acid, alkali, portions: { volume_cm3 } }) =>
     phrase("page-practical", {
@@ -23,16 +18,14 @@ export const portions: Kind<PortionsPlan> = {
       concentration: short(alkali.concentration_mol_dm3, 4),
       portion: short(volume_cm3),
     }),
-  planned: ({ portions: { count }, repeats }) => phrase("page-record-planned", { portions: count, repeats }),
   // A class knows the alkali.
   added: () => phrase("page-alkali"),
   portion: (_, portion) => phrase("page-portion", { portion }),
   portion_cm3: ({ portions: { volume_cm3 } }) => volume_cm3,
   addsSolid: () => false,
+  whole: ({ repeat_of_planned, repeats_planned }) => phrase("page-repeat-of", { repeat: repeat_of_planned, planned: repeats_planned }),
+  marks: ({ portion, portions_planned }) => ({ done: portion, all: portions_planned }),
+  addedSoFar: (_, { total_added_cm3 }) => [phrase("page-total-added"), phrase("page-volume", { volume: short(total_added_cm3) })],
+  traceTitle: (portion) => phrase("page-time-chart", { portion }),
   findsConcentration: ({ acid: { concentration_mol_dm3 } }) => concentration_mol_dm3 === null,
-  choice,
-  noted: choice,
-  inDoubt: inDoubtText,
-  doubtOf: (portion) => phrase("page-mistakes-doubt-title", { portion }),
-  question: (which) => phrase("page-steps-questions", { which }),
 };

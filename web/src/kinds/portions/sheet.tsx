@@ -88,4 +88,4 @@ function Numbers({ view, paper }: NumbersProps<PortionsView>) {
   );
 }
 
-export const portionsSheet: Sheet<PortionsView> = { columns, Graph, Numbers };
+export const sheet: Sheet<PortionsView> = { columns, Graph, Numbers };

@@ -4,8 +4,9 @@ import { scaleLinear } from "d3-scale";
 import { Axes, Sized } from "../../chart/axes";
 import { type Box, frame, padded, through, tickTexts } from "../../chart/frame";
 import { placesFor, rounded } from "../../format";
-import { mostPlaces, unitOf, valueText } from "../../phrases/room";
-import { phrase } from "../../words";
+import { capital } from "../../phrases/quantities";
+import { namedWithUnit, valueText } from "../../phrases/room";
+import { phrase, said } from "../../words";
 import type { ClassResult, Quantity } from "../contract";
 
 // All benches' values of one quantity by one method as dots with their intervals, and the class's mean as a band.
@@ -50,7 +51,7 @@ export function PlotDrawing({ quantity, names, odd, unsure, box, pitch = ROW_LET
       width={width}
       height={bottom + 3 * letter}
       role="img"
-      aria-label={phrase("page-room-plot-title", { quantity: phrase("page-room-quantities", { which: quantity.quantity }), method: phrase("page-room-methods", { which: quantity.method }) })}
+      aria-label={phrase("page-room-plot-title", { quantity: capital(said(quantity.name)), method: phrase("page-room-methods", { which: quantity.method }) })}
       font-size={letter}
       class="class-plot"
     >
@@ -67,7 +68,7 @@ export function PlotDrawing({ quantity, names, odd, unsure, box, pitch = ROW_LET
         ))}
         <path class="axis" d={`M${left},${bottom}H${right}`} />
         <text class="quantity" x={right} y={bottom + 2.6 * letter} text-anchor="end">
-          {`${phrase("page-room-quantities", { which: quantity.quantity })} / ${unitOf(quantity.quantity)}`}
+          {namedWithUnit(quantity)}
         </text>
       </g>
       {rows.map((each, index) => {
@@ -101,9 +102,9 @@ export function PlotDrawing({ quantity, names, odd, unsure, box, pitch = ROW_LET
 /** The same in words, for who cannot see the drawing. */
 function plotInWords({ quantity, names, unsure }: Omit<Props, "odd">): string[] {
   return quantity.values.map(({ bench, value, u, low, high }) => {
-    const places = placesFor(u, mostPlaces(quantity.quantity));
+    const places = placesFor(u, quantity.places);
     if (unsure.has(bench)) return `${names[bench] ?? bench}: ${phrase("page-room-clash", { value: rounded(value, places) })}`;
-    return phrase("page-room-plot-value", { name: names[bench] ?? bench, value: valueText(quantity.quantity, value, u), low: rounded(low, places), high: rounded(high, places) });
+    return phrase("page-room-plot-value", { name: names[bench] ?? bench, value: valueText(quantity, value, u), low: rounded(low, places), high: rounded(high, places) });
   });
 }
 
@@ -111,7 +112,7 @@ export function ClassPlot(props: Props) {
   const { quantity } = props;
   return (
     <figure class="figure class-figure">
-      <h3>{phrase("page-room-plot-title", { quantity: phrase("page-room-quantities", { which: quantity.quantity }), method: phrase("page-room-methods", { which: quantity.method }) })}</h3>
+      <h3>{phrase("page-room-plot-title", { quantity: capital(said(quantity.name)), method: phrase("page-room-methods", { which: quantity.method }) })}</h3>
       <Sized class="drawing" shape={0.1} least={1}>
         {(box) => <PlotDrawing {...props} box={box} />}
       </Sized>

@@ -4,7 +4,8 @@
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { placesFor, rounded } from "../../format";
 import { TableFrame } from "../../page/shared";
-import { mostPlaces, unitOf, valueText } from "../../phrases/room";
+import { capital } from "../../phrases/quantities";
+import { namedWithUnit, valueText } from "../../phrases/room";
 import { phrase, said } from "../../words";
 import type { ClassResult, Lesson, Quantity } from "../contract";
 import { moment } from "../lessons";
@@ -72,7 +73,7 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
         <div class="class-drawings" style={{ gridTemplateColumns: `repeat(${columns}, 1fr)` }}>
           {drawn.map((quantity) => (
             <div key={`${quantity.quantity} ${quantity.method}`}>
-              <h3>{phrase("page-room-plot-title", { quantity: phrase("page-room-quantities", { which: quantity.quantity }), method: phrase("page-room-methods", { which: quantity.method }) })}</h3>
+              <h3>{phrase("page-room-plot-title", { quantity: capital(said(quantity.name)), method: phrase("page-room-methods", { which: quantity.method }) })}</h3>
               <PlotDrawing quantity={quantity} names={names} odd={odd} unsure={clashing(result)} box={{ width, height: 0, letter }} {...(many ? { pitch: 1.3 } : {})} />
             </div>
           ))}
@@ -105,7 +106,7 @@ export function ClassSheet({ lesson, result }: { lesson: Lesson; result: ClassRe
 function cell(quantity: Quantity, { bench, clash }: ClassResult["benches"][number]): string | null {
   const found = quantity.values.find((each) => each.bench === bench);
   if (!found) return null;
-  return clash ? phrase("page-room-clash", { value: rounded(found.value, placesFor(found.u, mostPlaces(quantity.quantity))) }) : valueText(quantity.quantity, found.value, found.u);
+  return clash ? phrase("page-room-clash", { value: rounded(found.value, placesFor(found.u, quantity.places)) }) : valueText(quantity, found.value, found.u);
 }
 
 export function ClassTable({ result }: { result: ClassResult }) {
@@ -119,11 +120,11 @@ export function ClassTable({ result }: { result: ClassResult }) {
             <tr>
               <th scope="col">{phrase("page-room-bench")}</th>
               <th scope="col">{phrase("page-room-repeats")}</th>
-              {quantities.map(({ quantity, method }) => (
-                <th scope="col" key={`${quantity} ${method}`}>
-                  {phrase("page-room-quantities", { which: quantity })} / {unitOf(quantity)}
+              {quantities.map((quantity) => (
+                <th scope="col" key={`${quantity.quantity} ${quantity.method}`}>
+                  {namedWithUnit(quantity)}
                   <br />
-                  <small>{phrase("page-room-methods", { which: method })}</small>
+                  <small>{phrase("page-room-methods", { which: quantity.method })}</small>
                 </th>
               ))}
             </tr>
@@ -143,8 +144,10 @@ export function ClassTable({ result }: { result: ClassResult }) {
             <tr class="class-mean">
               <th scope="row">{phrase("page-room-class-mean")}</th>
               <td>{benches.reduce((sum, { repeats }) => sum + repeats, 0)}</td>
-              {quantities.map(({ quantity, method, pooled }) => (
-                <td key={`${quantity} ${method}`}>{pooled ? valueText(quantity, pooled.mean, pooled.u) : phrase("page-room-no-value")}</td>
+              {quantities.map((quantity) => (
+                <td key={`${quantity.quantity} ${quantity.method}`}>
+                  {quantity.pooled ? valueText(quantity, quantity.pooled.mean, quantity.pooled.u) : phrase("page-room-no-value")}
+                </td>
               ))}
             </tr>
           </tbody>

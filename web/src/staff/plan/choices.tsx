@@ -1,7 +1,7 @@
 // What is chosen for a practical, part by part.
 
+import { parts as forms } from "@kinds/form";
 import { CODES, type KindCode } from "../../kinds";
-import { FORMS } from "../../kinds/forms";
 import { keyed, phrase } from "../../words";
 import { ChoiceOf, type ChoicesProps, FieldChoice, NumberOf, Part, TextOf, optionsOf } from "./fields";
 
@@ -10,7 +10,7 @@ const SEEN = ["at once", "after own reading", "when shown"] as const;
 
 export function Choices(props: ChoicesProps) {
   const { form, change, problems } = props;
-  const { Ingredients, Timing } = FORMS[form.kind];
+  const { Ingredients, Timing } = forms[form.kind];
   return (
     <>
       <Part title={phrase("page-plan-kind")} problems={problems}>

@@ -1,17 +1,16 @@
 // A plan as it is being chosen: every field the text that stands in it, by table and key ("acid.volume_cm3").
 // What is wrong with it the station says; nothing is checked here.
 
+import { parts as details } from "@kinds/details";
 import { decimal, typedNumber } from "../../format";
-import { CODES, KINDS, type KindCode, USUAL } from "../../kinds";
+import { CODES, type KindCode, USUAL } from "../../kinds";
+import type { Chosen } from "../../kinds/details";
 
 /** What the class is told of the acid: nothing, its concentration, or nothing of what staff made up. */
-export type Told = "unknown" | "known" | "prepared";
+export type Told = Chosen["told"];
 
-export interface Form {
+export interface Form extends Chosen {
   kind: KindCode;
-  told: Told;
-  solid: boolean;
-  fields: Readonly<Record<string, string>>;
 }
 
 type Scalar = string | number | boolean | null;
@@ -34,7 +33,7 @@ function written(value: Scalar): string {
 export function formOf(values: Values, before: Form | null = null): Form {
   const fields: Record<string, string> = {};
   const kind = CODES.find((code) => code === values.kind) ?? USUAL;
-  const other = CODES.filter((code) => code !== kind).flatMap((code) => KINDS[code].tables);
+  const other = CODES.filter((code) => code !== kind).flatMap((code) => details[code].tables);
   for (const [path, text] of Object.entries(before?.fields ?? {})) {
     if (other.includes(path.split(".")[0] ?? "")) fields[path] = text;
   }
@@ -54,27 +53,17 @@ export function formOf(values: Values, before: Form | null = null): Form {
   };
 }
 
-/** Keys that the choices leave out. */
-function leftOut({ told, solid, fields }: Form): ReadonlySet<string> {
-  const out = new Set<string>();
-  if (told !== "known") out.add("acid.concentration_mol_dm3");
-  if (told !== "prepared") out.add("acid.prepared_mol_dm3");
-  if (fields["liquid.name"] === "water") out.add("liquid.concentration_mol_dm3");
-  for (const key of solid ? ["volume_cm3", "u_volume_cm3", "concentration_mol_dm3"] : ["mass_g", "u_mass_g"]) out.add(`addition.${key}`);
-  return out;
-}
-
 /** The plan's values as the station takes them; a field that is empty is left out, one that is no number sent as it is. */
 export function valuesOf(form: Form): Values {
   const values: Values = form.kind === USUAL ? {} : { kind: form.kind };
-  const out = leftOut(form);
-  const own = KINDS[form.kind];
+  const own = details[form.kind];
+  const out = own.leftOut(form);
   const tables = [...own.tables, ...own.otherTables, ...SHARED];
-  const foreign = CODES.flatMap((code) => [...KINDS[code].tables, ...KINDS[code].otherTables]).filter((table) => !tables.includes(table));
+  const foreign = CODES.flatMap((code) => [...details[code].tables, ...details[code].otherTables]).filter((table) => !tables.includes(table));
   for (const table of own.tables) values[table] = {};
   for (const [path, text] of Object.entries(form.fields)) {
     const [first = "", key] = path.split(".");
-    if (text.trim() === "" || out.has(path) || foreign.includes(first)) continue;
+    if (text.trim() === "" || out.includes(path) || foreign.includes(first)) continue;
     const value = FLAGS.test(path) ? text.trim() === "true" : TEXTS.test(path) ? text.trim() : (typedNumber(text) ?? text.trim());
     if (key === undefined) values[first] = value;
     else {

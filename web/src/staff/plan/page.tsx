@@ -1,7 +1,8 @@
 // Planning a practical: what is chosen on one side, what the station computes from it on the other.
 
+import { parts as details } from "@kinds/details";
 import { useEffect, useState } from "preact/hooks";
-import { CODES, KINDS } from "../../kinds";
+import { CODES } from "../../kinds";
 import { type Session, useSession } from "../../live/session";
 import { textOf } from "../../page/forms";
 import { phrase, said } from "../../words";
@@ -25,7 +26,7 @@ function Planning({ plans, staff, session }: { plans: Plans; staff: boolean; ses
   const problems = checked?.problems ?? [];
   const change = (part: Partial<Form>) => fill((old) => ({ ...old, ...part }));
   const set = (path: string, text: string) => fill((old) => ({ ...old, fields: { ...old.fields, [path]: text } }));
-  const tables = CODES.flatMap((code) => [...KINDS[code].tables, ...KINDS[code].otherTables]);
+  const tables = CODES.flatMap((code) => [...details[code].tables, ...details[code].otherTables]);
   const elsewhere = problems.filter(({ where }) => !hasField(where) && !tables.includes(where.join(".")));
   return (
     <>

@@ -1,8 +1,8 @@
 // What a plan promises: numbers, curve, how well each method will know, warnings.
 
+import { parts as forms } from "@kinds/form";
 import { useState } from "preact/hooks";
 import { rounded, short } from "../../format";
-import { FORMS } from "../../kinds/forms";
 import { eitherOf } from "../../phrases/plan";
 import { capital } from "../../phrases/quantities";
 import { phrase, said } from "../../words";
@@ -77,7 +77,7 @@ export function PlanPromise({ checked, promise, busy, refused, compare }: PlanPr
   };
   const bad = checked !== null && checked.problems.length > 0;
   const shown = bad ? null : promise;
-  const Promised = shown && FORMS[shown.kind].Promised;
+  const Promised = shown && forms[shown.kind].Promised;
   return (
     <section class={`figure plan-promise${busy ? " is-computing" : ""}`}>
       <h2>{phrase("page-plan-promise")}</h2>

@@ -1,8 +1,8 @@
 // What there is to see of one mixing. Fetched when the plan mixes once: most practicals go in portions.
 
 import { useMemo, useRef, useState } from "preact/hooks";
-import { Axes, Marks, Sized, Swatch, repeatClass, repeatMark } from "../chart/axes";
-import type { Box } from "../chart/frame";
+import { Axes, Marks, Sized, Swatch, repeatClass, repeatMark } from "../../chart/axes";
+import type { Box } from "../../chart/frame";
 import {
   type OnceChart,
   OnceNumbers,
@@ -11,30 +11,25 @@ import {
   type StretchDrawn,
   onceChart,
   seriesOf,
-} from "../chart/once";
-import { Moments } from "../chart/reader";
-import { drawnRepeats } from "../chart/volume";
-import { keptTogether, rounded, signed } from "../format";
-import type { Acting } from "../live/acts";
-import type { OnceView } from "../live/contract";
-import type { Model, Traces } from "../live/model";
-import type { Change, Extended, OnceRepeat } from "../live/results";
-import { later } from "../page/shared";
-import { celsiusPlaces, joulePlaces, kilojoulePlaces, plusMinus } from "../phrases/quantities";
-import { changeIntervalText, linesKnowText, onceChartText } from "../phrases/results";
-import { momentOnceText } from "../phrases/seeing";
-import { Explained } from "../page/terms";
-import { marked, phrase, said, wordsVersion } from "../words";
-import { After, isOver, mayRead } from "./curves";
-import { Answer, Compared, MethodCard, RemarkLine, Remarks, Waiting } from "./results";
+} from "../../chart/once";
+import { Moments } from "../../chart/reader";
+import { drawnRepeats } from "../../chart/volume";
+import { keptTogether, rounded, signed } from "../../format";
+import type { Acting } from "../../live/acts";
+import type { OnceView } from "../../live/contract";
+import type { Traces } from "../../live/model";
+import type { Change, Extended, OnceRepeat } from "../../live/results";
+import { later } from "../../page/shared";
+import { celsiusPlaces, joulePlaces, kilojoulePlaces, plusMinus } from "../../phrases/quantities";
+import { changeIntervalText, linesKnowText, onceChartText } from "../../phrases/results";
+import { momentOnceText } from "../../phrases/seeing";
+import { Explained } from "../../page/terms";
+import { marked, phrase, said, wordsVersion } from "../../words";
+import { After, isOver, mayRead } from "../../bench/curves";
+import type { SeeingProps } from "../seeing";
+import { Answer, Compared, MethodCard, RemarkLine, Remarks, Waiting } from "../../bench/results";
 
-interface Props {
-  view: OnceView;
-  model: Model;
-  acting: Acting;
-}
-
-export function SeeingOnce({ view, model, acting }: Props) {
+export function Seeing({ view, model, acting }: SeeingProps<OnceView>) {
   return (
     <>
       {view.results.shown && isOver(view) && <Answer view={view} />}
@@ -48,7 +43,7 @@ export function SeeingOnce({ view, model, acting }: Props) {
 // Temperature (up) against time (across) of all repeats that mix once; of one of them both lines, extended to the
 // moment of mixing, and the change read off between them.
 
-const OwnChange = later(async () => (await import("./own/own_values")).OwnChange);
+const OwnChange = later(async () => (await import("../../bench/own/own_values")).OwnChange);
 
 const MARK_LETTERS = 0.75;
 
