@@ -84,5 +84,6 @@ export function addsSolid(plan: Plan): boolean {
 
 // Who a device is to the station.
 
+export type { Standing };
 export type Role = Standing["role"];
 export type Staff = Extract<Role, "teacher" | "technician">;
