@@ -18,8 +18,8 @@ from typing import Any, Final
 from station.kit.image import write_images
 from station.kit.offer import SUMS, fetched, own_wheel, verified, write_sums
 from station.kit.on_card import network
-from station.kit.room import LINK_FILE, Drawn, laptop_files, needs_laptop, room_card, toml_text
-from station.kit.sheets import KitSecrets, labels_sheet, new_secrets, secrets_sheet
+from station.kit.room import LINK_FILE, Drawn, laptop_files, room_card, toml_text
+from station.kit.sheets import KitSecrets, drawn_for, labels_sheet, secrets_sheet
 from station.kit.table import Kit, KitError, Kits
 from station.practical.kinds import read_plan
 from station.practical.plan import PlanError
@@ -213,13 +213,15 @@ def make_kits(kits: Kits, base: Path, out: Path, given: Given = Given()) -> Made
     _empty(out)
     try:
         wheels, digest = _wheels(kits, out, given.lgpio_wheel, given.wheelhouse)
-        drawn = [(kit, new_secrets()) for kit in kits.kit]
+        known = drawn_for(kits)
+        drawn = known[: len(kits.kit)]
         cards = tuple(_card(kits, kit, secrets, plan, out, wheels, drawn) for kit, secrets in drawn)
         for card in (out / kit.hostname for kit in kits.kit if kit.room and debs):
             (card / FOLDER / DEBS).mkdir()
             for deb in debs:
                 shutil.copy(deb, card / FOLDER / DEBS)
-        known = [*drawn, *_laptop(kits, out, drawn)]
+        for _, secrets in known[len(drawn) :]:
+            _laptop(kits, out, secrets, drawn)
         sheets = (
             _private(out / LABELS, labels_sheet(drawn, kits.speaks)),
             _private(out / SECRETS, secrets_sheet(known, kits.speaks)),
@@ -295,15 +297,11 @@ def _wheels(kits: Kits, out: Path, lgpio_wheel: Path | None, given: Path | None)
     return wheels, write_sums(wheels)
 
 
-def _laptop(kits: Kits, out: Path, drawn: Drawn) -> Drawn:
-    """Write the folder of a room that is none of the kits, and return what was drawn for it."""
-    if not needs_laptop(kits):
-        return ()
-    room, secrets = Kit(number=999, room=True), new_secrets()
+def _laptop(kits: Kits, out: Path, secrets: KitSecrets, drawn: Drawn) -> None:
+    """Write the folder of a room that is none of the kits."""
     for name, text in laptop_files(kits, secrets, drawn).items():
         (out / name).parent.mkdir(parents=True, exist_ok=True)
         _private(out / name, text)
-    return ((room, secrets),)
 
 
 def _card(kits: Kits, kit: Kit, secrets: KitSecrets, plan: str | None, out: Path, wheels: Path, drawn: Drawn) -> Path:

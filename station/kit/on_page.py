@@ -11,9 +11,9 @@ from typing import Final
 from station.kit.card import FOLDER, LABELS, SECRETS, WHEELHOUSE, card_files, missing
 from station.kit.offer import SUMS
 from station.kit.releases import HOME, WHEELS
-from station.kit.room import laptop_files, needs_laptop
-from station.kit.sheets import labels_sheet, new_secrets, secrets_sheet
-from station.kit.table import Kit, KitError, Kits, kits_from
+from station.kit.room import laptop_files
+from station.kit.sheets import drawn_for, labels_sheet, secrets_sheet
+from station.kit.table import KitError, Kits, kits_from
 from station.practical.kinds import read_plan
 from station.practical.plan import PlanError
 from station.practical.safety import safe
@@ -59,14 +59,13 @@ def _plan(kits: Kits, kits_text: str, text: str | None) -> str | None:
 def _pieces(kits: Kits, plan: str | None, wheels: Path | None) -> Iterator[bytes]:
     zipped = Zipped()
     yield from zipped.file("READ-ME-FIRST.txt", [_read_me(kits, wheels).encode()])
-    drawn = [(kit, new_secrets()) for kit in kits.kit]
+    known = drawn_for(kits)
+    drawn = known[: len(kits.kit)]
     for kit, secrets in drawn:
         for name, text in card_files(kits, kit, secrets, plan, drawn).items():
             yield from zipped.file(f"{kit.hostname}/{name}", [text.encode()])
-    known = list(drawn)
-    if needs_laptop(kits):
-        known.append((Kit(number=999, room=True), new_secrets()))
-        for name, text in laptop_files(kits, known[-1][1], drawn).items():
+    for _, secrets in known[len(drawn) :]:
+        for name, text in laptop_files(kits, secrets, drawn).items():
             yield from zipped.file(name, [text.encode()])
     yield from zipped.file(LABELS, [labels_sheet(drawn, kits.speaks).encode()])
     yield from zipped.file(SECRETS, [secrets_sheet(known, kits.speaks).encode()])

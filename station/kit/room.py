@@ -27,6 +27,7 @@ def room_card(kits: Kits, secrets: KitSecrets, drawn: Drawn) -> dict[str, str]:
         "name": in_language(kits.room.label if kits.room else say("kit-room-label"), kits.speaks),
         "broker": f"mqtt://127.0.0.1:{ROOM_PORT}",
         "password_file": LINK_FILE,
+        "prefix": kits.prefix,
     }
     users = _users(drawn) | {ROOM_USER: secrets.link_password}
     return {
@@ -41,18 +42,13 @@ def room_card(kits: Kits, secrets: KitSecrets, drawn: Drawn) -> dict[str, str]:
 
 def laptop_files(kits: Kits, secrets: KitSecrets, drawn: Drawn) -> dict[str, str]:
     """Return what a machine that is no kit needs for `station room --config room/room.toml`, by path."""
-    room = {"folder": "record"}
+    room = {"prefix": kits.prefix, "folder": "record"}
     broker = f"{LAPTOP_FOLDER}/record/broker"
     return {
         f"{LAPTOP_FOLDER}/room.toml": toml_text({"room": room, **_common(kits, secrets)}),
         f"{broker}/{PASSWORDS}": with_passwords("", _users(drawn)),
         f"{broker}/{ACL}": acl_text(),
     }
-
-
-def needs_laptop(kits: Kits) -> bool:
-    """Whether the benches have a room that is none of the kits."""
-    return kits.broker is not None and kits.room is None
 
 
 def toml_text(values: Mapping[str, Any]) -> str:

@@ -7,7 +7,7 @@ from html import escape
 
 import segno
 
-from station.kit.table import Kit
+from station.kit.table import Kit, Kits
 from station.room.broker import new_password
 from station.server.door.secrets import hashed
 from station.words import ENGLISH, in_language, say
@@ -42,9 +42,23 @@ class KitSecrets:
         }
 
 
-def new_secrets() -> KitSecrets:
-    """Return fresh ones."""
-    return KitSecrets(_code(), _passphrase(), _passphrase(), new_password())
+def new_secrets(teacher: str | None = None, technician: str | None = None) -> KitSecrets:
+    """Return fresh ones; passphrases that are given hold here, too."""
+    return KitSecrets(_code(), teacher or _passphrase(), technician or _passphrase(), new_password())
+
+
+def drawn_for(kits: Kits) -> list[tuple[Kit, KitSecrets]]:
+    """Draw what each kit has of its own, and the room that is none of the kits.
+
+    Teacher and technician have one passphrase for the whole set, chosen or made here, unless the table wants
+    `own_passphrases`.
+    """
+    benches = [*kits.kit, *([kits.laptop] if kits.needs_laptop else [])]
+    if kits.own_passphrases:
+        return [(kit, new_secrets()) for kit in benches]
+    teacher = kits.teacher_passphrase or _passphrase()
+    technician = kits.technician_passphrase or _passphrase()
+    return [(kit, new_secrets(teacher, technician)) for kit in benches]
 
 
 def _code() -> str:
@@ -84,23 +98,37 @@ def labels_sheet(kits: Sequence[tuple[Kit, KitSecrets]], language: str = ENGLISH
 
 
 def secrets_sheet(kits: Sequence[tuple[Kit, KitSecrets]], language: str = ENGLISH) -> str:
-    """Return the page of codes and passphrases; nothing else holds them in words."""
-    rows = "".join(
-        f"<tr><td>{_html(kit.label, language)}</td><td class='code'>{'–' if kit.room else secrets.bench_code}</td>"
-        f"<td class='code'>{secrets.teacher_passphrase}</td><td class='code'>{secrets.technician_passphrase}</td></tr>"
-        for kit, secrets in kits
-    )
-    heads = (say("kit-head-bench"), say("kit-head-code"), say("kit-head-teacher"), say("kit-head-technician"))
-    head = "".join(f"<th>{_html(each, language)}</th>" for each in heads)
+    """Return the page of codes and passphrases; nothing else holds them in words.
+
+    Passphrases that all kits share stand once, above the table of codes.
+    """
+    heads = [say("kit-head-bench"), say("kit-head-code"), say("kit-head-teacher"), say("kit-head-technician")]
+    shared = len(kits) > 1 and len({(of.teacher_passphrase, of.technician_passphrase) for _, of in kits}) == 1
+    rows = []
+    for kit, of in kits:
+        cells = [_html(kit.label, language), "–" if kit.room else of.bench_code]
+        cells += [] if shared else [escape(of.teacher_passphrase), escape(of.technician_passphrase)]
+        words = "".join(f"<td class='code'>{each}</td>" for each in cells[1:])
+        rows.append(f"<tr><td>{cells[0]}</td>{words}</tr>")
+    for_all = ""
+    if shared:
+        teacher, technician = kits[0][1].teacher_passphrase, kits[0][1].technician_passphrase
+        for_all = "".join(
+            f'<p>{_html(head, language)} <span class="code">{escape(words)}</span></p>'
+            for head, words in ((heads[2], teacher), (heads[3], technician))
+        )
+        for_all = f"<p>{_html(say('kit-for-all'), language)}</p>{for_all}"
+    head = "".join(f"<th>{_html(each, language)}</th>" for each in (heads[:2] if shared else heads))
     title, lock_away = _html(say("kit-codes"), language), _html(say("kit-lock-away"), language)
-    table = f"<table><tr>{head}</tr>{rows}</table>"
-    return _page(title, f"<h1>{title}</h1><p>{lock_away}</p>{table}", language)
+    table = f"<table><tr>{head}</tr>{''.join(rows)}</table>"
+    return _page(title, f"<h1>{title}</h1><p>{lock_away}</p>{for_all}{table}", language)
 
 
 def _label(kit: Kit, secrets: KitSecrets, language: str) -> str:
     picture = segno.make(address(kit), error="m").svg_inline(border=2, omitsize=True)
     code = f'<p>{_html(say("kit-head-code"), language)} <span class="code">{secrets.bench_code}</span></p>'
-    where = f"<h2>{_html(kit.label, language)}</h2><p>{escape(address(kit))}</p>"
+    of_room = "" if kit.prefix is None else f" · {escape(kit.prefix)}"
+    where = f"<h2>{_html(kit.label, language)}{of_room}</h2><p>{escape(address(kit))}</p>"
     return f'<div class="label"><div>{where}{"" if kit.room else code}</div>{picture}</div>'
 
 

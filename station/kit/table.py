@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, PrivateAttr, ValidationError, model_validator
 
 from station.practical.problems import problem_line_of, toml_values
+from station.server.door.secrets import checked_words
 from station.words import ENGLISH, Message, in_language, languages, plain, say
 
 LARGEST_BYTES = 200_000
@@ -60,6 +61,8 @@ class Kit(_Table):
     country: Country | None = None
     probe_id: Annotated[str, Field(pattern=r"^28-[0-9a-f]{12}$")] | None = None
     room: bool = False
+    _prefix: str | None = PrivateAttr(None)
+    """The table's: two rooms of one school have the same numbers."""
 
     @property
     def label(self) -> Message:
@@ -69,15 +72,40 @@ class Kit(_Table):
         return say("kit-room-label") if self.room else say("kit-bench-label", number=self.number)
 
     @property
+    def prefix(self) -> str | None:
+        """The table's prefix for all names of its room."""
+        return self._prefix
+
+    @property
     def hostname(self) -> str:
         """What the network calls it (RFC 1123); a bench's user at the broker, too."""
-        return "room" if self.room else f"bench-{self.number}"
+        return host_name("room" if self.room else f"bench-{self.number}", self._prefix)
+
+
+def host_name(name: str, prefix: str | None) -> str:
+    """Return what a machine of a room is called on the network: with the room's prefix, where it has one."""
+    return name if prefix is None else f"{prefix}-{name}"
+
+
+Prefix = Annotated[str, Field(pattern=r"^[a-z0-9]([a-z0-9-]{0,14}[a-z0-9])?$")]
+"""Small letters, digits and hyphens: a part of host names (RFC 1123) and of topics."""
+
+
+def _long_enough(words: str) -> str:
+    return checked_words("teacher", words) and words
+
+
+Passphrase = Annotated[str, AfterValidator(_plain), AfterValidator(_long_enough)]
 
 
 class Kits(_Table):
     """The whole table: what all benches share, then each bench."""
 
     release: Literal["trixie"] = "trixie"
+    prefix: Prefix | None = None
+    teacher_passphrase: Passphrase | None = None
+    technician_passphrase: Passphrase | None = None
+    own_passphrases: bool = False
     country: Country | None = None
     network: Network | None = None
     plan: str | None = None
@@ -101,12 +129,28 @@ class Kits(_Table):
         return next((each for each in self.kit if each.room), None)
 
     @property
+    def laptop(self) -> Kit:
+        """The room as a machine that is none of the kits: nobody's number, and the table's prefix."""
+        laptop = Kit(number=999, room=True)
+        laptop._prefix = self.prefix
+        return laptop
+
+    @property
+    def needs_laptop(self) -> bool:
+        """Whether the benches have a room that is none of the kits."""
+        return self.broker is not None and self.room is None
+
+    @property
     def broker_host(self) -> str | None:
         """Where the benches find the broker: as the table says, else the kit that is the room; None without a room."""
         return self.broker or (f"{self.room.hostname}.local" if self.room else None)
 
     @model_validator(mode="after")
     def _told_apart(self) -> Self:
+        if self.own_passphrases and (self.teacher_passphrase or self.technician_passphrase):
+            raise ValueError(say("kit-own-passphrases"))
+        for each in self.kit:
+            each._prefix = self.prefix
         for what, values in (
             ("number", [str(each.number) for each in self.kit]),
             ("name", [in_language(each.label, self.speaks).casefold() for each in self.kit]),

@@ -128,13 +128,22 @@ def with_passwords(text: str, users: Mapping[str, str]) -> str:
     return "".join(f"{line}\n" for line in others) + "".join(map(password_line, users, users.values()))
 
 
-def let_in(folder: Path, users: Mapping[str, str]) -> None:
-    """Write these users' passwords into a private broker's file; a broker at work takes them in when it reads anew."""
+class UserTakenError(Exception):
+    """A user of this name is let in already."""
+
+
+def let_in(folder: Path, users: Mapping[str, str], *, anew: bool = True) -> None:
+    """Write these users' passwords into a private broker's file; a broker at work takes them in when it reads anew.
+
+    Raises UserTakenError, and writes nothing, for a user who is in the file unless passwords may be made `anew`.
+    """
     folder.mkdir(parents=True, exist_ok=True)
     passwords = folder / PASSWORDS
     with (folder / LOCK).open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)  # let go by closing; of two threads each has its own (flock(2))
         text = passwords.read_text(encoding="utf-8") if passwords.is_file() else ""
+        if not anew and users.keys() & {line.partition(":")[0] for line in text.splitlines()}:
+            raise UserTakenError
         write_private(passwords, with_passwords(text, users))
 
 

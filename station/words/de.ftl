@@ -1596,6 +1596,8 @@ kit-head-bench = Platz
 kit-head-code = Code
 kit-head-teacher = Passwortsatz der Lehrkraft
 kit-head-technician = Passwortsatz der Technik
+kit-for-all = Für jede Station dieses Satzes und für den Raum:
+kit-own-passphrases = own_passphrases gibt jeder Station eigene: teacher_passphrase und technician_passphrase weglassen, oder own_passphrases
 kit-plain-text = muss reiner Text ohne Steuerzeichen und ohne Leerzeichen am Rand sein
 kit-twice = [[kit]] { $what_name } { $typed } gibt es zweimal: jeder Platz braucht seinen eigenen
 kit-room-twice = [[kit]] room = true gibt es zweimal: es gibt nur einen Raum
@@ -1724,6 +1726,9 @@ replay-no-samples = { $path }: Zeile 1: keine Messungen; eine Aufzeichnungs-CSV 
 told-restored = { $path }: { $count } Ereignisse sind wieder da.
 told-restored-aside = Das Protokoll, das da war, liegt in { $path }.
 told-benches-send-to = Die Plätze senden an { $address }.
+announce-found = In diesem Netz heißt der Raum { $address }.
+announce-taken = Ein anderes Gerät in diesem Netz heißt schon { $host_name }: Dieser Raum heißt { $own_name }. Zwei Räume unterscheidet ein prefix in ihrer room.toml.
+announce-not = Der Raum ist hier nicht unter seinem Namen zu finden: { $reason }. Seine Adressen gelten.
 told-made-a-mistake = die Station hat einen Fehler gemacht ({ $fault_name }: { $reason })
 settings-one-code = setze bench_code oder bench_code_hash, nicht beides
 settings-user-letters = Buchstaben, Ziffern, '-', '_' oder '.', höchstens 40
@@ -1731,6 +1736,7 @@ settings-user-missing = user: fehlt; ergänze den Namen, unter dem der Broker di
 settings-one-password = Das Passwort steht in link.password oder in link.password_file, nicht in beiden.
 new-bench-other-broker = Dieser Raum benutzt den Broker { $address }: Den Benutzer des Platzes dort anlegen. `station kit` schreibt dessen Dateien.
 new-bench-no-name = { $typed } kann kein Name eines Platzes sein: Buchstaben, Ziffern und Bindestriche, wie bench-3.
+new-bench-taken = { $user_name } ist schon eingelassen, das Passwort steht in den Einstellungen dieses Platzes. Für einen anderen Platz einen anderen Namen wählen; --new-password gibt diesem ein neues Passwort.
 file-not-utf-8-byte = { $path }: kein UTF-8-Text (Byte { $byte }); speichere die Datei als UTF-8
 file-problem = { $path }: { $reason }
 told-open = Öffne { $address } in einem Browser. Strg-C beendet.
@@ -2329,6 +2335,8 @@ page-settings-role =
     }
 page-settings-sign-out = Abmelden
 page-settings-staff = Anmeldung für Lehrkraft und Technik
+page-settings-no-passphrase = Kein Passwortsatz gesetzt
+page-settings-set-passphrase = Deshalb kann sich hier weder Lehrkraft noch Technik anmelden. Wer die Station betreut, ruft „station passphrase teacher“ auf, setzt die ausgegebene Zeile in station.toml unter [access] und startet neu. Karten von „station kit“ haben von Anfang an Passwortsätze.
 page-settings-staff-role = Rolle
 page-settings-roles =
     { $which ->

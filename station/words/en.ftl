@@ -1593,6 +1593,8 @@ kit-head-bench = bench
 kit-head-code = code
 kit-head-teacher = teacher's passphrase
 kit-head-technician = technician's passphrase
+kit-for-all = For every kit of this set, and for the room:
+kit-own-passphrases = own_passphrases gives each kit its own: leave teacher_passphrase and technician_passphrase away, or own_passphrases
 kit-plain-text = must be plain text without control characters or spaces around it
 kit-twice = [[kit]] { $what_name } { $typed } is there twice: each bench needs its own
 kit-room-twice = [[kit]] room = true is there twice: there is one room
@@ -1721,6 +1723,9 @@ replay-no-samples = { $path }: line 1: no samples to replay; a record CSV has a 
 told-restored = { $path }: { $count } events are back.
 told-restored-aside = The record that was there lies in { $path }.
 told-benches-send-to = Benches send to { $address }.
+announce-found = The room is found as { $address } on this network.
+announce-taken = Another machine on this network is { $host_name } already: this room is found as { $own_name }. To tell two rooms apart, give each a prefix in room.toml.
+announce-not = The room cannot be found by its name here: { $reason }. Its addresses work.
 told-made-a-mistake = the station made a mistake ({ $fault_name }: { $reason })
 settings-one-code = set bench_code or bench_code_hash, not both
 settings-user-letters = letters, digits, '-', '_' or '.', at most 40
@@ -1728,6 +1733,7 @@ settings-user-missing = user: missing; add the name by which the broker knows th
 settings-one-password = Give the password in link.password or in link.password_file, not in both.
 new-bench-other-broker = This room uses the broker { $address }: make the bench’s user there. `station kit` writes its files.
 new-bench-no-name = { $typed } cannot be a bench’s name: use letters, digits and hyphens, such as bench-3.
+new-bench-taken = { $user_name } is let in already, and its password is in that bench’s settings. For another bench choose another name; --new-password gives this one a new password.
 file-not-utf-8-byte = { $path }: not UTF-8 text (byte { $byte }); save it as UTF-8
 file-problem = { $path }: { $reason }
 told-open = Open { $address } in a browser. Ctrl-C ends.
@@ -2322,6 +2328,8 @@ page-settings-role =
     }
 page-settings-sign-out = Sign out
 page-settings-staff = Staff sign in
+page-settings-no-passphrase = No passphrase is set
+page-settings-set-passphrase = So nobody can sign in as staff here. Whoever looks after the station runs “station passphrase teacher”, puts the line that it prints under [access] in station.toml, and restarts. Cards made by “station kit” have passphrases from the start.
 page-settings-staff-role = Role
 page-settings-roles =
     { $which ->

@@ -1599,6 +1599,8 @@ kit-head-bench = poste
 kit-head-code = code
 kit-head-teacher = phrase de passe du professeur
 kit-head-technician = phrase de passe du personnel de laboratoire
+kit-for-all = Pour chaque kit de cette série, et pour la salle :
+kit-own-passphrases = own_passphrases donne à chaque kit les siennes : enlever teacher_passphrase et technician_passphrase, ou own_passphrases
 kit-plain-text = doit être du texte simple, sans caractères de commande ni espaces autour
 kit-twice = [[kit]] { $what_name } { $typed } figure deux fois : chaque poste a besoin du sien
 kit-room-twice = [[kit]] room = true figure deux fois : il n’y a qu’une salle
@@ -1727,6 +1729,9 @@ replay-no-samples = { $path } : ligne 1 : aucun point à rejouer ; le CSV d�
 told-restored = { $path } : { $count } événements sont de retour.
 told-restored-aside = L’enregistrement qui était là se trouve dans { $path }.
 told-benches-send-to = Les postes envoient à { $address }.
+announce-found = Sur ce réseau, la salle s’appelle { $address }.
+announce-taken = Un autre appareil de ce réseau s’appelle déjà { $host_name } : cette salle s’appelle { $own_name }. Pour distinguer deux salles, donner un prefix à chacune dans room.toml.
+announce-not = La salle ne peut pas être trouvée par son nom ici : { $reason }. Ses adresses restent valables.
 told-made-a-mistake = la station a fait une erreur ({ $fault_name } : { $reason })
 settings-one-code = donner bench_code ou bench_code_hash, pas les deux
 settings-user-letters = lettres, chiffres, "-", "_" ou ".", au plus 40
@@ -1734,6 +1739,7 @@ settings-user-missing = user : manque ; ajouter le nom sous lequel le broker c
 settings-one-password = Donner le mot de passe dans link.password ou dans link.password_file, pas dans les deux.
 new-bench-other-broker = Cette salle utilise le broker { $address } : y créer l’utilisateur du poste. `station kit` écrit ses fichiers.
 new-bench-no-name = { $typed } ne peut pas être le nom d’un poste : des lettres, chiffres et traits d’union, comme bench-3.
+new-bench-taken = { $user_name } est déjà admis, et son mot de passe est dans les réglages de ce poste. Pour un autre poste, choisir un autre nom ; --new-password donne à celui-ci un nouveau mot de passe.
 file-not-utf-8-byte = { $path } : ce n’est pas du texte UTF-8 (octet { $byte }) ; l’enregistrer en UTF-8
 file-problem = { $path } : { $reason }
 told-open = Ouvrir { $address } dans un navigateur. Ctrl-C arrête.
@@ -2328,6 +2334,8 @@ page-settings-role =
     }
 page-settings-sign-out = Se déconnecter
 page-settings-staff = Connexion du personnel
+page-settings-no-passphrase = Aucune phrase de passe n’est définie
+page-settings-set-passphrase = Personne ne peut donc se connecter ici comme personnel. La personne qui s’occupe de la station lance « station passphrase teacher », met la ligne affichée sous [access] dans station.toml et redémarre. Les cartes faites par « station kit » ont des phrases de passe dès le début.
 page-settings-staff-role = Rôle
 page-settings-roles =
     { $which ->

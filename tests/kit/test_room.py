@@ -5,16 +5,20 @@ import re
 import socket
 import subprocess
 import time
+import tomllib
 from collections.abc import Iterator
 from contextlib import contextmanager
+from html import escape
 from pathlib import Path
 
 import pytest
+from argon2 import PasswordHasher
 
 from station.command.room.settings import load_room_settings
 from station.command.settings import load_settings
 from station.kit.card import card_files
 from station.kit.room import Drawn, laptop_files
+from station.kit.sheets import drawn_for as drawn_of
 from station.kit.sheets import labels_sheet, new_secrets, secrets_sheet
 from station.kit.table import KitError, Kits, kits_from
 from station.room.broker import PrivateBroker, _free_ports
@@ -117,6 +121,44 @@ async def lets_in(port: int, user: str, password: str) -> bool:
     except BrokerLost as error:
         assert error.refused
         return False
+
+
+def test_one_passphrase_each_for_the_whole_set_made_or_chosen_or_each_kits_own() -> None:
+    table = "[[kit]]\nnumber = 1\n[[kit]]\nnumber = 2\n"
+    chosen = 'broker = "10.0.0.2"\nteacher_passphrase = "seven <b>green</b> cups"\n'
+    for words, teachers, technicians in (("", 1, 1), (chosen, 1, 1), ("own_passphrases = true\n", 2, 2)):
+        known = drawn_of(kits_from(words + table, "kits.toml"))
+        assert len({of.teacher_passphrase for _, of in known}) == teachers
+        assert len({of.technician_passphrase for _, of in known}) == technicians
+        assert len({of.bench_code for _, of in known}) == len({of.link_password for _, of in known}) == len(known)
+        sheet = secrets_sheet(known)
+        shared = teachers == 1
+        assert sheet.count("<th>") == (2 if shared else 4)
+        for kit, of in known:
+            assert sheet.count(escape(of.teacher_passphrase)) == 1, "once, wherever it stands"
+            assert kit.room or of.bench_code in sheet
+    assert [kit.room for kit, _ in drawn_of(kits_from(chosen + table, "kits.toml"))] == [False, False, True]
+
+
+def test_a_chosen_passphrase_opens_every_kit_and_the_laptop() -> None:
+    kits = kits_from('broker = "10.0.0.2"\nteacher_passphrase = "seven green cups"\n[[kit]]\nnumber = 1\n', "kits.toml")
+    for _, of in drawn_of(kits):
+        hashes = of.hashes()
+        assert PasswordHasher().verify(hashes["teacher_passphrase_hash"], "seven green cups")
+
+
+def test_a_prefix_is_in_addresses_users_labels_and_the_rooms_settings() -> None:
+    kits = kits_from('prefix = "b12"\n[[kit]]\nnumber = 1\n[[kit]]\nnumber = 3\nroom = true\n', "kits.toml")
+    drawn = drawn_of(kits)
+    made = {kit.hostname: card_files(kits, kit, secrets, None, drawn) for kit, secrets in drawn}
+    assert set(made) == {"b12-bench-1", "b12-room"}
+    link = tomllib.loads(made["b12-bench-1"]["station.toml"])["link"]
+    assert (link["broker"], link["user"]) == ("mqtt://b12-room.local:1883", "b12-bench-1")
+    assert "\nb12-bench-1:$7$" in "\n" + made["b12-room"]["benchwarm/mosquitto/benchwarm.passwords"]
+    assert tomllib.loads(made["b12-room"]["room.toml"])["room"]["prefix"] == "b12"
+    labels = labels_sheet(drawn)
+    assert "Bench 1 · b12" in labels
+    assert "http://b12-bench-1.local:8080/" in labels
 
 
 async def test_debians_mosquitto_takes_the_files_of_the_room(drawn: Drawn, tmp_path: Path) -> None:

@@ -36,6 +36,15 @@ def test_what_a_bench_does_not_say_is_the_tables() -> None:
     assert second.network.password is None
 
 
+def test_a_prefix_tells_two_rooms_apart_and_without_one_names_stay() -> None:
+    room = TABLE + "[[kit]]\nnumber = 16\nroom = true\n"
+    plain, told = kits_from(room, "kits.toml"), kits_from(f'prefix = "b12"\n{room}', "kits.toml")
+    assert [each.hostname for each in plain.kit] == ["bench-1", "bench-2", "room"]
+    assert [each.hostname for each in told.kit] == ["b12-bench-1", "b12-bench-2", "b12-room"]
+    assert (plain.broker_host, told.broker_host) == ("room.local", "b12-room.local")
+    assert [each.label for each in told.kit] == [each.label for each in plain.kit]
+
+
 @pytest.mark.parametrize("spoil", ["bom", "crlf", "both"])
 def test_a_file_from_any_editor_is_read(tmp_path: Path, spoil: str) -> None:
     content = TABLE.replace("\n", "\r\n") if spoil != "bom" else TABLE
@@ -56,6 +65,9 @@ def test_a_file_from_any_editor_is_read(tmp_path: Path, spoil: str) -> None:
         ('country = "IE"', 'country = "Ireland"', 2, "match"),
         ('name = "By the window"', 'name = "a name that is far too long"', 10, "at most 24"),
         ('ssid = "Other lab"', 'sid = "Other lab"', 14, "ssid"),
+        ('country = "IE"', 'prefix = "Room 12"', 2, "match"),
+        ('country = "IE"', 'country = "IE"\nteacher_passphrase = "short"', 3, "characters"),
+        ('country = "IE"', 'own_passphrases = true\nteacher_passphrase = "a long passphrase"', 1, "own_passphrases"),
     ],
 )
 def test_a_mistake_names_the_line(old: str, new: str, line: int, words: str) -> None:

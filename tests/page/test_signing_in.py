@@ -193,18 +193,25 @@ def test_a_pause_of_staff_is_ended_by_staff_and_a_repeat_of_theirs_counts_again(
     assert bench.state()["repeats"][0]["status"] == "ended"
 
 
-def test_where_no_passphrase_is_set_it_says_so_and_how_to_set_one(tmp_path: Path, open_context: OpenContext) -> None:
+@pytest.mark.parametrize("path", ["", "prepare", "plan", "checks"])
+def test_where_no_passphrase_is_set_it_says_so_and_how_to_set_one(
+    path: str, tmp_path: Path, open_context: OpenContext
+) -> None:
     with serving(tmp_path, *VIRTUAL) as station:
-        context, watched = open_context(station)
-        watched.expected = ("403",)
-        page = context.new_page()
-        page.goto(station.url)
-        go_to(page, "Settings")
-        page.get_by_label("Passphrase").fill(TEACHER)
-        page.get_by_role("button", name="Sign in").click()
-        refused = page.locator("#passphrase-refused")
-        expect(refused).to_contain_text("No passphrase is set for the teacher.")
-        expect(refused).to_contain_text("`station passphrase teacher`")
+        page = open_context(station)[0].new_page()
+        page.goto(f"{station.url}{path}")
+        if path == "":
+            go_to(page, "Settings")
+        told = page.locator(".no-passphrase")
+        expect(told).to_contain_text("No passphrase is set")
+        expect(told).to_contain_text("station passphrase teacher")
+        expect(page.get_by_label("Passphrase")).to_have_count(0)
+
+
+def test_only_who_has_a_passphrase_is_asked_for_one(bench: Station, open_page: OpenPage) -> None:
+    page = open_page(bench)
+    go_to(page, "Settings")
+    expect(page.get_by_label("Role").locator("option")).to_have_text(["Teacher"])
 
 
 def test_staff_begin_a_new_practical_with_the_plan_in_a_file(

@@ -50,6 +50,28 @@ def test_a_second_one_gets_a_password_of_its_own(tmp_path: Path, capsys: pytest.
     assert [line.partition(":")[0] for line in lines] == ["bench-1", "bench-2"]
 
 
+def test_a_name_that_is_taken_keeps_its_password_unless_a_new_one_is_wanted(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    settings = settings_of(tmp_path, 1883)
+    first = link_for("bench-1", settings, capsys)
+    kept = (tmp_path / "record" / BROKER_FOLDER / "passwords").read_text()
+    assert main(["room", "--config", str(settings), "--new-bench", "Bench 1"]) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert told.err.count("\n") == 1
+    assert "bench-1 is let in already" in told.err
+    assert (tmp_path / "record" / BROKER_FOLDER / "passwords").read_text() == kept
+    assert main(["room", "--config", str(settings), "--new-bench", "bench-1", "--new-password"]) == 0
+    again = LinkSettings.model_validate(tomllib.loads(capsys.readouterr().out)["link"])
+    assert (again.user, again.password == first.password) == ("bench-1", False)
+
+
+def test_a_rooms_prefix_is_part_of_the_users_name(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    settings = settings_of(tmp_path, 1883, 'prefix = "b12"\n')
+    assert link_for("Bench 1", settings, capsys).user == "b12-bench-1"
+
+
 @pytest.mark.parametrize(("name", "more"), [("…", ""), ("room", ""), ("bench-1", 'broker = "mqtt://192.0.2.1"\n')])
 def test_what_is_no_name_and_a_room_with_another_broker_let_nobody_in(
     tmp_path: Path, name: str, more: str, capsys: pytest.CaptureFixture[str]

@@ -26,3 +26,7 @@ class Hand:
 
     def __call__(self) -> float:
         return self.now_s
+
+
+LOOKER = {"role": "looker", "needs_code": True, "passphrases": ["teacher", "technician"]}
+"""What a device without a session is told, where code and both passphrases are set."""

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from station.server.door.limits import ACTS_AT_ONCE, LOOKS_AT_ONCE, Rate, network_of
 from tests.conftest import PATIENCE_S
-from tests.server.doors import GIVEN, SECRETS, Hand
+from tests.server.doors import GIVEN, LOOKER, SECRETS, Hand
 from tests.server.live import Station, Stream, here, in_process, served
 
 POSTED: list[tuple[str, dict[str, Any]]] = [
@@ -200,7 +200,7 @@ ANY_BYTES = settings(max_examples=80, deadline=None, suppress_health_check=[Heal
 async def test_any_bytes_as_cookie_are_a_looker(looked_at: Station, raw: bytes, named: bool) -> None:
     value = looked_at.access.sessions.cookie_name.encode() + b"=" + raw if named else raw
     answer = await looked_at.client.get("/api/session", headers=[(b"cookie", value)])
-    assert answer.json() == {"role": "looker", "needs_code": True, "messages": {}}
+    assert answer.json() == {**LOOKER, "messages": {}}
 
 
 @ANY_BYTES

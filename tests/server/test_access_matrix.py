@@ -12,7 +12,7 @@ import pytest_asyncio
 from station.record.journal import read_events
 from station.server.door.access import Access
 from tests.conftest import PATIENCE_S
-from tests.server.doors import CODE, GIVEN, HASHED, SECRETS, TEACHER, Hand
+from tests.server.doors import CODE, GIVEN, HASHED, LOOKER, SECRETS, TEACHER, Hand
 from tests.server.live import PLAN, STARTED, Station, here, in_process
 
 ROLES = ("looker", "bench", "teacher", "technician")
@@ -94,6 +94,7 @@ async def test_a_device_is_told_what_it_may_do(station: Station, role: str) -> N
     assert (await station.client.get("/api/session")).json() == {
         "role": role,
         "needs_code": role == "looker",
+        "passphrases": ["teacher", "technician"],
         "messages": {},
     }
 
@@ -104,6 +105,7 @@ async def test_a_bench_whose_settings_name_no_code_is_open_and_has_no_staff(tmp_
         assert (await station.client.get("/api/session")).json() == {
             "role": "bench",
             "needs_code": False,
+            "passphrases": [],
             "messages": {},
         }
         await station.done("begin")
@@ -159,7 +161,7 @@ async def test_all_devices_are_signed_out_at_once(station: Station) -> None:
     for cookies in (phone, dict(station.client.cookies)):
         known = "; ".join(map("=".join, cookies.items()))
         answer = await station.client.get("/api/session", headers={"cookie": known})
-        assert answer.json() == {"role": "looker", "needs_code": True, "messages": {}}
+        assert answer.json() == {**LOOKER, "messages": {}}
 
 
 async def test_what_was_not_accepted_is_answered_alike(tmp_path: Path) -> None:

@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib.metadata import version
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from station.command.helping import add_command
 from station.command.practise import IN_A_ROOM, hall_of
@@ -17,9 +17,10 @@ from station.command.room.settings import RoomSettings, load_room_settings, room
 from station.command.settings import AccessSettings, PageSettings, Settings
 from station.command.terminal import EXIT_ADDRESS, EXIT_FAILED, EXIT_RECORD, CommandError, tell
 from station.kit.room import toml_text
+from station.kit.table import host_name
 from station.practical.kinds import DEFAULT, ready_plan
 from station.practical.plan import Plan
-from station.room.broker import ROOM_USER, BrokerError, PrivateBroker, let_in, new_password
+from station.room.broker import ROOM_USER, BrokerError, PrivateBroker, UserTakenError, let_in, new_password
 from station.room.collector import Collector
 from station.room.store.database import StoreError
 from station.room.store.store import RoomStore
@@ -34,7 +35,11 @@ from station.server.room.serve import Work, serve_room
 from station.server.serve import PortTaken, listen
 from station.words import say
 
+if TYPE_CHECKING:
+    from station.room.announce import Announcer
+
 BROKER_FOLDER = "broker"
+EVERYWHERE = ("0.0.0.0", "::")  # noqa: S104 - compared, not bound
 
 
 def add_to(commands: Any) -> None:
@@ -53,6 +58,9 @@ def add_to(commands: Any) -> None:
         help="let a bench in, print the [link] for its station.toml, and end; the room may be at work meanwhile"
         " (default: run the room)",
     )
+    parser.add_argument(
+        "--new-password", action="store_true", help="with --new-bench: a new password for one that is let in already"
+    )
     parser.set_defaults(work=_room, language=room_language)
 
 
@@ -69,20 +77,26 @@ class RoomParts:
 def _room(options: argparse.Namespace) -> int:
     settings, base = load_room_settings(options.config)
     if options.new_bench is not None:
-        return _new_bench(options.new_bench, settings, room_folder(settings, base) / BROKER_FOLDER)
+        folder = room_folder(settings, base) / BROKER_FOLDER
+        return _new_bench(options.new_bench, settings, folder, anew=options.new_password)
     with opened_room(settings, base, room_folder(settings, base)) as parts:
-        asyncio.run(room_at_work(parts, _told))
+        asyncio.run(room_at_work(parts, _told, announced=settings.room.announce))
     return 0
 
 
-def _new_bench(name: str, settings: RoomSettings, folder: Path) -> int:
-    """Let a bench of this name into the private broker, and print its `[link]`. Raises CommandError."""
+def _new_bench(name: str, settings: RoomSettings, folder: Path, *, anew: bool) -> int:
+    """Let a bench of this name into the private broker, and print its `[link]`. Raises CommandError.
+
+    A name that is let in already keeps its password, which its card has, unless a new one is wanted (`anew`).
+    """
     if settings.room.broker is not None:
         raise CommandError(say("new-bench-other-broker", address=settings.room.broker))
-    user = _user_of(name)
+    user = host_name(_user_of(name), settings.room.prefix)[:LONGEST_USER]
     password = new_password()
     try:
-        let_in(folder, {user: password})
+        let_in(folder, {user: password}, anew=anew)
+    except UserTakenError:
+        raise CommandError(say("new-bench-taken", user_name=user)) from None
     except OSError as error:
         told = say("file-cannot-be-written-folder", path=str(folder), reason=str(error.strerror))
         raise CommandError(told, EXIT_FAILED) from None
@@ -103,8 +117,7 @@ def _user_of(name: str) -> str:
 def _for_benches(settings: RoomSettings) -> BrokerAddress:
     """Return where benches find the room's private broker: this machine's address on a network."""
     host = settings.room.host
-    everywhere = host in ("0.0.0.0", "::")  # noqa: S104 - compared, not bound
-    found = next(iter(own_addresses()), "127.0.0.1") if everywhere else host
+    found = next(iter(own_addresses()), "127.0.0.1") if host in EVERYWHERE else host
     return BrokerAddress(found, settings.room.port or PORT)
 
 
@@ -134,8 +147,13 @@ def opened_room(settings: RoomSettings, base: Path, folder: Path) -> Iterator[Ro
         store.close()
 
 
-async def room_at_work(parts: RoomParts, told: Callable[[RoomParts, list[str]], None], *more: Work) -> RoomDesk:
-    """Serve the room until it is told to stop, or one of `more` returns. Raises CommandError."""
+async def room_at_work(
+    parts: RoomParts, told: Callable[[RoomParts, list[str]], None], *more: Work, announced: bool = False
+) -> RoomDesk:
+    """Serve the room until it is told to stop, or one of `more` returns. Raises CommandError.
+
+    `announced`: the network is told where it is.
+    """
     server = parts.settings.server
     try:
         bound = listen(server.host, server.port)
@@ -152,10 +170,31 @@ async def room_at_work(parts: RoomParts, told: Callable[[RoomParts, list[str]], 
     works: list[Work] = [collector.run, *more]
     if parts.private is not None:
         works.append(parts.private.run)
+    if announced and not _is_loopback(server.host):
+        works.append(_announcer(parts, bound.getsockname()[1]).run)
     around = Settings(page=PageSettings(language=page.language, units=page.units), access=_names(parts))
     hall = hall_of(lambda: _plan_of(desk), IN_A_ROOM, around)
     await serve_room(app, desk, bound, works, lambda: told(parts, known), hall)
     return desk
+
+
+def _is_loopback(host: str) -> bool:
+    return host in ("localhost", "::1") or host.startswith("127.")
+
+
+def _host(settings: RoomSettings) -> str:
+    """Return what the room is called on the network, without ".local"."""
+    return host_name(ROOM_USER, settings.room.prefix)
+
+
+def _announcer(parts: RoomParts, page_port: int) -> "Announcer":
+    from station.room.announce import Announced, Announcer  # noqa: PLC0415 - a room that is not announced needs it not
+
+    settings = parts.settings
+    host = settings.server.host
+    broker_port = None if parts.private is None else parts.private.address.port
+    room = Announced(str(settings.room.name), _host(settings), page_port, broker_port)
+    return Announcer(room, own_addresses if host in EVERYWHERE else lambda: [host], tell)
 
 
 def _plan_of(desk: RoomDesk) -> Plan:
@@ -186,7 +225,7 @@ def _access(parts: RoomParts) -> Access:
         secrets,
         sessions,
         everyone="looker" if secrets.has_staff else "teacher",
-        hosts=Hosts(settings.names),
+        hosts=Hosts((*settings.names, f"{_host(parts.settings)}.local")),
     )
 
 
@@ -196,6 +235,6 @@ def _told(parts: RoomParts, known: list[str]) -> None:
     broker = parts.broker
     if parts.private is not None:
         broker = parts.private.address
-        if parts.settings.room.host in ("0.0.0.0", "::"):  # noqa: S104 - compared, not bound
+        if parts.settings.room.host in EVERYWHERE:
             broker = BrokerAddress(next(iter(own_addresses()), broker.host), broker.port)
     tell(say("told-benches-send-to", address=str(broker)))

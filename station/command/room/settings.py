@@ -8,6 +8,7 @@ from typing import Annotated
 from pydantic import BaseModel, ConfigDict, Field, field_validator
 
 from station.command.settings import AccessSettings, PageSettings, ServerSettings, page_language, read_settings
+from station.kit.table import Prefix
 from station.practical.plan import Label
 from station.room.wire import host_and_port
 from station.words import say
@@ -22,7 +23,8 @@ class _Table(BaseModel):
 class RoomPart(_Table):
     """The room itself: its broker and as whom to be there, and where its record is kept.
 
-    Without a broker it has a private one, which listens on `host` and `port`.
+    Without a broker it has a private one, which listens on `host` and `port`. `prefix` tells the names of two rooms of
+    one school apart; `announce` lets the network find the room by its name (multicast DNS).
     """
 
     name: Label = say("kit-room-label")
@@ -32,6 +34,8 @@ class RoomPart(_Table):
     host: Annotated[str, Field(min_length=1)] = "0.0.0.0"  # noqa: S104 - any bench on the lab network
     port: Annotated[int, Field(ge=0, le=65535)] = 1883
     folder: Path | None = None
+    prefix: Prefix | None = None
+    announce: bool = True
 
     @field_validator("broker")
     @classmethod

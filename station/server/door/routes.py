@@ -43,10 +43,14 @@ class Credential(BaseModel):
 
 
 class Standing(TypedDict):
-    """What this device may do; with `needs_code` it operates the bench only after giving its code."""
+    """What this device may do; with `needs_code` it operates the bench only after giving its code.
+
+    `passphrases`: the staff for whom one is set, so who can sign in at all.
+    """
 
     role: Role
     needs_code: bool
+    passphrases: list[Staff]
 
 
 def add_access(app: FastAPI, watch: Watch, access: Access) -> None:
@@ -64,7 +68,8 @@ def add_sessions(app: FastAPI, access: Access) -> None:
     async def session(request: Request) -> Standing:
         """What this device may do."""
         role = role_now(request)
-        return {"role": role, "needs_code": role == "looker"}
+        passphrases = access_of(request).secrets.passphrases
+        return {"role": role, "needs_code": role == "looker", "passphrases": passphrases}
 
     @app.post("/api/session", status_code=204, response_class=Response)
     async def sign_in(credential: Credential, request: Request) -> Response:

@@ -149,9 +149,15 @@ class Secrets:
         return self.bench_code is not None or self.bench_code_hash is not None
 
     @property
+    def passphrases(self) -> list[Staff]:
+        """The staff who have a passphrase."""
+        roles: tuple[Staff, ...] = ("teacher", "technician")
+        return [each for each in roles if self.kept(each) is not None]
+
+    @property
     def has_staff(self) -> bool:
         """Whether anybody can sign in as staff."""
-        return self.teacher_passphrase_hash is not None or self.technician_passphrase_hash is not None
+        return bool(self.passphrases)
 
     def kept(self, holder: Holder) -> str | None:
         """Return what the settings hold for this holder."""

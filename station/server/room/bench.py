@@ -125,7 +125,7 @@ def add_bench_view(app: FastAPI, desk: RoomDesk) -> BenchViews:
     @app.get("/api/room/bench/{bench}/session")
     async def session(bench: Bench) -> Standing | Response:
         """Here everybody only looks; that asks for no code."""
-        return _no_bench() if views.now(bench) is None else {"role": "looker", "needs_code": False}
+        return _no_bench() if views.now(bench) is None else {"role": "looker", "needs_code": False, "passphrases": []}
 
     @app.get("/room/bench/{bench}", include_in_schema=False)
     def page(bench: Bench) -> Response:

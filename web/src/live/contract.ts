@@ -75,5 +75,6 @@ export type OnceView = View & { plan: OncePlan; result: OnceResult | null };
 
 // Who a device is to the station.
 
+export type { Standing };
 export type Role = Standing["role"];
 export type Staff = Extract<Role, "teacher" | "technician">;

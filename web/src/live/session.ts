@@ -2,12 +2,8 @@
 
 import { useEffect, useState } from "preact/hooks";
 import { answered, base, get, randomId } from "./ask";
-import type { Role, Staff, State } from "./contract";
+import type { Role, Staff, Standing, State } from "./contract";
 
-interface Standing {
-  role: Role;
-  needs_code: boolean;
-}
 
 type Credential = { code: string } | { role: Staff; passphrase: string } | { recovery: true };
 

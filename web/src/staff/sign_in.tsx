@@ -5,8 +5,20 @@ import type { Staff } from "../live/contract";
 import type { Session } from "../live/session";
 import { phrase, said } from "../words";
 
+/** The form for whoever has a passphrase; where nobody has one, how to set one. */
 export function StaffSignIn({ session }: { session: Session }) {
-  const [role, be] = useState<Staff>("teacher");
+  const passphrases = session.standing?.passphrases ?? [];
+  if (passphrases.length > 0) return <SignInForm session={session} roles={passphrases} />;
+  return (
+    <div class="no-passphrase">
+      <h3>{phrase("page-settings-no-passphrase")}</h3>
+      <p>{phrase("page-settings-set-passphrase")}</p>
+    </div>
+  );
+}
+
+function SignInForm({ session, roles }: { session: Session; roles: readonly Staff[] }) {
+  const [role, be] = useState<Staff>(roles[0] ?? "teacher");
   const [passphrase, type] = useState("");
   const [why, say] = useState("");
   const [busy, wait] = useState(false);
@@ -24,7 +36,7 @@ export function StaffSignIn({ session }: { session: Session }) {
       <label>
         {phrase("page-settings-staff-role")}
         <select value={role} onChange={(event) => be(event.currentTarget.value as Staff)}>
-          {(["teacher", "technician"] as const).map((each) => (
+          {roles.map((each) => (
             <option key={each} value={each}>
               {phrase("page-settings-roles", { which: each })}
             </option>
