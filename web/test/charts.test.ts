@@ -27,7 +27,7 @@ const crossing: Crossing = {
 };
 
 test("readings stand at their volume and temperature; missing and set-aside ones are not drawn", () => {
-  const chart = volumeChart({ plan, repeats, mean, crossing: null }, BOX);
+  const chart = volumeChart({ planned_cm3: plan.portions.volume_cm3 * plan.portions.count, repeats, mean, crossing: null }, BOX);
   assert.deepEqual(chart.series.map((series) => [series.repeat, series.points.length]), [[1, 4], [2, 1]]);
   const [x, y] = chart.series[0]?.points[2] ?? [0, 0];
   assert.equal(chart.frame.x.invert(x), 10);
@@ -35,14 +35,14 @@ test("readings stand at their volume and temperature; missing and set-aside ones
 });
 
 test("the volume axis reaches the planned total from the start, so that it does not move while the curve grows", () => {
-  const empty = volumeChart({ plan, repeats: [], mean: [], crossing: null }, BOX);
-  const grown = volumeChart({ plan, repeats, mean, crossing }, BOX);
+  const empty = volumeChart({ planned_cm3: plan.portions.volume_cm3 * plan.portions.count, repeats: [], mean: [], crossing: null }, BOX);
+  const grown = volumeChart({ planned_cm3: plan.portions.volume_cm3 * plan.portions.count, repeats, mean, crossing }, BOX);
   assert.deepEqual(empty.frame.x.domain(), [0, 15]);
   assert.deepEqual(grown.frame.x.domain(), [0, 15]);
 });
 
 test("the lines meet at the crossing, go a little past it, and its interval is cut to the chart", () => {
-  const { frame, crossing: marks } = volumeChart({ plan, repeats, mean, crossing }, BOX);
+  const { frame, crossing: marks } = volumeChart({ planned_cm3: plan.portions.volume_cm3 * plan.portions.count, repeats, mean, crossing }, BOX);
   assert.ok(marks);
   assert.equal(temperatureOn(crossing.before, 10), 28);
   assert.deepEqual(marks.at, [frame.x(10), frame.y(28)]);
@@ -51,7 +51,7 @@ test("the lines meet at the crossing, go a little past it, and its interval is c
 });
 
 test("everything drawn lies inside the frame", () => {
-  const { frame, series, crossing: marks } = volumeChart({ plan, repeats, mean, crossing }, BOX);
+  const { frame, series, crossing: marks } = volumeChart({ planned_cm3: plan.portions.volume_cm3 * plan.portions.count, repeats, mean, crossing }, BOX);
   for (const [x, y] of [...series.flatMap((one) => one.points), marks?.at ?? [0, 0]]) {
     assert.ok(x >= frame.left - 1e-9 && x <= frame.right + 1e-9 && y >= frame.top - 1e-9 && y <= frame.bottom + 1e-9);
   }

@@ -40,7 +40,7 @@ test("what is kept is drawn again", () => {
 test("a sketch lies in the chart of the readings, whose axis has room for it", () => {
   const { plan, repeats, mean } = viewWith({}) as PortionsView;
   const box = { width: 400, height: 300, letter: 10 };
-  const { frame, sketch } = volumeChart({ plan, repeats, mean, crossing: null, sketch: [[0, 10], [4, 45]] }, box);
+  const { frame, sketch } = volumeChart({ planned_cm3: plan.portions.volume_cm3 * plan.portions.count, repeats, mean, crossing: null, sketch: [[0, 10], [4, 45]] }, box);
   assert.deepEqual(sketch, [[frame.x(0), frame.y(10)], [frame.x(4), frame.y(45)]]);
   assert.ok(sketch.every(([, y]) => y >= frame.top && y <= frame.bottom));
 });

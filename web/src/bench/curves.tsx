@@ -70,7 +70,7 @@ export function CurveFigure({ view, model, acting, take }: Props) {
           ) : timed ? (
             <TraceFigure view={view} traces={model.traces} take={take} />
           ) : placing ? (
-            <OwnLines view={view} acting={acting} done={done} />
+            <OwnLines view={view} acting={acting} steps={{ step_cm3: view.plan.portions.volume_cm3, count: view.plan.portions.count }} done={done} />
           ) : (
             <VolumeFigure view={view} large={view.state === "done"} />
           )}

@@ -1,16 +1,20 @@
 // Mean readings and lines against the volume added: geometry of the chart, and the same as a table.
 
-import type { MeanPoint, PortionsPlan, Reading, Repeat } from "../live/contract";
+import type { MeanPoint, Reading, Repeat } from "../live/contract";
 import type { Crossing, Line } from "../live/results";
 import { type Box, type Frame, type Point, frame, padded } from "./frame";
 
 // Geometry of temperature (up) against total volume added (across): data in, pixels out. No DOM, no words.
 
+/** What is drawn of two lines and where they cross. */
+export type Crossed = Pick<Crossing, "end_point_cm3" | "u_end_point_cm3" | "interval_95_cm3" | "temperature_c" | "before" | "after">;
+
 interface VolumeData {
-  plan: PortionsPlan;
+  /** How far the volume goes when all is in. */
+  planned_cm3: number;
   repeats: readonly Repeat[];
   mean: readonly MeanPoint[];
-  crossing: Crossing | null;
+  crossing: Crossed | null;
   /** The curve that the group expected: volume / cm³ and temperature / °C. */
   sketch?: readonly (readonly [number, number])[] | null;
 }
@@ -65,8 +69,7 @@ export function drawnRepeats(repeats: readonly Repeat[]): Repeat[] {
 export function volumeChart(data: VolumeData, box: Box): VolumeChart {
   const repeats = drawnRepeats(data.repeats);
   const all = [...repeats.flatMap(values), ...data.mean];
-  const planned_cm3 = data.plan.portions.volume_cm3 * data.plan.portions.count;
-  const most_cm3 = Math.max(planned_cm3, ...all.map((value) => value.volume_cm3));
+  const most_cm3 = Math.max(data.planned_cm3, ...all.map((value) => value.volume_cm3));
   const temperatures = all.map((value) => value.temperature_c);
   if (data.crossing) temperatures.push(data.crossing.temperature_c);
   for (const [, sketched_c] of data.sketch ?? []) temperatures.push(sketched_c);
@@ -82,7 +85,7 @@ export function volumeChart(data: VolumeData, box: Box): VolumeChart {
 }
 
 function crossingMarks(
-  crossing: Crossing,
+  crossing: Crossed,
   mean: readonly MeanPoint[],
   laid: Frame,
   most_cm3: number,

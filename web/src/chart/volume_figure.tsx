@@ -3,14 +3,14 @@
 import { useMemo, useState } from "preact/hooks";
 import { rounded } from "../format";
 import type { OwnReading, PlacedLine, PortionsView, Repeat } from "../live/contract";
-import type { Crossing, EndPoint } from "../live/results";
+import type { EndPoint } from "../live/results";
 import { cm3Places } from "../phrases/quantities";
 import { pointText } from "../phrases/seeing";
 import { phrase } from "../words";
 import { Axes, Marks, Sized, Swatch, meanMark, repeatClass, repeatMark } from "./axes";
 import { type Box, type Frame, type Point, through } from "./frame";
 import { Reader, pointMarks, portionPoints } from "./reader";
-import { type CrossingMarks, type VolumeChart, drawnRepeats, readingsTable, volumeChart } from "./volume";
+import { type Crossed, type CrossingMarks, type VolumeChart, drawnRepeats, readingsTable, volumeChart } from "./volume";
 
 const MARK_LETTERS = 0.85;
 const LARGE_LETTERS = 24;
@@ -21,7 +21,7 @@ function segment([from, to]: readonly [Point, Point]): string {
 
 function CrossingDrawn({ marks, crossing, frame, letter, toRight }: {
   marks: CrossingMarks;
-  crossing: Crossing;
+  crossing: Crossed;
   frame: Frame;
   letter: number;
   toRight: boolean;
@@ -56,9 +56,11 @@ function HeatMark({ heat, frame, letter, toRight }: { heat: EndPoint; frame: Fra
   );
 }
 
+const usualNames = () => ({ chart: phrase("page-volume-chart"), across: phrase("page-volume-axis"), up: phrase("page-temperature-axis") });
+
 interface DrawingProps {
   chart: VolumeChart;
-  crossing: Crossing | null;
+  crossing: Crossed | null;
   heat: EndPoint | null;
   own: OwnReading | null;
   box: Box;
@@ -68,9 +70,11 @@ interface DrawingProps {
   meanOnly?: boolean;
   /** A finer grid, to read a volume from. */
   fine?: boolean;
+  /** What the axes and the chart are called where it is not temperature against volume added. */
+  names?: { chart: string; across: string; up: string };
 }
 
-function Drawing({ chart, crossing, heat, own, box, id, meanOnly = false, fine = false }: DrawingProps) {
+export function VolumeDrawing({ chart, crossing, heat, own, box, id, meanOnly = false, fine = false, names = usualNames() }: DrawingProps) {
   const { letter } = box;
   const { frame } = chart;
   // Two names stand on the outer sides of their lines; a single one where there is more room.
@@ -80,9 +84,9 @@ function Drawing({ chart, crossing, heat, own, box, id, meanOnly = false, fine =
   const single = !meanOnly || chart.series.length < 2;
   const count = single ? chart.series.reduce((sum, series) => sum + series.points.length, 0) : chart.mean.length;
   return (
-    <svg viewBox={`0 0 ${box.width} ${box.height}`} width={box.width} height={box.height} role="img" aria-label={phrase("page-volume-chart")} aria-describedby={`${id}-text`}>
+    <svg viewBox={`0 0 ${box.width} ${box.height}`} width={box.width} height={box.height} role="img" aria-label={names.chart} aria-describedby={`${id}-text`}>
       <desc id={`${id}-text`}>{phrase("page-volume-chart-text", { points: count })}</desc>
-      <Axes frame={frame} letter={letter} across={phrase("page-volume-axis")} up={phrase("page-temperature-axis")} both fine={fine} />
+      <Axes frame={frame} letter={letter} across={names.across} up={names.up} both fine={fine} />
       {chart.sketch.length > 0 && <path class="sketch" d={through(chart.sketch)} />}
       {chart.crossing && crossing && (
         <CrossingDrawn marks={chart.crossing} crossing={crossing} frame={frame} letter={letter} toRight={crossingRight} />
@@ -99,7 +103,7 @@ function Drawing({ chart, crossing, heat, own, box, id, meanOnly = false, fine =
   );
 }
 
-function LineName({ name, kind }: { name: string; kind: string }) {
+export function LineName({ name, kind }: { name: string; kind: string }) {
   return (
     <li>
       <Swatch path="M-10,0H10" class={kind} /> {name}
@@ -147,13 +151,13 @@ function Legend({ repeats, meanOnly, crossing, heat, own, sketch }: LegendProps)
 /** What of a view is drawn; own lines once they are committed to. */
 function drawn({ plan, repeats, mean, result, own_reading, sketch }: PortionsView) {
   const { straight_lines: crossing = null, heat_balance: heat = null } = result ?? {};
-  return { plan, repeats, mean, crossing, heat, own: own_reading, sketch };
+  return { planned_cm3: plan.portions.volume_cm3 * plan.portions.count, repeats, mean, crossing, heat, own: own_reading, sketch };
 }
 
 let named = 0;
 
 /** A name of its own for what is inside a chart: a page may hold several, seen and unseen. */
-function useName(): string {
+export function useName(): string {
   const [name] = useState(() => {
     named += 1;
     return `volume-${named}`;
@@ -178,7 +182,7 @@ function Readable({ view, box, large, meanOnly }: { view: PortionsView; box: Box
       marks={(index) => pointMarks(one(index), frame)}
       text={(index) => pointText(one(index))}
     >
-      <Drawing chart={chart} crossing={data.crossing} heat={heat} own={own} box={box} id={id} meanOnly={meanOnly} fine={large} />
+      <VolumeDrawing chart={chart} crossing={data.crossing} heat={heat} own={own} box={box} id={id} meanOnly={meanOnly} fine={large} />
     </Reader>
   );
 }
@@ -227,7 +231,7 @@ export function VolumeChartLive({ view }: { view: PortionsView }) {
   const { own, heat, ...data } = drawn(view);
   return (
     <Sized class="drawing" shape="fill">
-      {(box) => <Drawing chart={volumeChart(data, box)} crossing={data.crossing} heat={heat} own={own} box={box} id="live-curve" />}
+      {(box) => <VolumeDrawing chart={volumeChart(data, box)} crossing={data.crossing} heat={heat} own={own} box={box} id="live-curve" />}
     </Sized>
   );
 }
@@ -244,7 +248,7 @@ export function VolumeChartStill({ view, width, tall = false }: { view: Portions
   const box = { width, height: Math.round((tall ? TALL_SHAPE : STILL_SHAPE) * width), letter: width / STILL_LETTERS };
   return (
     <>
-      <Drawing chart={volumeChart(data, box)} crossing={data.crossing} heat={heat} own={own} box={box} id={id} fine={tall} />
+      <VolumeDrawing chart={volumeChart(data, box)} crossing={data.crossing} heat={heat} own={own} box={box} id={id} fine={tall} />
       <ChartLegend view={view} />
     </>
   );

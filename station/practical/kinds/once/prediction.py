@@ -66,7 +66,7 @@ def _with_heat(plan: OncePlan, contents: Contents, begin_c: float, enthalpy: flo
     added_c = begin_c if plan.addition.temperature_c is None else plan.addition.temperature_c
     capacity_j_k = contents.all_j_k.value + plan.cup.heat_capacity_j_k
     change_c = (heat_j + contents.added_j_k.value * (added_c - begin_c)) / capacity_j_k
-    time_s, probe_c = _trace(plan, begin_c, change_c, capacity_j_k)
+    time_s, probe_c = probe_trace(plan, begin_c, change_c, capacity_j_k)
     return {
         "change_c": change_c,
         "heat_j": heat_j,
@@ -82,7 +82,7 @@ def _with_heat(plan: OncePlan, contents: Contents, begin_c: float, enthalpy: flo
     }
 
 
-def _trace(plan: OncePlan, begin_c: float, change_c: float, capacity_j_k: float) -> tuple[Array, Array]:
+def probe_trace(plan: OncePlan, begin_c: float, change_c: float, capacity_j_k: float) -> tuple[Array, Array]:
     """Seconds from the start, and the temperature at the probe: a cup that jumps, cools, and is followed late."""
     time_s = np.arange(0.0, plan.timing.before_s + plan.timing.after_s)
     since = np.maximum(time_s - plan.timing.before_s, 0.0)

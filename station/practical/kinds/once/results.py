@@ -51,7 +51,8 @@ def results(plan: OncePlan, repeats: Sequence[RepeatData], known: Known) -> Json
     except ValueError as error:
         return _impossible(repeats, say("once-cannot-be-mixed", reason=str(error)))
     found = [
-        _repeat(taken(plan, repeat), contents, repeat, known) for repeat, contents in zip(repeats, every, strict=True)
+        one_mixing(taken(plan, repeat), contents, repeat, known)
+        for repeat, contents in zip(repeats, every, strict=True)
     ]
     mean: Json = {"straight_lines": None, "heat_balance": None, "refused": {}, "notes": []}
     for method in ("straight_lines", "heat_balance"):
@@ -121,7 +122,12 @@ def _course(repeat: RepeatData) -> _Course:
     return _Course(times, temperatures, step_c, press_s, moment, repeat.division_c is not None)
 
 
-def _repeat(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known) -> Json:
+def one_mixing(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known, *, at_least: bool = False) -> Json:
+    """Return both methods on one repeat: `repeat`, the methods, why one `refused`, and `notes`.
+
+    `at_least`: where the probe's trace gives no lines, the difference of two of its readings stands for them, as it
+    does where readings are by hand.
+    """
     result: Json = {
         "repeat": repeat.repeat,
         "straight_lines": None,
@@ -138,7 +144,7 @@ def _repeat(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known
         known, contents = replace(known, u_probe_c=used.u_c), _with_slope(contents, used.u_slope)
     setup = _setup(plan, contents, known, course)
     result["notes"] += _told(course)
-    result["straight_lines"] = _by_lines(course, plan, contents, setup, result)
+    result["straight_lines"] = _by_lines(course, plan, contents, setup, result, at_least=at_least)
     try:
         fit = fit_once(Trace(course.time_s, course.temperature_c, course.step_c), course.moment.time_s, setup)
         result["heat_balance"] = _heat_json(fit, contents)
@@ -153,14 +159,16 @@ def _repeat(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Known
     return result
 
 
-def _by_lines(course: _Course, plan: OncePlan, contents: Contents, setup: OnceSetup, result: Json) -> Json | None:
-    """Lines; of readings by hand at the least the difference of two."""
+def _by_lines(
+    course: _Course, plan: OncePlan, contents: Contents, setup: OnceSetup, result: Json, *, at_least: bool
+) -> Json | None:
+    """Lines; of readings by hand, and where they are to be had `at_least`, the difference of two."""
     at = {"step_c": course.step_c, "moment": course.moment}
     try:
         found = extrapolate(course.time_s, course.temperature_c, course.press_s, **at)  # type: ignore[arg-type]
     except OnceRefused as refusal:
         result["refused"]["straight_lines"] = refusal.reason
-        if not course.by_hand:
+        if not (course.by_hand or at_least):
             return None
         try:
             found = difference(course.time_s, course.temperature_c, course.moment, course.step_c)

@@ -6,7 +6,7 @@ import { Axes, Marks, Sized, Swatch, meanMark } from "../../chart/axes";
 import type { Box, Frame, Point } from "../../chart/frame";
 import { fixed, short } from "../../format";
 import type { Acting } from "../../live/acts";
-import type { MeanPoint, PortionsView } from "../../live/contract";
+import type { MeanPoint, View } from "../../live/contract";
 import { keepInTab, keptInTab } from "../../live/tab";
 import { Explained } from "../../page/terms";
 import { marked, phrase } from "../../words";
@@ -26,9 +26,18 @@ import {
 } from "./lines";
 import { OwnFields, OwnVolume } from "./own_values";
 
+interface Steps {
+  step_cm3: number;
+  count: number;
+}
+
 interface OwnLinesProps {
-  view: PortionsView;
+  view: View;
   acting: Acting;
+  /** What is added in one step, and in how many / cm³: the axis across. */
+  steps: Steps;
+  /** What the axes are called; temperature against volume added where nothing else is said. */
+  names?: { across: string; up: string };
   /** Called once a reading is kept. */
   done: () => void;
 }
@@ -39,32 +48,31 @@ const WHICH: readonly (0 | 1)[] = [0, 1];
 /** A finger needs height to set a line well. */
 const LEAST_LETTERS = 25;
 
-/** All that the portions have together / cm³: planned, or what went in where that is more. */
-function most(view: PortionsView): { portion_cm3: number; count: number; most_cm3: number } {
-  const { volume_cm3, count } = view.plan.portions;
-  const most_cm3 = Math.max(volume_cm3 * count, ...view.mean.map((point) => point.volume_cm3));
-  return { portion_cm3: volume_cm3, count: Math.max(count, Math.round(most_cm3 / volume_cm3)), most_cm3 };
+/** All of the axis / cm³: planned, or what went in where that is more. */
+function most(view: View, { step_cm3, count }: Steps): Steps & { most_cm3: number } {
+  const most_cm3 = Math.max(step_cm3 * count, ...view.mean.map((point) => point.volume_cm3));
+  return { step_cm3, count: Math.max(count, Math.round(most_cm3 / step_cm3)), most_cm3 };
 }
 
 const KEPT = "own-lines";
 
 /** Lines are of one bench and one practical: bench time never begins anew. */
-const practicalOf = ({ bench, plan, repeats }: PortionsView): string => JSON.stringify([bench.name, plan, repeats.map(({ started_s }) => started_s)]);
+const practicalOf = ({ bench, plan, repeats }: View): string => JSON.stringify([bench.name, plan, repeats.map(({ started_s }) => started_s)]);
 
 const isLine = (line: unknown): boolean =>
   Array.isArray(line) && line.length === 2 && line.every((each) => Number.isFinite(each?.volume_cm3) && Number.isFinite(each?.temperature_c));
 
 /** The handles as they were left in this tab: a reload does not take them away before they are committed to. */
-function keptLines(view: PortionsView): Lines | null {
+function keptLines(view: View): Lines | null {
   const { of, lines } = (keptInTab(KEPT) ?? {}) as { of?: string; lines?: Lines };
   return of === practicalOf(view) && lines && isLine(lines.before) && isLine(lines.after) ? lines : null;
 }
 
-function useLines(view: PortionsView) {
-  const { portion_cm3, count, most_cm3 } = most(view);
+function useLines(view: View, steps: Steps) {
+  const { step_cm3, count, most_cm3 } = most(view, steps);
   const range_c = ownRange_c(view.mean);
   const [lines, setLines] = useState<Lines>(() => {
-    const start = startLines(portion_cm3, count, range_c);
+    const start = startLines(step_cm3, count, range_c);
     const { before, after } = view.own_reading ?? {};
     return before && after ? linesFrom(start, before, after) : (keptLines(view) ?? start);
   });
@@ -82,8 +90,8 @@ function turnsUp(mean: readonly MeanPoint[]): boolean {
   return Math.max(...temperatures) > (temperatures[0] ?? 0);
 }
 
-export function OwnLines({ view, acting, done }: OwnLinesProps) {
-  const { lines, move, range_c, most_cm3, met } = useLines(view);
+export function OwnLines({ view, acting, steps, names, done }: OwnLinesProps) {
+  const { lines, move, range_c, most_cm3, met } = useLines(view, steps);
   return (
     <div class="own-reading" data-testid="own-reading">
       <p><Explained text={turnsUp(view.mean) ? marked("page-own-lines-task") : marked("page-own-lines-task-falling")} /></p>
@@ -96,6 +104,7 @@ export function OwnLines({ view, acting, done }: OwnLinesProps) {
             box={box}
             range_c={range_c}
             move={move}
+            names={names ?? { across: phrase("page-volume-axis"), up: phrase("page-temperature-axis") }}
           />
         )}
       </Sized>
@@ -126,9 +135,10 @@ interface DrawingProps {
   box: Box;
   range_c: readonly [number, number];
   move: (side: Side, which: 0 | 1, temperature_c: number) => void;
+  names: { across: string; up: string };
 }
 
-function Drawing({ chart, lines, met, box, range_c, move }: DrawingProps) {
+function Drawing({ chart, lines, met, box, range_c, move, names }: DrawingProps) {
   const { frame } = chart;
   const { letter } = box;
   return (
@@ -137,7 +147,7 @@ function Drawing({ chart, lines, met, box, range_c, move }: DrawingProps) {
       <clipPath id="own-clip">
         <rect x={frame.left} y={frame.top} width={Math.max(0, frame.right - frame.left)} height={Math.max(0, frame.bottom - frame.top)} />
       </clipPath>
-      <Axes frame={frame} letter={letter} across={phrase("page-volume-axis")} up={phrase("page-temperature-axis")} />
+      <Axes frame={frame} letter={letter} across={names.across} up={names.up} />
       <g clip-path="url(#own-clip)">
         {SIDES.map((side) => {
           const [[x1, y1], [x2, y2]] = chart.lines[side].drawn;
