@@ -1848,7 +1848,12 @@ page-age =
         [min] vor { $count } min gemessen
        *[h] vor { $count } h gemessen
     }
-page-frozen = nicht mehr aktuell
+page-frozen =
+    { $unit ->
+        [min] veraltet: { $count } min alt
+        [h] veraltet: { $count } h alt
+       *[s] veraltet: { $count } s alt
+    }
 page-total-added = insgesamt zugegeben
 page-added = zugegeben
 page-added-mass = { $mass } g

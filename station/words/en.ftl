@@ -1845,7 +1845,12 @@ page-age =
         [min] measured { $count } min ago
        *[h] measured { $count } h ago
     }
-page-frozen = not live any more
+page-frozen =
+    { $unit ->
+        [min] not live: { $count } min old
+        [h] not live: { $count } h old
+       *[s] not live: { $count } s old
+    }
 page-total-added = total added
 page-added = added
 page-added-mass = { $mass } g

@@ -1864,7 +1864,12 @@ page-age =
         [min] mesurée il y a { $count } min
        *[h] mesurée il y a { $count } h
     }
-page-frozen = plus en direct
+page-frozen =
+    { $unit ->
+        [min] plus à jour : { $count } min
+        [h] plus à jour : { $count } h
+       *[s] plus à jour : { $count } s
+    }
 page-total-added = volume total ajouté
 page-added = ajouté
 page-added-mass = { $mass } g

@@ -60,6 +60,7 @@ BY_HAND = ('probe.driver = "none"',)
 
 SET_UP = {"begin": ("alkali_temperature", "alkali_left_out", "probe_rinsed"), "rinsed": ("cup_emptied", "cup_rinsed")}
 """The acts of the steps on the way to a filled cup."""
+ACTS = "(buttons) => buttons.map((button) => button.dataset.act)"
 
 
 def asked(page: Page, act: str, portion: int | None = None) -> Locator:
@@ -70,10 +71,11 @@ def asked(page: Page, act: str, portion: int | None = None) -> Locator:
         button.or_(steps).first.wait_for()
         if button.count():
             break
-        passed = steps.first.get_attribute("data-act")
+        before = steps.evaluate_all(ACTS)  # asked at once: a step that has gone meanwhile is not waited for
         page.wait_for_timeout(MEANT_MS)
-        if not steps.count() or steps.first.get_attribute("data-act") != passed:
+        if not before or steps.evaluate_all(ACTS) != before:
             continue  # what was pressed before has only now reached the page
+        (passed,) = before
         # Without waiting for the alkali's temperature where the station would take it.
         other = page.locator(".plain[data-act=alkali_left_out]")
         (other if passed == "alkali_temperature" else page.locator(f".done[data-act={passed}]")).click()

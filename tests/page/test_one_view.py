@@ -245,7 +245,7 @@ def test_one_mixing_is_in_one_view_in_every_state(browser: Browser, tmp_path: Pa
         expect(page.get_by_test_id("total")).to_contain_text("0 cm³")
         seen.look("start", *ALWAYS)
         work(station, until="pour", repeat=1)
-        seen.look("pour", *ALWAYS, "act")
+        seen.look("pour", *ALWAYS, "act", ready="main.state-pour .done")
         station.act(act="portion_added", portion=1).raise_for_status()
         seen.look("settle", *ALWAYS)
         assert page.evaluate(TRACE)["band"] is None, "nothing has to settle after the mixing"
@@ -308,6 +308,7 @@ def test_a_lost_probe_is_said_in_the_same_place(browser: Browser, tmp_path: Path
     with screens(browser, tmp_path, PORTIONS, *virtual) as seen:
         seen.station.act(act="begin").raise_for_status()
         seen.look("lost", *ALWAYS, ready=".own-thermometer")
+        seen.look("lost for long", *ALWAYS, ready=".temperature.is-frozen")
         seen.accessible()
         seen.expect_nothing()
 

@@ -30,7 +30,7 @@ function BigTemperature({ good, now_ms }: Pick<Props, "good" | "now_ms">) {
       <dt>{phrase("page-temperature")}</dt>
       <dd>
         {good && fresh === "frozen" ? <s class="value">{value}</s> : <span class="value">{value}</span>}
-        <span class="age">{age === null ? phrase("page-no-temperature") : fresh === "frozen" ? phrase("page-frozen") : phrase("page-age", ageParts(age))}</span>
+        <span class="age">{age === null ? phrase("page-no-temperature") : phrase(fresh === "frozen" ? "page-frozen" : "page-age", ageParts(age))}</span>
       </dd>
     </div>
   );

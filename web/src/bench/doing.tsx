@@ -93,10 +93,7 @@ function LiveTemperature({ good, now_ms }: Props) {
       <dt>{phrase("page-temperature")}</dt>
       <dd>
         {good && fresh === "frozen" ? <s class="value">{value}</s> : <span class={good ? "value" : "value value-none"}>{value}</span>}
-        <span class="age">
-          {age === null ? "" : phrase("page-age", ageParts(age))}
-          {good && fresh === "frozen" && <b>, {phrase("page-frozen")}</b>}
-        </span>
+        <span class="age">{age === null ? "" : phrase(fresh === "frozen" ? "page-frozen" : "page-age", ageParts(age))}</span>
       </dd>
     </div>
   );
