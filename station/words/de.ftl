@@ -870,7 +870,6 @@ access-sign-in = Melde dich zuerst an als { $roles }.
 access-may-look = Dieses Gerät darf zuschauen. Zum Bedienen gib den Code vom Etikett der Station ein.
 role-teacher = Lehrkraft
 role-technician = Technik
-role-bench = Platz
 server-send-code = sende den Code oder Rolle und Passphrase oder recovery
 server-not-kept = Es konnte nicht gespeichert werden und gilt darum als nicht geschehen. { $reason }
 secret-length = wähle { $shortest } bis { $longest } Zeichen (das sind { $count })
@@ -1053,7 +1052,6 @@ room-kit-at = { $bench_name } ({ $board }, Adresse { $address })
 
 ## bench
 
-calculation-failed = Die Auswertung ist gescheitert: { $reason }. Die Messwerte bleiben erhalten.
 answer-exit-status = Exit-Status { $status }
 answer-none-within = keine Antwort innerhalb von { $seconds } s
 check-probe-copy-rules = 60-station-probe.rules nach /etc/udev/rules.d kopieren und den Fühler neu anstecken

@@ -867,7 +867,6 @@ access-sign-in = Sign in as { $roles } first.
 access-may-look = This device may look. To operate the bench, give the code on the bench's label.
 role-teacher = teacher
 role-technician = technician
-role-bench = bench
 server-send-code = send the code, or role and passphrase, or recovery
 server-not-kept = It could not be saved, so it does not count. { $reason }
 secret-length = choose { $shortest } to { $longest } characters (these are { $count })
@@ -1050,7 +1049,6 @@ room-kit-at = { $bench_name } ({ $board } at { $address })
 
 ## bench
 
-calculation-failed = The calculation failed: { $reason }. The readings are kept.
 answer-exit-status = exit status { $status }
 answer-none-within = no answer within { $seconds } s
 check-probe-copy-rules = copy 60-station-probe.rules to /etc/udev/rules.d and plug the probe in again

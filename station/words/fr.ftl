@@ -873,7 +873,6 @@ access-sign-in = Se connecter d’abord avec ce rôle : { $roles }.
 access-may-look = Cet appareil peut regarder. Pour utiliser le poste, donner le code de son étiquette.
 role-teacher = professeur
 role-technician = personnel de laboratoire
-role-bench = poste
 server-send-code = envoyer le code, ou le rôle et la phrase de passe, ou recovery
 server-not-kept = Cela n’a pas pu être enregistré, donc rien n’a été fait. { $reason }
 secret-length = choisir de { $shortest } à { $longest } caractères (il y en a { $count })
@@ -1056,7 +1055,6 @@ room-kit-at = { $bench_name } ({ $board }, adresse { $address })
 
 ## bench
 
-calculation-failed = Le calcul a échoué : { $reason }. Les mesures sont conservées.
 answer-exit-status = code de sortie { $status }
 answer-none-within = pas de réponse en { $seconds } s
 check-probe-copy-rules = copier 60-station-probe.rules dans /etc/udev/rules.d et rebrancher le capteur
