@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from zeroconf import AddressResolverIPv4, Error, IPVersion  # type: ignore[attr-defined] # of its documented interface
+from zeroconf import AddressResolverIPv4, IPVersion  # type: ignore[attr-defined] # of its documented interface
 from zeroconf.asyncio import AsyncServiceInfo, AsyncZeroconf
 
 from station.words import Message, say
@@ -48,7 +48,10 @@ class Announcer:
         while True:
             here = tuple(self._addresses())
             if here:
-                await self._announced(here)
+                try:
+                    await self._announced(here)
+                except Exception as error:  # whatever a network is like, the lesson goes on
+                    self._say(say("announce-not", reason=str(error) or type(error).__name__))
             await self._elsewhere(here)
 
     async def _elsewhere(self, here: tuple[str, ...]) -> None:
@@ -70,8 +73,6 @@ class Announcer:
             for service in self._services(host, here):
                 await network.async_register_service(service, allow_name_change=True)
             await self._elsewhere(here)
-        except (OSError, Error) as error:
-            self._say(say("announce-not", reason=str(error)))
         finally:
             await network.async_unregister_all_services()
             await network.async_close()

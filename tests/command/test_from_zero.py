@@ -42,9 +42,10 @@ def typed(command: str, folder: Path) -> Iterator[subprocess.Popen[bytes]]:
 
 def test_two_benches_come_onto_the_board_by_the_readmes_text_alone(tmp_path: Path) -> None:
     room, new_bench, serve = commands()
-    # The test's own: free ports, and benches apart, since all of it is on one machine.
+    # The test's own: free ports, nothing on the network, and benches apart, since all of it is on one machine.
     page = free_port()
-    (tmp_path / "room.toml").write_text(f'room.host = "127.0.0.1"\nroom.port = {free_port()}\nserver.port = {page}\n')
+    own = f'room.host = "127.0.0.1"\nroom.port = {free_port()}\nroom.announce = false\nserver.port = {page}\n'
+    (tmp_path / "room.toml").write_text(own)
     with typed(room, tmp_path) as at_work:
         benches = [(number, tmp_path / f"bench-{number}.toml") for number in (1, 2)]
         for number, settings in benches:
