@@ -918,6 +918,9 @@ order-nothing-known = noch ist nicht bekannt, was { $bench } getan hat
 order-too-many = { $count } Anordnungen warten auf einen Platz, der nicht da ist: Nimm sie zuerst zurück
 order-no-lesson = Es läuft keine Stunde.
 order-no-bench = Platz { $bench_name } gibt es nicht
+kit-ask-done = Erledigt.
+kit-ask-not-sure = Erst ankreuzen, dass es so gemeint ist: Von hier aus lässt es sich nicht rückgängig machen.
+kit-ask-no-broker = Die Stationen können gerade nichts gefragt werden: { $reason }
 server-cannot-listen = an { $host_address }, Port { $port }, lässt sich nicht lauschen: { $reason }; wähle einen anderen server.port
 server-faults-left-out = ({ $count } Fehler weggelassen) { $reason }
 manual-english-only = Das Handbuch gibt es nur auf Englisch.
@@ -2738,6 +2741,7 @@ page-frame-pages =
         [kit] Dieses Gerät
         [room] Raum
         [class] Klassenergebnis
+        [kits] Stationen
        *[lessons] Stunden
     }
 page-frame-asking = Die Station wird gefragt …
@@ -3337,6 +3341,102 @@ page-room-lesson-head-label = Klasse
 page-room-lesson-head-benches = Plätze
 page-room-lesson-head-result = Klassenergebnis
 page-room-to-result = Öffnen
+page-kits-title = Alle Stationen
+page-kits-none = Noch keine Station hat sich gemeldet.
+page-kits-intro = { $count ->
+    [one] Eine Station ist gewählt. Was hier gedrückt wird, gilt sofort; eine Station, die weg ist, erfährt nie davon.
+   *[other] { $count } Stationen sind gewählt. Was hier gedrückt wird, gilt sofort; eine Station, die weg ist, erfährt nie davon.
+}
+page-kits-check-all = Alle prüfen
+page-kits-backups = Alles sichern
+page-kits-backups-why = Die Sicherung ist ein Zip auf diesem Gerät: für jeden Platz eine Datei, die „station restore“ nimmt, soweit der Raum seine Aufzeichnung hat.
+page-kits-head =
+    { $which ->
+        [kit] Station
+        [check] Prüfung
+        [probe] Fühler
+        [free_space] Freier Platz
+        [clock] Uhr
+        [power] Strom
+        [version] Fassung
+       *[asked] Zuletzt verlangt
+    }
+page-kits-own-page = ihre Seite
+page-kits-away = weg
+page-kits-not-looked = nicht geprüft, seit der Raum läuft
+page-kits-looked = { $min ->
+    [0] eben
+   *[other] vor { $min } min
+}
+page-kits-probe-checked = { $check ->
+    [ice] in Eis
+    [boiling] in kochendem Wasser
+    [comparison] verglichen
+   *[dip] eingetaucht
+}, { $day }
+page-kits-probe-unchecked = nie geprüft
+page-kits-asked =
+    { $which ->
+        [look] Prüfen
+        [ice-begin] Ins Eis
+        [ice-save] Eispunkt speichern
+        [ice-discard] Eispunkt lassen
+        [restart] Neu starten
+        [shut-down] Herunterfahren
+        [backup] Auf den Stick sichern
+        [update] Aktualisieren
+        [restore] Eine Aufzeichnung zurückholen
+       *[wipe] Die Aufzeichnung löschen
+    }
+page-kits-waits = verlangt …
+page-kits-ice =
+    { $which ->
+        [far] { $now } °C: das ist kein Eiswasser
+        [settling] { $now } °C, noch nicht in Ruhe
+       *[other] { $now } °C
+    }
+page-kits-ice-found = gefunden: { $correction } °C
+page-kits-ice-title = Eispunkt aller Fühler
+page-kits-ice-how = Ein großes Bad mit zerstoßenem Eis füllen und gerade so viel destilliertes Wasser dazu, dass es sich rühren lässt. Alle Fühler hineinhängen, die Spitzen tief, ohne Boden und Wand zu berühren. Ab und zu rühren. Den ersten Knopf drücken, sobald alle drin sind; speichern, wenn jeder seinen Wert gefunden hat.
+page-kits-ice-count = Fühler: { $probes }. Im Eis: { $begun }. Gefunden: { $found }.
+page-kits-ice-begin = { $count ->
+    [one] Er ist im Eis
+   *[other] Alle { $count } sind im Eis
+}
+page-kits-ice-save = { $count ->
+    [one] Einen speichern
+   *[other] { $count } speichern
+}
+page-kits-ice-discard = { $count ->
+    [one] Für einen lassen
+   *[other] Für { $count } lassen
+}
+page-kits-more = Aufzeichnung, Version, Strom
+page-kits-do = Was
+page-kits-do-what =
+    { $which ->
+        [restart] Jede Station startet neu und macht weiter, wo sie war. Das dauert etwa eine Minute.
+        [shut-down] Jede Station fährt herunter; ist ihre Lampe aus, kann der Stecker gezogen werden.
+        [backup] Jede Station kopiert ihre Aufzeichnung auf ihren eigenen Stick.
+        [update] Jede Station installiert die Wheels von ihrem eigenen Stick, probiert sie aus und kehrt von selbst zurück, wenn sie nicht laufen.
+        [restore] Jede Station setzt eine eigene Sicherung an die Stelle ihrer Aufzeichnung. Die vorige wird beiseitegelegt.
+       *[wipe] Jede Station löscht ihre Aufzeichnung und alle Anmeldungen endgültig; ihr Fühlerregister bleibt. Der Raum behält, was er hat.
+    }
+page-kits-place = Woher
+page-kits-places =
+    { $which ->
+        [card] eigene Kopien der Karte
+       *[stick] der Stick
+    }
+page-kits-typed =
+    { $which ->
+        [update] Die ersten 16 Stellen der neuen Version, wie genannt
+       *[restore] Name der Datei, etwa 2026-11-30.backup
+    }
+page-kits-sure = { $count ->
+    [one] Wirklich: auf der gewählten Station
+   *[other] Wirklich: auf allen { $count } gewählten Stationen
+}
 page-room-under-way = läuft
 page-room-address = Andere Geräte finden den Raum unter
 page-room-qr = QR-Code von { $address }

@@ -915,6 +915,9 @@ order-nothing-known = nothing is known yet of what { $bench } did
 order-too-many = { $count } orders wait for a bench that is away: take them back first
 order-no-lesson = No lesson is under way.
 order-no-bench = there is no bench { $bench_name }
+kit-ask-done = Done.
+kit-ask-not-sure = Tick first that this is meant: it cannot be undone from here.
+kit-ask-no-broker = The kits cannot be asked now: { $reason }
 server-cannot-listen = cannot listen on { $host_address } port { $port }: { $reason }; choose another server.port
 server-faults-left-out = ({ $count } faults left out) { $reason }
 manual-english-only = The manual is in English.
@@ -2731,6 +2734,7 @@ page-frame-pages =
         [kit] This kit
         [room] Room
         [class] Class result
+        [kits] Kits
        *[lessons] Lessons
     }
 page-frame-asking = Asking the station …
@@ -3330,6 +3334,102 @@ page-room-lesson-head-label = Class
 page-room-lesson-head-benches = Benches
 page-room-lesson-head-result = Class result
 page-room-to-result = Open
+page-kits-title = All kits
+page-kits-none = No kit has been heard yet.
+page-kits-intro = { $count ->
+    [one] One kit is chosen. What is pressed here goes to it at once; a kit that is away never hears of it.
+   *[other] { $count } kits are chosen. What is pressed here goes to them at once; a kit that is away never hears of it.
+}
+page-kits-check-all = Run all checks
+page-kits-backups = Back up all
+page-kits-backups-why = The backup is a zip on this device: for each bench a file that “station restore” takes, as far as the room keeps its record.
+page-kits-head =
+    { $which ->
+        [kit] Kit
+        [check] Check
+        [probe] Probe
+        [free_space] Free space
+        [clock] Clock
+        [power] Power
+        [version] Version
+       *[asked] Asked last
+    }
+page-kits-own-page = its page
+page-kits-away = away
+page-kits-not-looked = not checked since the room began
+page-kits-looked = { $min ->
+    [0] just now
+   *[other] { $min } min ago
+}
+page-kits-probe-checked = { $check ->
+    [ice] in ice
+    [boiling] in boiling water
+    [comparison] compared
+   *[dip] dipped
+}, { $day }
+page-kits-probe-unchecked = never checked
+page-kits-asked =
+    { $which ->
+        [look] Check
+        [ice-begin] Into the ice
+        [ice-save] Save the ice point
+        [ice-discard] Leave the ice point
+        [restart] Restart
+        [shut-down] Shut down
+        [backup] Back up to the stick
+        [update] Update
+        [restore] Restore a record
+       *[wipe] Wipe the record
+    }
+page-kits-waits = asked …
+page-kits-ice =
+    { $which ->
+        [far] { $now } °C: that is no ice water
+        [settling] { $now } °C, settling
+       *[other] { $now } °C
+    }
+page-kits-ice-found = found: { $correction } °C
+page-kits-ice-title = Ice point of all probes
+page-kits-ice-how = Fill one large bath with crushed ice and just enough distilled water to stir it. Hang every probe in it, tips deep, off bottom and walls. Stir now and then. Press the first button once all are in; save when each has found its value.
+page-kits-ice-count = Probes: { $probes }. In the ice: { $begun }. Found: { $found }.
+page-kits-ice-begin = { $count ->
+    [one] It is in the ice
+   *[other] All { $count } are in the ice
+}
+page-kits-ice-save = { $count ->
+    [one] Save it
+   *[other] Save { $count }
+}
+page-kits-ice-discard = { $count ->
+    [one] Leave it for one
+   *[other] Leave it for { $count }
+}
+page-kits-more = Record, version, power
+page-kits-do = What
+page-kits-do-what =
+    { $which ->
+        [restart] Each kit starts again, and goes on where it was. It takes about a minute.
+        [shut-down] Each kit ends, and its plug can be pulled once its lamp is off.
+        [backup] Each kit copies its record onto its own stick.
+        [update] Each kit installs the wheels on its own stick, tries them, and goes back by itself if they do not work.
+        [restore] Each kit puts a backup of its own in its record’s place. The record before is set aside.
+       *[wipe] Each kit deletes its record and all sign-ins for good; its probe register stays. The room keeps what it has.
+    }
+page-kits-place = Where from
+page-kits-places =
+    { $which ->
+        [card] the card’s own copies
+       *[stick] the stick
+    }
+page-kits-typed =
+    { $which ->
+        [update] The first 16 digits of the new version, as you were told
+       *[restore] Name of the file, such as 2026-11-30.backup
+    }
+page-kits-sure = { $count ->
+    [one] Really: on the chosen kit
+   *[other] Really: on all { $count } chosen kits
+}
 page-room-under-way = under way
 page-room-address = Other devices find the room at
 page-room-qr = QR code of { $address }

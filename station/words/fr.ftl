@@ -921,6 +921,9 @@ order-nothing-known = on ne sait encore rien de ce que { $bench } a fait
 order-too-many = { $count } ordres attendent un poste absent : les annuler d’abord
 order-no-lesson = Aucune séance n’est en cours.
 order-no-bench = il n’y a pas de poste { $bench_name }
+kit-ask-done = Fait.
+kit-ask-not-sure = Cocher d’abord que c’est voulu : on ne peut pas revenir en arrière d’ici.
+kit-ask-no-broker = On ne peut rien demander aux kits maintenant : { $reason }
 server-cannot-listen = impossible d’écouter sur { $host_address }, port { $port } : { $reason } ; choisir un autre server.port
 server-faults-left-out = ({ $count } erreurs omises) { $reason }
 manual-english-only = Ce manuel n’existe qu’en anglais.
@@ -2737,6 +2740,7 @@ page-frame-pages =
         [kit] Ce kit
         [room] Salle
         [class] Résultat de la classe
+        [kits] Kits
        *[lessons] Séances
     }
 page-frame-asking = Question à la station …
@@ -3336,6 +3340,102 @@ page-room-lesson-head-label = Classe
 page-room-lesson-head-benches = Postes
 page-room-lesson-head-result = Résultat de la classe
 page-room-to-result = Ouvrir
+page-kits-title = Tous les kits
+page-kits-none = Aucun kit ne s’est encore annoncé.
+page-kits-intro = { $count ->
+    [one] Un kit est choisi. Ce qui est demandé ici vaut tout de suite ; un kit absent n’en saura jamais rien.
+   *[other] { $count } kits sont choisis. Ce qui est demandé ici vaut tout de suite ; un kit absent n’en saura jamais rien.
+}
+page-kits-check-all = Tout vérifier
+page-kits-backups = Tout sauvegarder
+page-kits-backups-why = La sauvegarde est un zip sur cet appareil : pour chaque poste, un fichier que « station restore » accepte, pour autant que la salle ait son enregistrement.
+page-kits-head =
+    { $which ->
+        [kit] Kit
+        [check] Contrôle
+        [probe] Capteur
+        [free_space] Place libre
+        [clock] Horloge
+        [power] Alimentation
+        [version] Version
+       *[asked] Dernière demande
+    }
+page-kits-own-page = sa page
+page-kits-away = absent
+page-kits-not-looked = pas contrôlé depuis le début de la salle
+page-kits-looked = { $min ->
+    [0] à l’instant
+   *[other] il y a { $min } min
+}
+page-kits-probe-checked = { $check ->
+    [ice] dans la glace
+    [boiling] dans l’eau bouillante
+    [comparison] comparé
+   *[dip] plongé
+}, { $day }
+page-kits-probe-unchecked = jamais contrôlé
+page-kits-asked =
+    { $which ->
+        [look] Contrôler
+        [ice-begin] Dans la glace
+        [ice-save] Garder le point de glace
+        [ice-discard] Laisser le point de glace
+        [restart] Redémarrer
+        [shut-down] Éteindre
+        [backup] Sauvegarder sur la clé
+        [update] Mettre à jour
+        [restore] Remettre un enregistrement
+       *[wipe] Effacer l’enregistrement
+    }
+page-kits-waits = demandé …
+page-kits-ice =
+    { $which ->
+        [far] { $now } °C : ce n’est pas de l’eau glacée
+        [settling] { $now } °C, pas encore stable
+       *[other] { $now } °C
+    }
+page-kits-ice-found = trouvé : { $correction } °C
+page-kits-ice-title = Point de glace de tous les capteurs
+page-kits-ice-how = Remplir un grand bain de glace pilée, avec juste assez d’eau distillée pour pouvoir remuer. Y suspendre tous les capteurs, pointes en profondeur, sans toucher le fond ni les parois. Remuer de temps en temps. Presser le premier bouton quand tous y sont ; garder quand chacun a trouvé sa valeur.
+page-kits-ice-count = Capteurs : { $probes }. Dans la glace : { $begun }. Trouvés : { $found }.
+page-kits-ice-begin = { $count ->
+    [one] Il est dans la glace
+   *[other] Les { $count } sont dans la glace
+}
+page-kits-ice-save = { $count ->
+    [one] En garder un
+   *[other] Garder { $count }
+}
+page-kits-ice-discard = { $count ->
+    [one] Laisser pour un
+   *[other] Laisser pour { $count }
+}
+page-kits-more = Enregistrement, version, alimentation
+page-kits-do = Quoi
+page-kits-do-what =
+    { $which ->
+        [restart] Chaque kit redémarre et continue où il en était. Il faut environ une minute.
+        [shut-down] Chaque kit s’éteint ; on peut débrancher quand son voyant est éteint.
+        [backup] Chaque kit copie son enregistrement sur sa propre clé.
+        [update] Chaque kit installe les wheels de sa propre clé, les essaie, et revient de lui-même en arrière s’ils ne marchent pas.
+        [restore] Chaque kit met une de ses sauvegardes à la place de son enregistrement. Le précédent est mis de côté.
+       *[wipe] Chaque kit efface pour de bon son enregistrement et toutes les connexions ; son registre de capteurs reste. La salle garde ce qu’elle a.
+    }
+page-kits-place = D’où
+page-kits-places =
+    { $which ->
+        [card] les copies de la carte
+       *[stick] la clé
+    }
+page-kits-typed =
+    { $which ->
+        [update] Les 16 premiers chiffres de la nouvelle version, comme on vous l’a dit
+       *[restore] Nom du fichier, comme 2026-11-30.backup
+    }
+page-kits-sure = { $count ->
+    [one] Vraiment : sur le kit choisi
+   *[other] Vraiment : sur les { $count } kits choisis
+}
 page-room-under-way = en cours
 page-room-address = Les autres appareils trouvent la salle à
 page-room-qr = Code QR de { $address }

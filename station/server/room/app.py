@@ -40,6 +40,7 @@ from station.server.room.contract import (
     RoomStream,
 )
 from station.server.room.desk import RoomDesk
+from station.server.room.kits import add_kits
 from station.server.room.orders import Orders
 from station.server.streaming import PADDING, RETRY, Listener, unnumbered
 from station.words import say
@@ -71,7 +72,7 @@ def add_rehearsal(app: FastAPI, broker: PrivateBroker) -> None:
 
 
 SVG = "image/svg+xml"
-PAGES = {"/room": "room.html", "/room/class": "room.html", "/room/lessons": "room.html"}
+PAGES = dict.fromkeys(("/room", "/room/class", "/room/lessons", "/room/kits"), "room.html")
 MOST_BENCHES = 500
 BenchName = Annotated[str, Field(max_length=LONGEST_USER)]
 
@@ -150,6 +151,7 @@ def make_room_app(
     _add_lessons(app, orders)
     add_class(app, desk)
     add_downloads(app, desk)
+    add_kits(app, desk)
     app.state.views = add_bench_view(app, desk)
     app.add_api_route("/", lambda: RedirectResponse("/room"), include_in_schema=False)
     add_pages(app, PAGES)

@@ -6,6 +6,8 @@ import type { Lesson as PlainLesson, LessonListed, Room as WholeRoom, RoomBoard 
 export type {
   ClassAnswer,
   ClassResult,
+  KitFinding,
+  KitRow,
   MadeUp,
   OrderLeft,
   PracticeCup,

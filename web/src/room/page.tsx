@@ -1,4 +1,4 @@
-// The room's pages: board, class result, lessons; the address says which.
+// The room's pages: board, class result, lessons, kits; the address says which.
 
 import { useLayoutEffect, useState } from "preact/hooks";
 import { isStaff, useSession } from "../live/session";
@@ -9,18 +9,22 @@ import { Board } from "./board";
 import { ClassPage } from "./class_result/page";
 import type { Room } from "./contract";
 import { counts, useRoom } from "./feed";
+import { KitsPage } from "./kits";
 import { LessonForm, LessonsPage, lessonInWords } from "./lessons";
 import { NeedsStrip, showTile } from "./needs";
 import { PracticeCups } from "./practice";
 import { Telling, useTelling } from "./telling";
 
-const PAGES = ["/room", "/room/class", "/room/lessons"] as const satisfies readonly Address[];
+const PAGES = ["/room", "/room/class", "/room/lessons", "/room/kits"] as const satisfies readonly Address[];
 
 function RoomPage() {
   const here = PAGES.find((address) => address === location.pathname) ?? "/room";
   return (
     <Frame here={here} pages={PAGES}>
-      {here === "/room" ? <BoardPage /> : here === "/room/class" ? <ClassPage /> : <LessonsPage />}
+      {here === "/room" && <BoardPage />}
+      {here === "/room/class" && <ClassPage />}
+      {here === "/room/lessons" && <LessonsPage />}
+      {here === "/room/kits" && <StaffOnly>{() => <KitsPage />}</StaffOnly>}
     </Frame>
   );
 }

@@ -19,6 +19,7 @@ const NAMES = {
   "/room": "room",
   "/room/class": "class",
   "/room/lessons": "lessons",
+  "/room/kits": "kits",
 } as const;
 export type Address = keyof typeof NAMES;
 
@@ -31,6 +32,7 @@ const MANUAL: Partial<Record<Address, string>> = {
   "/room": "/manual/teacher",
   "/room/class": "/manual/teacher#the-class-result",
   "/room/lessons": "/manual/teacher",
+  "/room/kits": "/manual/technician#all-kits-at-once",
 };
 
 interface FrameProps {
