@@ -2741,6 +2741,7 @@ page-frame-pages =
         [kit] Dieses Gerät
         [room] Raum
         [class] Klassenergebnis
+        [sheets] Blätter
         [kits] Stationen
        *[lessons] Stunden
     }
@@ -3341,6 +3342,15 @@ page-room-lesson-head-label = Klasse
 page-room-lesson-head-benches = Plätze
 page-room-lesson-head-result = Klassenergebnis
 page-room-to-result = Öffnen
+page-room-to-sheets = Drucken oder mitnehmen
+page-room-lessons-all = Alle Klassen
+page-room-forget = Namen von Klassen und Gruppen werden { $days } Tage nach einer Stunde vergessen. Was gemessen wurde, bleibt.
+page-room-forget-never = Namen von Klassen und Gruppen bleiben für immer: so steht es in den Einstellungen des Raums.
+page-room-forget-clock = Ob die Uhr dieses Geräts stimmt, ist nicht bekannt; deshalb wird jetzt nichts vergessen.
+page-sheets-count = Blätter zu drucken: { $count }, für jeden Platz eine Seite A4.
+page-sheets-print = Alle Blätter drucken
+page-sheets-zip = Alle Dateien als ein Zip
+page-sheets-why = Auf den Blättern steht, was gemessen und gezeichnet wurde, und Platz zum Schreiben. Keine Antwort der Station steht dort. Das Zip hat einen Ordner für jeden Platz: Tabellenblatt, Tabelle, Messwerte und Aufzeichnung; Ergebnisse, sobald sie gezeigt sind.
 page-kits-title = Alle Stationen
 page-kits-none = Noch keine Station hat sich gemeldet.
 page-kits-intro = { $count ->

@@ -2734,6 +2734,7 @@ page-frame-pages =
         [kit] This kit
         [room] Room
         [class] Class result
+        [sheets] Sheets
         [kits] Kits
        *[lessons] Lessons
     }
@@ -3334,6 +3335,15 @@ page-room-lesson-head-label = Class
 page-room-lesson-head-benches = Benches
 page-room-lesson-head-result = Class result
 page-room-to-result = Open
+page-room-to-sheets = Print or take away
+page-room-lessons-all = All classes
+page-room-forget = Names of classes and groups are forgotten { $days } days after a lesson. What was measured stays.
+page-room-forget-never = Names of classes and groups are kept for good: the room’s settings say so.
+page-room-forget-clock = This machine’s clock is not known to be right, so nothing is forgotten now.
+page-sheets-count = Sheets to print: { $count }, one side of A4 for each bench.
+page-sheets-print = Print all sheets
+page-sheets-zip = All files as one zip
+page-sheets-why = On the sheets stands what was measured and drawn, and room to write. None of the station’s answers stand there. The zip has a folder for each bench: spreadsheet, table, readings and record; results once they are shown.
 page-kits-title = All kits
 page-kits-none = No kit has been heard yet.
 page-kits-intro = { $count ->

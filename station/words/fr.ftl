@@ -2740,6 +2740,7 @@ page-frame-pages =
         [kit] Ce kit
         [room] Salle
         [class] Résultat de la classe
+        [sheets] Feuilles
         [kits] Kits
        *[lessons] Séances
     }
@@ -3340,6 +3341,15 @@ page-room-lesson-head-label = Classe
 page-room-lesson-head-benches = Postes
 page-room-lesson-head-result = Résultat de la classe
 page-room-to-result = Ouvrir
+page-room-to-sheets = Imprimer ou emporter
+page-room-lessons-all = Toutes les classes
+page-room-forget = Les noms de classes et de groupes sont oubliés { $days } jours après une séance. Ce qui a été mesuré reste.
+page-room-forget-never = Les noms de classes et de groupes sont gardés pour toujours : les réglages de la salle le disent.
+page-room-forget-clock = On ne sait pas si l’horloge de cette machine est juste ; rien n’est donc oublié pour l’instant.
+page-sheets-count = Feuilles à imprimer : { $count }, une page A4 par poste.
+page-sheets-print = Imprimer toutes les feuilles
+page-sheets-zip = Tous les fichiers en un zip
+page-sheets-why = Sur les feuilles figurent ce qui a été mesuré et tracé, et de la place pour écrire. Aucune réponse de la station n’y figure. Le zip a un dossier par poste : feuille de calcul, tableau, mesures et enregistrement ; les résultats dès qu’ils sont montrés.
 page-kits-title = Tous les kits
 page-kits-none = Aucun kit ne s’est encore annoncé.
 page-kits-intro = { $count ->

@@ -13,7 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from station.bench.check.finding import Finding, FindingsShown, as_json
-from station.practical.events import StationStarted
+from station.practical.events import ProbeCheckBegun, StationStarted
 from station.record.journal import read_events
 from station.record.upkeep import checked, restore
 from station.room.asks import Ask, KitTold
@@ -130,7 +130,7 @@ async def test_the_ice_point_of_all_probes_is_one_press_and_one_more(tmp_path: P
             assert {each["state"] for each in early.values()} == {"refused"}, "nothing is found yet"
             await room.answered(do="ice-discard")
             await until(lambda: not any(each.state.probes.check for each in room.desk.board.benches.values()))
-            by = [each.event.by for each in room.benches[0].events() if each.event.kind == "probe_check_begun"]
+            by = [each.event.by for each in room.benches[0].events() if isinstance(each.event, ProbeCheckBegun)]
             assert by == ["technician"]
 
 

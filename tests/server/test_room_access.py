@@ -31,6 +31,8 @@ MATRIX: dict[tuple[str, str], tuple[dict[str, int], dict[str, object] | None]] =
     ("GET", "/api/room/class.xlsx"): (FREE, None),
     ("GET", "/api/room/readings.csv"): (FREE, None),
     ("GET", "/api/room/lesson.jsonl"): (FREE, None),
+    ("GET", "/api/room/sheets"): (FREE, None),
+    ("GET", "/api/room/sheets.zip"): (FREE, None),
     ("GET", "/api/room/bench/{bench}/state"): (FREE, None),
     ("GET", "/api/room/bench/{bench}/samples"): (FREE, None),
     ("GET", "/api/room/bench/{bench}/session"): (FREE, None),

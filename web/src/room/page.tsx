@@ -1,4 +1,4 @@
-// The room's pages: board, class result, lessons, kits; the address says which.
+// The room's pages: board, class result, lessons, sheets, kits; the address says which.
 
 import { useLayoutEffect, useState } from "preact/hooks";
 import { isStaff, useSession } from "../live/session";
@@ -13,9 +13,10 @@ import { KitsPage } from "./kits";
 import { LessonForm, LessonsPage, lessonInWords } from "./lessons";
 import { NeedsStrip, showTile } from "./needs";
 import { PracticeCups } from "./practice";
+import { SheetsPage } from "./sheets";
 import { Telling, useTelling } from "./telling";
 
-const PAGES = ["/room", "/room/class", "/room/lessons", "/room/kits"] as const satisfies readonly Address[];
+const PAGES = ["/room", "/room/class", "/room/lessons", "/room/sheets", "/room/kits"] as const satisfies readonly Address[];
 
 function RoomPage() {
   const here = PAGES.find((address) => address === location.pathname) ?? "/room";
@@ -24,6 +25,7 @@ function RoomPage() {
       {here === "/room" && <BoardPage />}
       {here === "/room/class" && <ClassPage />}
       {here === "/room/lessons" && <LessonsPage />}
+      {here === "/room/sheets" && <SheetsPage />}
       {here === "/room/kits" && <StaffOnly>{() => <KitsPage />}</StaffOnly>}
     </Frame>
   );
