@@ -12,7 +12,7 @@ list-or = { $first } oder { $second }
 
 ## chemistry
 
-problem-air-pressure = Der Luftdruck muss zwischen { $least_kpa } und { $most_kpa } kPa liegen, nicht { $pressure_kpa } kPa: der am Ort selbst, nicht auf Meereshöhe umgerechnet (1 kPa sind 10 hPa)
+problem-air-pressure = Der Luftdruck muss zwischen { $least_hpa } und { $most_hpa } hPa liegen, nicht { $pressure_hpa } hPa: der am Ort selbst, nicht auf Meereshöhe umgerechnet
 problem-altitude = Die Höhe muss zwischen { $least_m } und { $most_m } m liegen, nicht { $altitude_m } m
 glassware-measuring-cylinder = Messzylinder
 glassware-graduated-pipette = Messpipette
@@ -213,7 +213,7 @@ refusal-type-own-volume = Gib dein Volumen als Zahl von 0 bis 1000 cm³ ein, etw
 refusal-type-own-change = Gib deine Temperaturänderung als Zahl von −65 bis 65 °C ein, etwa +6,2 oder −3,5.
 refusal-type-mass = Gib die Masse als Zahl bis 1000 g ein, etwa 95,2.
 refusal-type-plus-minus = Gib das ± als Zahl über 0 bis 10 ein.
-refusal-type-air-pressure = Gib den Luftdruck in hPa ein, etwa 1013 (101.3 kPa).
+refusal-type-air-pressure = Gib den Luftdruck in hPa ein, etwa 1013.
 refusal-type-altitude = Gib die Höhe als Zahl von −430 bis 5000 m ein.
 refusal-type-check-temperature = Gib die Temperatur als Zahl von −5 bis 110 °C ein, etwa 21,5.
 refusal-cup-label = Schreib die Bezeichnung des Bechers in einfachem Text, bis 40 Zeichen.
@@ -2967,7 +2967,7 @@ page-checks-cup-label = Bezeichnung des Bechers
 page-checks-begin = Diese Prüfung beginnen
 page-checks-caution =
     { $which ->
-        [ice] Wasser sofort aufwischen. Glas kann springen: zuerst Eis, dann Wasser.
+        [ice] Wasser sofort aufwischen: Ein nasser Boden ist rutschig.
         [boiling] Siedendes Wasser und Dampf verbrühen. Schutzbrille, hitzefeste Unterlage, Becherglas sicher oder eingespannt, niemand greift darüber. Kabel des Fühlers und Gehäuse der Station von Dampf und Heizplatte fernhalten. Vor dem Wegräumen abkühlen lassen.
         [comparison] Wasser über 50 °C verbrüht: kleine Mengen, sicheres Becherglas, Schutzbrille. Kabel und Gehäuse von Dampf fernhalten.
         [dip] Warmes Wasser höchstens 50 °C. Wasser sofort aufwischen.
@@ -2975,7 +2975,7 @@ page-checks-caution =
     }
 page-checks-instruction =
     { $step ->
-        [ice-prepare] Fülle einen Becher mit zerstoßenem Eis und wenig Wasser. Stecke den Fühler 5 cm tief in die Mitte.
+        [ice-prepare] Fülle einen isolierten Becher mit zerstoßenem Eis. Gib gerade so viel kaltes Wasser dazu, dass die Lücken voll sind; gieß ab, worin das Eis schwimmt. Stecke den Fühler 5 cm tief in die Mitte, ohne die Wand zu berühren.
         [ice-settling] Rühre ab und zu vorsichtig. Warte: Die Station sieht, wann der Fühler zur Ruhe kommt.
         [ice-found] Der Eispunkt ist gemessen.
         [boiling-prepare] Lass destilliertes Wasser kräftig sieden. Hänge den Fühler hinein, Spitze 2 cm tief, frei von Boden und Wand.

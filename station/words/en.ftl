@@ -12,7 +12,7 @@ list-or = { $first } or { $second }
 
 ## chemistry
 
-problem-air-pressure = the air pressure must be between { $least_kpa } and { $most_kpa } kPa, not { $pressure_kpa } kPa: that of the place itself, not reduced to sea level (1 kPa is 10 hPa)
+problem-air-pressure = the air pressure must be between { $least_hpa } and { $most_hpa } hPa, not { $pressure_hpa } hPa: that of the place itself, not reduced to sea level
 problem-altitude = the altitude must be between { $least_m } and { $most_m } m, not { $altitude_m } m
 glassware-measuring-cylinder = measuring cylinder
 glassware-graduated-pipette = graduated pipette
@@ -213,7 +213,7 @@ refusal-type-own-volume = Type your volume as a number from 0 to 1000 cm³, like
 refusal-type-own-change = Type your change of temperature as a number from -65 to 65 °C, like +6.2 or -3.5.
 refusal-type-mass = Type the mass as a number up to 1000 g, like 95.2.
 refusal-type-plus-minus = Type the ± as a number above 0, up to 10.
-refusal-type-air-pressure = Type the air pressure in hPa, like 1013 (101.3 kPa).
+refusal-type-air-pressure = Type the air pressure in hPa, like 1013.
 refusal-type-altitude = Type the altitude as a number from -430 to 5000 m.
 refusal-type-check-temperature = Type the temperature as a number from -5 to 110 °C, like 21.5.
 refusal-cup-label = Write the cup's label in plain text, up to 40 characters.
@@ -2960,7 +2960,7 @@ page-checks-cup-label = Label of the cup
 page-checks-begin = Begin this check
 page-checks-caution =
     { $which ->
-        [ice] Wipe up water at once. The glass may crack: put ice in first, then water.
+        [ice] Wipe up water at once: a wet floor is slippery.
         [boiling] Boiling water and steam scald. Eye protection, heat-proof mat, beaker clamped or steady, nobody reaches across. Keep the probe's cable and the station's box clear of steam and of the hot plate. Let it cool before you move it.
         [comparison] Water above 50 °C scalds: small amounts, steady beaker, eye protection. Keep cable and box clear of steam.
         [dip] Warm water at most 50 °C. Wipe up water at once.
@@ -2968,7 +2968,7 @@ page-checks-caution =
     }
 page-checks-instruction =
     { $step ->
-        [ice-prepare] Fill a cup with crushed ice, add a little water. Push the probe 5 cm deep into the middle.
+        [ice-prepare] Fill an insulated cup with crushed ice. Add just enough cold water to fill the gaps; pour off what makes the ice float. Push the probe 5 cm deep into the middle, off the wall.
         [ice-settling] Stir gently now and then. Wait: the station sees when the probe is at rest.
         [ice-found] The ice point is measured.
         [boiling-prepare] Let distilled water boil strongly. Hang the probe in, tip 2 cm deep, off bottom and wall.

@@ -12,7 +12,7 @@ list-or = { $first } ou { $second }
 
 ## chemistry
 
-problem-air-pressure = la pression de l’air doit être comprise entre { $least_kpa } et { $most_kpa } kPa, pas { $pressure_kpa } kPa : celle du lieu même, non ramenée au niveau de la mer (1 kPa vaut 10 hPa)
+problem-air-pressure = la pression de l’air doit être comprise entre { $least_hpa } et { $most_hpa } hPa, pas { $pressure_hpa } hPa : celle du lieu même, non ramenée au niveau de la mer
 problem-altitude = l’altitude doit être comprise entre { $least_m } et { $most_m } m, pas { $altitude_m } m
 glassware-measuring-cylinder = éprouvette graduée
 glassware-graduated-pipette = pipette graduée
@@ -213,7 +213,7 @@ refusal-type-own-volume = Saisis ton volume sous forme de nombre de 0 à 1000 c
 refusal-type-own-change = Saisis ta variation de température sous forme de nombre de −65 à 65 °C, par exemple +6,2 ou −3,5.
 refusal-type-mass = Saisis la masse sous forme de nombre jusqu’à 1000 g, par exemple 95,2.
 refusal-type-plus-minus = Saisis le ± sous forme de nombre supérieur à 0, jusqu’à 10.
-refusal-type-air-pressure = Saisis la pression de l’air en hPa, par exemple 1013 (101,3 kPa).
+refusal-type-air-pressure = Saisis la pression de l’air en hPa, par exemple 1013.
 refusal-type-altitude = Saisis l’altitude sous forme de nombre de −430 à 5000 m.
 refusal-type-check-temperature = Saisis la température sous forme de nombre de −5 à 110 °C, par exemple 21,5.
 refusal-cup-label = L’étiquette du gobelet doit être du texte simple, jusqu’à 40 caractères.
@@ -2966,7 +2966,7 @@ page-checks-cup-label = Étiquette du gobelet
 page-checks-begin = Commencer cette vérification
 page-checks-caution =
     { $which ->
-        [ice] Essuyer aussitôt l’eau renversée. Le verre peut se fendre : mettre d’abord la glace, puis l’eau.
+        [ice] Essuyer aussitôt l’eau renversée : un sol mouillé est glissant.
         [boiling] L’eau bouillante et la vapeur brûlent. Lunettes de protection, support résistant à la chaleur, bécher fixé ou bien stable, personne ne passe le bras au-dessus. Tenir le câble du capteur et la boîte de la station loin de la vapeur et de la plaque chauffante. Laisser refroidir avant de déplacer.
         [comparison] L’eau au-dessus de 50 °C brûle : petites quantités, bécher stable, lunettes de protection. Tenir le câble et la boîte loin de la vapeur.
         [dip] De l’eau chaude à 50 °C au plus. Essuyer aussitôt l’eau renversée.
@@ -2974,7 +2974,7 @@ page-checks-caution =
     }
 page-checks-instruction =
     { $step ->
-        [ice-prepare] Remplir un gobelet de glace pilée, ajouter un peu d’eau. Enfoncer le capteur de 5 cm au milieu.
+        [ice-prepare] Remplir un gobelet isolé de glace pilée. Ajouter juste assez d’eau froide pour combler les vides ; verser l’eau qui fait flotter la glace. Enfoncer le capteur de 5 cm au milieu, sans toucher la paroi.
         [ice-settling] Agiter doucement de temps en temps. Attendre : la station voit quand le capteur est stable.
         [ice-found] Le point de glace est mesuré.
         [boiling-prepare] Faire bouillir fortement de l’eau distillée. Y suspendre le capteur, le bout à 2 cm de profondeur, loin du fond et de la paroi.
