@@ -10,9 +10,9 @@ import { ClassPage } from "./class_result/page";
 import type { Room } from "./contract";
 import { counts, useRoom } from "./feed";
 import { KitsPage } from "./kits";
+import { PracticeCups, RoomAddress } from "./joining";
 import { LessonForm, LessonsPage, lessonInWords } from "./lessons";
 import { NeedsStrip, showTile } from "./needs";
-import { PracticeCups } from "./practice";
 import { SheetsPage } from "./sheets";
 import { Telling, useTelling } from "./telling";
 
@@ -35,26 +35,6 @@ function RoomPage() {
 // where that is large enough.
 
 const PROJECTOR = "#projector";
-
-function RoomAddress({ addresses }: { addresses: readonly string[] }) {
-  const [first] = addresses;
-  if (!first) return <p>{phrase("page-room-no-address")}</p>;
-  return (
-    <section class="room-address">
-      <h2>{phrase("page-room-join")}</h2>
-      <p>
-        {phrase("page-room-address")} <b>{first}</b>
-      </p>
-      <img src="/api/room/address.svg" alt={phrase("page-room-qr", { address: first })} width="160" height="160" />
-      <h3>{phrase("page-room-practise")}</h3>
-      <p>{phrase("page-room-practise-more")}</p>
-      <p>
-        <a href="/practise">{`${first}practise`}</a>
-      </p>
-      <img src="/api/room/address.svg?of=practise" alt={phrase("page-room-qr", { address: `${first}practise` })} width="160" height="160" />
-    </section>
-  );
-}
 
 const STANDINGS = ["works", "done", "held", "paused", "idle"] as const;
 
