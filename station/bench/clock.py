@@ -106,11 +106,16 @@ class Clock:
     def moment(self, time_s: float | None = None) -> Moment:
         """Return the moment of an event: now, or at this bench time."""
         now = datetime.now(UTC).isoformat(timespec="milliseconds")
-        trust = "network" if os.path.exists(_SYNCHRONISED) else "none"  # noqa: PTH110 - at every event
+        trust = "network" if is_known_right() else "none"
         bench_s = self.time_s() if time_s is None else time_s
         with self._lock:
             monotonic_s = self._origin_s + (bench_s - self._start_s) / self.speed
         return Moment(self.boot, round(monotonic_s, 4), round(bench_s, 4), now, trust)
+
+
+def is_known_right() -> bool:
+    """Whether the network has set this machine's clock since it started."""
+    return os.path.exists(_SYNCHRONISED)  # noqa: PTH110 - at every event
 
 
 def _passed_s(last: Stamped, boot: str, now_s: float, speed: float) -> float:

@@ -72,9 +72,9 @@ def boiling_point_c(pressure_kpa: float) -> float:
         raise ValueError(
             say(
                 "problem-air-pressure",
-                least_kpa=f"{LOWEST_KPA:g}",
-                most_kpa=f"{HIGHEST_KPA:g}",
-                pressure_kpa=f"{pressure_kpa:g}",
+                least_hpa=f"{10 * LOWEST_KPA:g}",
+                most_hpa=f"{10 * HIGHEST_KPA:g}",
+                pressure_hpa=f"{10 * pressure_kpa:g}",
             )
         )
     beta = (pressure_kpa / 1000.0) ** 0.25

@@ -87,9 +87,8 @@ async def _work(parts: Parts, plan: Plan, config: Path | None, *, anew: bool) ->
         for address in addresses(server.host, bound.getsockname()[1]):
             tell(say("told-address", name=parts.settings.bench.name, address=address))
 
-    watch.link, link = link_of(
-        parts.settings, watch.bench, VERSION, lambda: addresses(server.host, bound.getsockname()[1])
-    )
+    desk = watch.desk
+    watch.link, link = link_of(parts.settings, watch.bench, VERSION, desk.addresses, desk)
     hall = hall_of(lambda: watch.bench.state.plan, BESIDE_A_BENCH, parts.settings)
     hall.is_open = lambda: watch.bench.state.running is None
     await serve(watch, VERSION, bound, _never, tell_addresses, opened_access(parts), hall, link)

@@ -223,7 +223,7 @@ def make_kits(kits: Kits, base: Path, out: Path, given: Given = Given()) -> Made
         for _, secrets in known[len(drawn) :]:
             _laptop(kits, out, secrets, drawn)
         sheets = (
-            _private(out / LABELS, labels_sheet(drawn, kits.speaks)),
+            _private(out / LABELS, labels_sheet(drawn, kits.speaks, kits)),
             _private(out / SECRETS, secrets_sheet(known, kits.speaks)),
         )
         images = write_images(given.image, given.image_sha256, cards, out) if given.image is not None else ()

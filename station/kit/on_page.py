@@ -67,7 +67,7 @@ def _pieces(kits: Kits, plan: str | None, wheels: Path | None) -> Iterator[bytes
     for _, secrets in known[len(drawn) :]:
         for name, text in laptop_files(kits, secrets, drawn).items():
             yield from zipped.file(name, [text.encode()])
-    yield from zipped.file(LABELS, [labels_sheet(drawn, kits.speaks).encode()])
+    yield from zipped.file(LABELS, [labels_sheet(drawn, kits.speaks, kits).encode()])
     yield from zipped.file(SECRETS, [secrets_sheet(known, kits.speaks).encode()])
     for wheel in sorted(wheels.iterdir()) if wheels else []:
         if wheel.suffix == ".whl" or wheel.name == SUMS:

@@ -82,7 +82,7 @@ body { font: 11pt/1.35 system-ui, sans-serif; color: #111; background: #fff; mar
 .label h2 { font-size: 16pt; margin: 0; } .label svg { width: 32mm; height: 32mm; }
 .code { font: 700 16pt/1.4 ui-monospace, monospace; }
 table { border-collapse: collapse; width: 100%; } td, th { border: 1px solid #777; padding: 2mm; text-align: left; }
-td.code { font-size: 11pt; } p { margin: 1mm 0; }
+.small { font-size: 9pt; margin: 0; } td.code { font-size: 11pt; } p { margin: 1mm 0; }
 """
 
 
@@ -91,9 +91,12 @@ def address(kit: Kit) -> str:
     return f"http://{kit.hostname}.local:{PORT}/"
 
 
-def labels_sheet(kits: Sequence[tuple[Kit, KitSecrets]], language: str = ENGLISH) -> str:
-    """Return the page of labels: name, address, QR code (ISO/IEC 18004), bench code."""
-    boxes = "".join(_label(kit, secrets, language) for kit, secrets in kits)
+def labels_sheet(kits: Sequence[tuple[Kit, KitSecrets]], language: str = ENGLISH, table: Kits | None = None) -> str:
+    """Return the page of labels: name, number, address, QR code (ISO/IEC 18004), bench code; probe, Wi-Fi, lamps.
+
+    The `table` tells which network is everybody's, and whether there are lamps.
+    """
+    boxes = "".join(_label(kit, secrets, language, table) for kit, secrets in kits)
     return _page(_html(say("kit-labels"), language), f'<div class="labels">{boxes}</div>', language)
 
 
@@ -124,12 +127,20 @@ def secrets_sheet(kits: Sequence[tuple[Kit, KitSecrets]], language: str = ENGLIS
     return _page(title, f"<h1>{title}</h1><p>{lock_away}</p>{for_all}{table}", language)
 
 
-def _label(kit: Kit, secrets: KitSecrets, language: str) -> str:
+def _label(kit: Kit, secrets: KitSecrets, language: str, table: Kits | None) -> str:
     picture = segno.make(address(kit), error="m").svg_inline(border=2, omitsize=True)
     code = f'<p>{_html(say("kit-head-code"), language)} <span class="code">{secrets.bench_code}</span></p>'
     of_room = "" if kit.prefix is None else f" · {escape(kit.prefix)}"
     where = f"<h2>{_html(kit.label, language)}{of_room}</h2><p>{escape(address(kit))}</p>"
-    return f'<div class="label"><div>{where}{"" if kit.room else code}</div>{picture}</div>'
+    network = kit.network or (None if table is None else table.network)
+    more = [
+        None if kit.name is None else say("kit-label-number", number=kit.number),
+        None if network is None else say("kit-label-wifi", ssid_name=network.ssid),
+        None if kit.probe_id is None else say("kit-label-probe", probe_name=kit.probe_id),
+        say("kit-label-lamps") if table is not None and table.panel == "real" and not kit.room else None,
+    ]
+    small = "".join(f'<p class="small">{_html(each, language)}</p>' for each in more if each is not None)
+    return f'<div class="label"><div>{where}{"" if kit.room else code}{small}</div>{picture}</div>'
 
 
 def _html(message: str, language: str) -> str:

@@ -3,9 +3,10 @@
 import os
 import shutil
 import sqlite3
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from functools import reduce
 from pathlib import Path
+from typing import Any
 
 from station.practical import events as e
 from station.practical.checks.register import LASTING, Probes, fold_probes, tally_events
@@ -16,11 +17,13 @@ from station.record.journal import (
     DAMAGED,
     FILE_NAME,
     LOCK_NAME,
+    SCHEMA,
     SCHEMA_VERSION,
     SIDE_FILES,
     Journal,
     JournalError,
     Moment,
+    chain,
     first_broken,
     locked,
     open_to_read,
@@ -107,6 +110,36 @@ def copied(opened: Callable[[], sqlite3.Connection], target: Path, check: Callab
         part.unlink(missing_ok=True)
         raise
     return count
+
+
+def kept_as_backup(rows: Iterable[tuple[Any, ...]], target: Path) -> int:
+    """Write events that were kept elsewhere, rows without digests, into a file that `restore` takes; return how many.
+
+    Raises JournalError for rows that are not an unbroken record from its beginning, or none.
+    """
+    try:
+        os.close(os.open(target, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_CLOEXEC, 0o600))
+        written = sqlite3.connect(target)
+        try:
+            written.executescript(f"{SCHEMA}PRAGMA user_version = {SCHEMA_VERSION};")
+            written.executemany("INSERT INTO events VALUES (?,?,?,?,?,?,?,?,?)", _with_digests(rows))
+            written.commit()
+        finally:
+            written.close()
+        count = checked(target)
+    except (sqlite3.Error, OSError) as error:
+        text = say("record-backup-not-written", path=str(target), reason=str(error))
+        raise JournalError(text) from error
+    if count == 0:
+        raise JournalError(say("record-backup-not-sound", path=str(target), reason="0"))
+    return count
+
+
+def _with_digests(rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[Any, ...]]:
+    digest = b""
+    for row in rows:
+        digest = chain(digest, row)
+        yield (*row, digest)
 
 
 def restore(source: Path, folder: Path) -> tuple[int, Path | None]:

@@ -16,6 +16,7 @@ from typing import Any, Final
 from station.practical.events import Stamped, Unknown
 from station.practical.events.bench import OrderTaken
 from station.room import wire
+from station.room.asks import Ask, Doing, KitTold
 from station.room.mqtt import BrokerLost, Connection, connected
 from station.room.orders import SUPERSEDES, checked_order
 from station.room.store.database import StoreError
@@ -148,7 +149,7 @@ GATHER_S: Final = 0.02
 """How long a commit waits for further benches: a thousand commits a second would cost more than all else."""
 RETRY_S: Final = (0.5, 5.0)
 SWITCH_S: Final = 0.0003
-_HEARD: Final = {wire.EVENTS_TOPIC: 1, wire.HERE: 1, wire.LIVE: 0}
+_HEARD: Final = {wire.EVENTS_TOPIC: 1, wire.HERE: 1, wire.LIVE: 0, wire.KIT: 1}
 
 Listener = Callable[[str, str, Stamped], None]
 
@@ -159,6 +160,17 @@ class Latest:
 
     temperature_c: float | None
     heard: float
+
+
+@dataclass
+class KitHeard:
+    """What a kit was asked last, what came of that, and what its pre-flight found last, each when (monotonic s)."""
+
+    asked: Ask | None = None
+    asked_s: float = 0.0
+    answer: KitTold | None = None
+    looked: KitTold | None = None
+    looked_s: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -173,7 +185,7 @@ class _Asked:
 class Collector:
     """Collects into a store from a broker: `await run()` until it is cancelled.
 
-    `latest` and `here` are what each bench said last of its temperature and of itself.
+    `latest` and `here` are what each bench said last of its temperature and of itself, `kits` of its kit.
     """
 
     def __init__(
@@ -182,6 +194,7 @@ class Collector:
         self.store, self.broker = store, broker
         self.latest: dict[str, Latest] = {}
         self.here: dict[str, Here] = {}
+        self.kits: dict[str, KitHeard] = {}
         self._broker_fault: str | None = say("room-broker-not-answered", address=str(broker))
         self._store_fault: str | None = None
         self._monotonic = monotonic
@@ -226,6 +239,16 @@ class Collector:
         lesson = await asyncio.to_thread(self.store.begin_lesson, label, given)
         await self._send_orders([bench for benches, _ in checked for bench in benches])
         return lesson
+
+    async def ask(self, benches: Sequence[str], do: Doing, more: Mapping[str, str]) -> None:
+        """Ask these kits to do something now; one that is away never hears of it. Raises BrokerLost, ValueError."""
+        if self._client is None:
+            raise BrokerLost(self._broker_fault or "")
+        for bench in benches:
+            ask = Ask(room=self.store.room, ask=random.getrandbits(40), do=do, **more)
+            heard = self.kits.setdefault(bench, KitHeard())
+            heard.asked, heard.asked_s, heard.answer = ask, self._monotonic(), None
+            await self._client.publish(wire.topic(bench, wire.ASKS), packed(ask), qos=1)
 
     async def withdraw(self, benches: Sequence[str]) -> None:
         """Take back what these benches have not done yet."""
@@ -274,6 +297,8 @@ class Collector:
                 self._events(bench, unpacked(Batch, payload))
             elif what == wire.LIVE:
                 self._live(bench, unpacked(Live, payload))
+            elif what == wire.KIT:
+                self._kit_told(bench, unpacked(KitTold, payload))
             elif what == wire.HERE and payload:
                 self._is_here(bench, unpacked(Here, payload), retained=retained)
         except WireError as error:
@@ -283,6 +308,15 @@ class Collector:
         rows = batch.rows
         self._watchers.heard(bench, batch.kit)
         self._wait(_Asked(Sent(bench, batch.journal, rows), batch.kit))
+
+    def _kit_told(self, bench: str, told: KitTold) -> None:
+        """Only the answer to what was asked of this kit is believed."""
+        heard = self.kits.get(bench)
+        if heard is None or heard.asked is None or heard.asked.ask != told.ask:
+            return
+        heard.answer = told
+        if heard.asked.do == "look" and told.done:
+            heard.looked, heard.looked_s = told, self._monotonic() - told.age_s
 
     def _live(self, bench: str, live: Live) -> None:
         self._watchers.heard(bench, live.kit)

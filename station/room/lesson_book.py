@@ -63,6 +63,8 @@ def newest_practical(store: RoomStore, bench: str, journal: str) -> Practical | 
 LONGEST_LESSON = timedelta(hours=4)
 """After so long a practical that begins is of another lesson: two double lessons; an estimate."""
 LONGEST_LABEL = 24
+SCHOOL_YEAR_DAYS = 365
+"""So long names of classes and groups are kept unless the room's settings say otherwise."""
 
 
 class LessonBook:
@@ -95,6 +97,16 @@ class LessonBook:
     def practicals(self, lesson: int) -> list[Practical]:
         """Return the practicals of a lesson, each bench's newest last."""
         return [Practical(*each) for each in self._store.practicals(lesson)]
+
+    def forget(self, after_days: int, *, known_right: bool) -> int:
+        """Forget the names of classes and groups so many days after their lesson; return of how many lessons.
+
+        0 days keeps them for good. By a clock that may be wrong nothing is forgotten: it cannot be brought back.
+        """
+        if after_days == 0 or not known_right:
+            return 0
+        before = self._now() - timedelta(days=after_days)
+        return self._store.forget(before.isoformat(timespec="milliseconds"))
 
     def _open(self) -> int | None:
         lesson = self.current()

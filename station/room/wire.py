@@ -39,8 +39,13 @@ KEPT: Final = "kept"
 ORDERS: Final = "orders"
 """To the bench, QoS 1, retained: what it is still to do."""
 
-FROM_BENCH: Final = (EVENTS_TOPIC, LIVE, HERE)
-TO_BENCH: Final = (KEPT, ORDERS)
+KIT: Final = "kit"
+"""From the bench, QoS 1: what came of an ask."""
+ASKS: Final = "asks"
+"""To the bench, QoS 1, never retained: what its kit is to do now."""
+
+FROM_BENCH: Final = (EVENTS_TOPIC, LIVE, HERE, KIT)
+TO_BENCH: Final = (KEPT, ORDERS, ASKS)
 LONGEST_USER: Final = 40
 _USER: Final = re.compile(rf"[0-9A-Za-z._-]{{1,{LONGEST_USER}}}")
 

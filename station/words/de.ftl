@@ -12,7 +12,7 @@ list-or = { $first } oder { $second }
 
 ## chemistry
 
-problem-air-pressure = Der Luftdruck muss zwischen { $least_kpa } und { $most_kpa } kPa liegen, nicht { $pressure_kpa } kPa: der am Ort selbst, nicht auf Meereshöhe umgerechnet (1 kPa sind 10 hPa)
+problem-air-pressure = Der Luftdruck muss zwischen { $least_hpa } und { $most_hpa } hPa liegen, nicht { $pressure_hpa } hPa: der am Ort selbst, nicht auf Meereshöhe umgerechnet
 problem-altitude = Die Höhe muss zwischen { $least_m } und { $most_m } m liegen, nicht { $altitude_m } m
 glassware-measuring-cylinder = Messzylinder
 glassware-graduated-pipette = Messpipette
@@ -213,7 +213,7 @@ refusal-type-own-volume = Gib dein Volumen als Zahl von 0 bis 1000 cm³ ein, etw
 refusal-type-own-change = Gib deine Temperaturänderung als Zahl von −65 bis 65 °C ein, etwa +6,2 oder −3,5.
 refusal-type-mass = Gib die Masse als Zahl bis 1000 g ein, etwa 95,2.
 refusal-type-plus-minus = Gib das ± als Zahl über 0 bis 10 ein.
-refusal-type-air-pressure = Gib den Luftdruck in hPa ein, etwa 1013 (101.3 kPa).
+refusal-type-air-pressure = Gib den Luftdruck in hPa ein, etwa 1013.
 refusal-type-altitude = Gib die Höhe als Zahl von −430 bis 5000 m ein.
 refusal-type-check-temperature = Gib die Temperatur als Zahl von −5 bis 110 °C ein, etwa 21,5.
 refusal-cup-label = Schreib die Bezeichnung des Bechers in einfachem Text, bis 40 Zeichen.
@@ -918,6 +918,9 @@ order-nothing-known = noch ist nicht bekannt, was { $bench } getan hat
 order-too-many = { $count } Anordnungen warten auf einen Platz, der nicht da ist: Nimm sie zuerst zurück
 order-no-lesson = Es läuft keine Stunde.
 order-no-bench = Platz { $bench_name } gibt es nicht
+kit-ask-done = Erledigt.
+kit-ask-not-sure = Erst ankreuzen, dass es so gemeint ist: Von hier aus lässt es sich nicht rückgängig machen.
+kit-ask-no-broker = Die Stationen können gerade nichts gefragt werden: { $reason }
 server-cannot-listen = an { $host_address }, Port { $port }, lässt sich nicht lauschen: { $reason }; wähle einen anderen server.port
 server-faults-left-out = ({ $count } Fehler weggelassen) { $reason }
 manual-english-only = Das Handbuch gibt es nur auf Englisch.
@@ -1594,6 +1597,10 @@ kit-head-bench = Platz
 kit-head-code = Code
 kit-head-teacher = Passwortsatz der Lehrkraft
 kit-head-technician = Passwortsatz der Technik
+kit-label-number = Station Nummer { $number }
+kit-label-wifi = WLAN: { $ssid_name }
+kit-label-probe = Fühler { $probe_name }
+kit-label-lamps = Lampen: gelb: warten · grün: ihr seid dran · rot: auf die Seite sehen
 kit-for-all = Für jede Station dieses Satzes und für den Raum:
 kit-own-passphrases = own_passphrases gibt jeder Station eigene: teacher_passphrase und technician_passphrase weglassen, oder own_passphrases
 kit-plain-text = muss reiner Text ohne Steuerzeichen und ohne Leerzeichen am Rand sein
@@ -2738,6 +2745,8 @@ page-frame-pages =
         [kit] Dieses Gerät
         [room] Raum
         [class] Klassenergebnis
+        [sheets] Blätter
+        [kits] Stationen
        *[lessons] Stunden
     }
 page-frame-asking = Die Station wird gefragt …
@@ -2962,7 +2971,7 @@ page-checks-cup-label = Bezeichnung des Bechers
 page-checks-begin = Diese Prüfung beginnen
 page-checks-caution =
     { $which ->
-        [ice] Wasser sofort aufwischen. Glas kann springen: zuerst Eis, dann Wasser.
+        [ice] Wasser sofort aufwischen: Ein nasser Boden ist rutschig.
         [boiling] Siedendes Wasser und Dampf verbrühen. Schutzbrille, hitzefeste Unterlage, Becherglas sicher oder eingespannt, niemand greift darüber. Kabel des Fühlers und Gehäuse der Station von Dampf und Heizplatte fernhalten. Vor dem Wegräumen abkühlen lassen.
         [comparison] Wasser über 50 °C verbrüht: kleine Mengen, sicheres Becherglas, Schutzbrille. Kabel und Gehäuse von Dampf fernhalten.
         [dip] Warmes Wasser höchstens 50 °C. Wasser sofort aufwischen.
@@ -2970,7 +2979,7 @@ page-checks-caution =
     }
 page-checks-instruction =
     { $step ->
-        [ice-prepare] Fülle einen Becher mit zerstoßenem Eis und wenig Wasser. Stecke den Fühler 5 cm tief in die Mitte.
+        [ice-prepare] Fülle einen isolierten Becher mit zerstoßenem Eis. Gib gerade so viel kaltes Wasser dazu, dass die Lücken voll sind; gieß ab, worin das Eis schwimmt. Stecke den Fühler 5 cm tief in die Mitte, ohne die Wand zu berühren.
         [ice-settling] Rühre ab und zu vorsichtig. Warte: Die Station sieht, wann der Fühler zur Ruhe kommt.
         [ice-found] Der Eispunkt ist gemessen.
         [boiling-prepare] Lass destilliertes Wasser kräftig sieden. Hänge den Fühler hinein, Spitze 2 cm tief, frei von Boden und Wand.
@@ -3337,6 +3346,111 @@ page-room-lesson-head-label = Klasse
 page-room-lesson-head-benches = Plätze
 page-room-lesson-head-result = Klassenergebnis
 page-room-to-result = Öffnen
+page-room-to-sheets = Drucken oder mitnehmen
+page-room-lessons-all = Alle Klassen
+page-room-forget = Namen von Klassen und Gruppen werden { $days } Tage nach einer Stunde vergessen. Was gemessen wurde, bleibt.
+page-room-forget-never = Namen von Klassen und Gruppen bleiben für immer: so steht es in den Einstellungen des Raums.
+page-room-forget-clock = Ob die Uhr dieses Geräts stimmt, ist nicht bekannt; deshalb wird jetzt nichts vergessen.
+page-sheets-count = Blätter zu drucken: { $count }, für jeden Platz eine Seite A4.
+page-sheets-print = Alle Blätter drucken
+page-sheets-zip = Alle Dateien als ein Zip
+page-sheets-why = Auf den Blättern steht, was gemessen und gezeichnet wurde, und Platz zum Schreiben. Keine Antwort der Station steht dort. Das Zip hat einen Ordner für jeden Platz: Tabellenblatt, Tabelle, Messwerte und Aufzeichnung; Ergebnisse, sobald sie gezeigt sind.
+page-kits-title = Alle Stationen
+page-kits-none = Noch keine Station hat sich gemeldet.
+page-kits-intro = { $count ->
+    [one] Eine Station ist gewählt. Was hier gedrückt wird, gilt sofort; eine Station, die weg ist, erfährt nie davon.
+   *[other] { $count } Stationen sind gewählt. Was hier gedrückt wird, gilt sofort; eine Station, die weg ist, erfährt nie davon.
+}
+page-kits-check-all = Alle prüfen
+page-kits-backups = Alles sichern
+page-kits-backups-why = Die Sicherung ist ein Zip auf diesem Gerät: für jeden Platz eine Datei, die „station restore“ nimmt, soweit der Raum seine Aufzeichnung hat.
+page-kits-head =
+    { $which ->
+        [kit] Station
+        [check] Prüfung
+        [probe] Fühler
+        [free_space] Freier Platz
+        [clock] Uhr
+        [power] Strom
+        [version] Fassung
+       *[asked] Zuletzt verlangt
+    }
+page-kits-own-page = ihre Seite
+page-kits-away = weg
+page-kits-not-looked = nicht geprüft, seit der Raum läuft
+page-kits-looked = { $min ->
+    [0] eben
+   *[other] vor { $min } min
+}
+page-kits-probe-checked = { $check ->
+    [ice] in Eis
+    [boiling] in kochendem Wasser
+    [comparison] verglichen
+   *[dip] eingetaucht
+}, { $day }
+page-kits-probe-unchecked = nie geprüft
+page-kits-asked =
+    { $which ->
+        [look] Prüfen
+        [ice-begin] Ins Eis
+        [ice-save] Eispunkt speichern
+        [ice-discard] Eispunkt lassen
+        [restart] Neu starten
+        [shut-down] Herunterfahren
+        [backup] Auf den Stick sichern
+        [update] Aktualisieren
+        [restore] Eine Aufzeichnung zurückholen
+       *[wipe] Die Aufzeichnung löschen
+    }
+page-kits-waits = verlangt …
+page-kits-ice =
+    { $which ->
+        [far] { $now } °C: das ist kein Eiswasser
+        [settling] { $now } °C, noch nicht in Ruhe
+       *[other] { $now } °C
+    }
+page-kits-ice-found = gefunden: { $correction } °C
+page-kits-ice-title = Eispunkt aller Fühler
+page-kits-ice-how = Ein großes Bad mit zerstoßenem Eis füllen und gerade so viel destilliertes Wasser dazu, dass es sich rühren lässt. Alle Fühler hineinhängen, die Spitzen tief, ohne Boden und Wand zu berühren. Ab und zu rühren. Den ersten Knopf drücken, sobald alle drin sind; speichern, wenn jeder seinen Wert gefunden hat.
+page-kits-ice-count = Fühler: { $probes }. Im Eis: { $begun }. Gefunden: { $found }.
+page-kits-ice-begin = { $count ->
+    [one] Er ist im Eis
+   *[other] Alle { $count } sind im Eis
+}
+page-kits-ice-save = { $count ->
+    [one] Einen speichern
+   *[other] { $count } speichern
+}
+page-kits-ice-discard = { $count ->
+    [one] Für einen lassen
+   *[other] Für { $count } lassen
+}
+page-kits-more = Aufzeichnung, Version, Strom
+page-kits-do = Was
+page-kits-do-what =
+    { $which ->
+        [restart] Jede Station startet neu und macht weiter, wo sie war. Das dauert etwa eine Minute.
+        [shut-down] Jede Station fährt herunter; ist ihre Lampe aus, kann der Stecker gezogen werden.
+        [backup] Jede Station kopiert ihre Aufzeichnung auf ihren eigenen Stick.
+        [update] Jede Station installiert die Wheels von ihrem eigenen Stick, probiert sie aus und kehrt von selbst zurück, wenn sie nicht laufen.
+        [restore] Jede Station setzt eine eigene Sicherung an die Stelle ihrer Aufzeichnung. Die vorige wird beiseitegelegt.
+       *[wipe] Jede Station löscht ihre Aufzeichnung und alle Anmeldungen endgültig; ihr Fühlerregister bleibt. Der Raum behält, was er hat.
+    }
+page-kits-place = Woher
+page-kits-places =
+    { $which ->
+        [card] eigene Kopien der Karte
+       *[stick] der Stick
+    }
+page-kits-typed =
+    { $which ->
+        [update] Die ersten 16 Stellen der neuen Version, wie genannt
+       *[restore] Name der Datei, etwa 2026-11-30.backup
+    }
+page-kits-sure = { $count ->
+    [one] Wirklich: auf der gewählten Station
+   *[other] Wirklich: auf allen { $count } gewählten Stationen
+}
 page-room-under-way = läuft
 page-room-address = Andere Geräte finden den Raum unter
 page-room-qr = QR-Code von { $address }

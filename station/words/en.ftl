@@ -12,7 +12,7 @@ list-or = { $first } or { $second }
 
 ## chemistry
 
-problem-air-pressure = the air pressure must be between { $least_kpa } and { $most_kpa } kPa, not { $pressure_kpa } kPa: that of the place itself, not reduced to sea level (1 kPa is 10 hPa)
+problem-air-pressure = the air pressure must be between { $least_hpa } and { $most_hpa } hPa, not { $pressure_hpa } hPa: that of the place itself, not reduced to sea level
 problem-altitude = the altitude must be between { $least_m } and { $most_m } m, not { $altitude_m } m
 glassware-measuring-cylinder = measuring cylinder
 glassware-graduated-pipette = graduated pipette
@@ -213,7 +213,7 @@ refusal-type-own-volume = Type your volume as a number from 0 to 1000 cm³, like
 refusal-type-own-change = Type your change of temperature as a number from -65 to 65 °C, like +6.2 or -3.5.
 refusal-type-mass = Type the mass as a number up to 1000 g, like 95.2.
 refusal-type-plus-minus = Type the ± as a number above 0, up to 10.
-refusal-type-air-pressure = Type the air pressure in hPa, like 1013 (101.3 kPa).
+refusal-type-air-pressure = Type the air pressure in hPa, like 1013.
 refusal-type-altitude = Type the altitude as a number from -430 to 5000 m.
 refusal-type-check-temperature = Type the temperature as a number from -5 to 110 °C, like 21.5.
 refusal-cup-label = Write the cup's label in plain text, up to 40 characters.
@@ -915,6 +915,9 @@ order-nothing-known = nothing is known yet of what { $bench } did
 order-too-many = { $count } orders wait for a bench that is away: take them back first
 order-no-lesson = No lesson is under way.
 order-no-bench = there is no bench { $bench_name }
+kit-ask-done = Done.
+kit-ask-not-sure = Tick first that this is meant: it cannot be undone from here.
+kit-ask-no-broker = The kits cannot be asked now: { $reason }
 server-cannot-listen = cannot listen on { $host_address } port { $port }: { $reason }; choose another server.port
 server-faults-left-out = ({ $count } faults left out) { $reason }
 manual-english-only = The manual is in English.
@@ -1591,6 +1594,10 @@ kit-head-bench = bench
 kit-head-code = code
 kit-head-teacher = teacher's passphrase
 kit-head-technician = technician's passphrase
+kit-label-number = Kit number { $number }
+kit-label-wifi = Wi-Fi: { $ssid_name }
+kit-label-probe = Probe { $probe_name }
+kit-label-lamps = Lamps: yellow: wait · green: your turn · red: look at the page
 kit-for-all = For every kit of this set, and for the room:
 kit-own-passphrases = own_passphrases gives each kit its own: leave teacher_passphrase and technician_passphrase away, or own_passphrases
 kit-plain-text = must be plain text without control characters or spaces around it
@@ -2731,6 +2738,8 @@ page-frame-pages =
         [kit] This kit
         [room] Room
         [class] Class result
+        [sheets] Sheets
+        [kits] Kits
        *[lessons] Lessons
     }
 page-frame-asking = Asking the station …
@@ -2955,7 +2964,7 @@ page-checks-cup-label = Label of the cup
 page-checks-begin = Begin this check
 page-checks-caution =
     { $which ->
-        [ice] Wipe up water at once. The glass may crack: put ice in first, then water.
+        [ice] Wipe up water at once: a wet floor is slippery.
         [boiling] Boiling water and steam scald. Eye protection, heat-proof mat, beaker clamped or steady, nobody reaches across. Keep the probe's cable and the station's box clear of steam and of the hot plate. Let it cool before you move it.
         [comparison] Water above 50 °C scalds: small amounts, steady beaker, eye protection. Keep cable and box clear of steam.
         [dip] Warm water at most 50 °C. Wipe up water at once.
@@ -2963,7 +2972,7 @@ page-checks-caution =
     }
 page-checks-instruction =
     { $step ->
-        [ice-prepare] Fill a cup with crushed ice, add a little water. Push the probe 5 cm deep into the middle.
+        [ice-prepare] Fill an insulated cup with crushed ice. Add just enough cold water to fill the gaps; pour off what makes the ice float. Push the probe 5 cm deep into the middle, off the wall.
         [ice-settling] Stir gently now and then. Wait: the station sees when the probe is at rest.
         [ice-found] The ice point is measured.
         [boiling-prepare] Let distilled water boil strongly. Hang the probe in, tip 2 cm deep, off bottom and wall.
@@ -3330,6 +3339,111 @@ page-room-lesson-head-label = Class
 page-room-lesson-head-benches = Benches
 page-room-lesson-head-result = Class result
 page-room-to-result = Open
+page-room-to-sheets = Print or take away
+page-room-lessons-all = All classes
+page-room-forget = Names of classes and groups are forgotten { $days } days after a lesson. What was measured stays.
+page-room-forget-never = Names of classes and groups are kept for good: the room’s settings say so.
+page-room-forget-clock = This machine’s clock is not known to be right, so nothing is forgotten now.
+page-sheets-count = Sheets to print: { $count }, one side of A4 for each bench.
+page-sheets-print = Print all sheets
+page-sheets-zip = All files as one zip
+page-sheets-why = On the sheets stands what was measured and drawn, and room to write. None of the station’s answers stand there. The zip has a folder for each bench: spreadsheet, table, readings and record; results once they are shown.
+page-kits-title = All kits
+page-kits-none = No kit has been heard yet.
+page-kits-intro = { $count ->
+    [one] One kit is chosen. What is pressed here goes to it at once; a kit that is away never hears of it.
+   *[other] { $count } kits are chosen. What is pressed here goes to them at once; a kit that is away never hears of it.
+}
+page-kits-check-all = Run all checks
+page-kits-backups = Back up all
+page-kits-backups-why = The backup is a zip on this device: for each bench a file that “station restore” takes, as far as the room keeps its record.
+page-kits-head =
+    { $which ->
+        [kit] Kit
+        [check] Check
+        [probe] Probe
+        [free_space] Free space
+        [clock] Clock
+        [power] Power
+        [version] Version
+       *[asked] Asked last
+    }
+page-kits-own-page = its page
+page-kits-away = away
+page-kits-not-looked = not checked since the room began
+page-kits-looked = { $min ->
+    [0] just now
+   *[other] { $min } min ago
+}
+page-kits-probe-checked = { $check ->
+    [ice] in ice
+    [boiling] in boiling water
+    [comparison] compared
+   *[dip] dipped
+}, { $day }
+page-kits-probe-unchecked = never checked
+page-kits-asked =
+    { $which ->
+        [look] Check
+        [ice-begin] Into the ice
+        [ice-save] Save the ice point
+        [ice-discard] Leave the ice point
+        [restart] Restart
+        [shut-down] Shut down
+        [backup] Back up to the stick
+        [update] Update
+        [restore] Restore a record
+       *[wipe] Wipe the record
+    }
+page-kits-waits = asked …
+page-kits-ice =
+    { $which ->
+        [far] { $now } °C: that is no ice water
+        [settling] { $now } °C, settling
+       *[other] { $now } °C
+    }
+page-kits-ice-found = found: { $correction } °C
+page-kits-ice-title = Ice point of all probes
+page-kits-ice-how = Fill one large bath with crushed ice and just enough distilled water to stir it. Hang every probe in it, tips deep, off bottom and walls. Stir now and then. Press the first button once all are in; save when each has found its value.
+page-kits-ice-count = Probes: { $probes }. In the ice: { $begun }. Found: { $found }.
+page-kits-ice-begin = { $count ->
+    [one] It is in the ice
+   *[other] All { $count } are in the ice
+}
+page-kits-ice-save = { $count ->
+    [one] Save it
+   *[other] Save { $count }
+}
+page-kits-ice-discard = { $count ->
+    [one] Leave it for one
+   *[other] Leave it for { $count }
+}
+page-kits-more = Record, version, power
+page-kits-do = What
+page-kits-do-what =
+    { $which ->
+        [restart] Each kit starts again, and goes on where it was. It takes about a minute.
+        [shut-down] Each kit ends, and its plug can be pulled once its lamp is off.
+        [backup] Each kit copies its record onto its own stick.
+        [update] Each kit installs the wheels on its own stick, tries them, and goes back by itself if they do not work.
+        [restore] Each kit puts a backup of its own in its record’s place. The record before is set aside.
+       *[wipe] Each kit deletes its record and all sign-ins for good; its probe register stays. The room keeps what it has.
+    }
+page-kits-place = Where from
+page-kits-places =
+    { $which ->
+        [card] the card’s own copies
+       *[stick] the stick
+    }
+page-kits-typed =
+    { $which ->
+        [update] The first 16 digits of the new version, as you were told
+       *[restore] Name of the file, such as 2026-11-30.backup
+    }
+page-kits-sure = { $count ->
+    [one] Really: on the chosen kit
+   *[other] Really: on all { $count } chosen kits
+}
 page-room-under-way = under way
 page-room-address = Other devices find the room at
 page-room-qr = QR code of { $address }

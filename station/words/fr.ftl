@@ -12,7 +12,7 @@ list-or = { $first } ou { $second }
 
 ## chemistry
 
-problem-air-pressure = la pression de l’air doit être comprise entre { $least_kpa } et { $most_kpa } kPa, pas { $pressure_kpa } kPa : celle du lieu même, non ramenée au niveau de la mer (1 kPa vaut 10 hPa)
+problem-air-pressure = la pression de l’air doit être comprise entre { $least_hpa } et { $most_hpa } hPa, pas { $pressure_hpa } hPa : celle du lieu même, non ramenée au niveau de la mer
 problem-altitude = l’altitude doit être comprise entre { $least_m } et { $most_m } m, pas { $altitude_m } m
 glassware-measuring-cylinder = éprouvette graduée
 glassware-graduated-pipette = pipette graduée
@@ -213,7 +213,7 @@ refusal-type-own-volume = Saisis ton volume sous forme de nombre de 0 à 1000 c
 refusal-type-own-change = Saisis ta variation de température sous forme de nombre de −65 à 65 °C, par exemple +6,2 ou −3,5.
 refusal-type-mass = Saisis la masse sous forme de nombre jusqu’à 1000 g, par exemple 95,2.
 refusal-type-plus-minus = Saisis le ± sous forme de nombre supérieur à 0, jusqu’à 10.
-refusal-type-air-pressure = Saisis la pression de l’air en hPa, par exemple 1013 (101,3 kPa).
+refusal-type-air-pressure = Saisis la pression de l’air en hPa, par exemple 1013.
 refusal-type-altitude = Saisis l’altitude sous forme de nombre de −430 à 5000 m.
 refusal-type-check-temperature = Saisis la température sous forme de nombre de −5 à 110 °C, par exemple 21,5.
 refusal-cup-label = L’étiquette du gobelet doit être du texte simple, jusqu’à 40 caractères.
@@ -921,6 +921,9 @@ order-nothing-known = on ne sait encore rien de ce que { $bench } a fait
 order-too-many = { $count } ordres attendent un poste absent : les annuler d’abord
 order-no-lesson = Aucune séance n’est en cours.
 order-no-bench = il n’y a pas de poste { $bench_name }
+kit-ask-done = Fait.
+kit-ask-not-sure = Cocher d’abord que c’est voulu : on ne peut pas revenir en arrière d’ici.
+kit-ask-no-broker = On ne peut rien demander aux kits maintenant : { $reason }
 server-cannot-listen = impossible d’écouter sur { $host_address }, port { $port } : { $reason } ; choisir un autre server.port
 server-faults-left-out = ({ $count } erreurs omises) { $reason }
 manual-english-only = Ce manuel n’existe qu’en anglais.
@@ -1597,6 +1600,10 @@ kit-head-bench = poste
 kit-head-code = code
 kit-head-teacher = phrase de passe du professeur
 kit-head-technician = phrase de passe du personnel de laboratoire
+kit-label-number = Kit numéro { $number }
+kit-label-wifi = Wi-Fi : { $ssid_name }
+kit-label-probe = Capteur { $probe_name }
+kit-label-lamps = Voyants : jaune : attendre · vert : à vous · rouge : regarder la page
 kit-for-all = Pour chaque kit de cette série, et pour la salle :
 kit-own-passphrases = own_passphrases donne à chaque kit les siennes : enlever teacher_passphrase et technician_passphrase, ou own_passphrases
 kit-plain-text = doit être du texte simple, sans caractères de commande ni espaces autour
@@ -2737,6 +2744,8 @@ page-frame-pages =
         [kit] Ce kit
         [room] Salle
         [class] Résultat de la classe
+        [sheets] Feuilles
+        [kits] Kits
        *[lessons] Séances
     }
 page-frame-asking = Question à la station …
@@ -2961,7 +2970,7 @@ page-checks-cup-label = Étiquette du gobelet
 page-checks-begin = Commencer cette vérification
 page-checks-caution =
     { $which ->
-        [ice] Essuyer aussitôt l’eau renversée. Le verre peut se fendre : mettre d’abord la glace, puis l’eau.
+        [ice] Essuyer aussitôt l’eau renversée : un sol mouillé est glissant.
         [boiling] L’eau bouillante et la vapeur brûlent. Lunettes de protection, support résistant à la chaleur, bécher fixé ou bien stable, personne ne passe le bras au-dessus. Tenir le câble du capteur et la boîte de la station loin de la vapeur et de la plaque chauffante. Laisser refroidir avant de déplacer.
         [comparison] L’eau au-dessus de 50 °C brûle : petites quantités, bécher stable, lunettes de protection. Tenir le câble et la boîte loin de la vapeur.
         [dip] De l’eau chaude à 50 °C au plus. Essuyer aussitôt l’eau renversée.
@@ -2969,7 +2978,7 @@ page-checks-caution =
     }
 page-checks-instruction =
     { $step ->
-        [ice-prepare] Remplir un gobelet de glace pilée, ajouter un peu d’eau. Enfoncer le capteur de 5 cm au milieu.
+        [ice-prepare] Remplir un gobelet isolé de glace pilée. Ajouter juste assez d’eau froide pour combler les vides ; verser l’eau qui fait flotter la glace. Enfoncer le capteur de 5 cm au milieu, sans toucher la paroi.
         [ice-settling] Agiter doucement de temps en temps. Attendre : la station voit quand le capteur est stable.
         [ice-found] Le point de glace est mesuré.
         [boiling-prepare] Faire bouillir fortement de l’eau distillée. Y suspendre le capteur, le bout à 2 cm de profondeur, loin du fond et de la paroi.
@@ -3336,6 +3345,111 @@ page-room-lesson-head-label = Classe
 page-room-lesson-head-benches = Postes
 page-room-lesson-head-result = Résultat de la classe
 page-room-to-result = Ouvrir
+page-room-to-sheets = Imprimer ou emporter
+page-room-lessons-all = Toutes les classes
+page-room-forget = Les noms de classes et de groupes sont oubliés { $days } jours après une séance. Ce qui a été mesuré reste.
+page-room-forget-never = Les noms de classes et de groupes sont gardés pour toujours : les réglages de la salle le disent.
+page-room-forget-clock = On ne sait pas si l’horloge de cette machine est juste ; rien n’est donc oublié pour l’instant.
+page-sheets-count = Feuilles à imprimer : { $count }, une page A4 par poste.
+page-sheets-print = Imprimer toutes les feuilles
+page-sheets-zip = Tous les fichiers en un zip
+page-sheets-why = Sur les feuilles figurent ce qui a été mesuré et tracé, et de la place pour écrire. Aucune réponse de la station n’y figure. Le zip a un dossier par poste : feuille de calcul, tableau, mesures et enregistrement ; les résultats dès qu’ils sont montrés.
+page-kits-title = Tous les kits
+page-kits-none = Aucun kit ne s’est encore annoncé.
+page-kits-intro = { $count ->
+    [one] Un kit est choisi. Ce qui est demandé ici vaut tout de suite ; un kit absent n’en saura jamais rien.
+   *[other] { $count } kits sont choisis. Ce qui est demandé ici vaut tout de suite ; un kit absent n’en saura jamais rien.
+}
+page-kits-check-all = Tout vérifier
+page-kits-backups = Tout sauvegarder
+page-kits-backups-why = La sauvegarde est un zip sur cet appareil : pour chaque poste, un fichier que « station restore » accepte, pour autant que la salle ait son enregistrement.
+page-kits-head =
+    { $which ->
+        [kit] Kit
+        [check] Contrôle
+        [probe] Capteur
+        [free_space] Place libre
+        [clock] Horloge
+        [power] Alimentation
+        [version] Version
+       *[asked] Dernière demande
+    }
+page-kits-own-page = sa page
+page-kits-away = absent
+page-kits-not-looked = pas contrôlé depuis le début de la salle
+page-kits-looked = { $min ->
+    [0] à l’instant
+   *[other] il y a { $min } min
+}
+page-kits-probe-checked = { $check ->
+    [ice] dans la glace
+    [boiling] dans l’eau bouillante
+    [comparison] comparé
+   *[dip] plongé
+}, { $day }
+page-kits-probe-unchecked = jamais contrôlé
+page-kits-asked =
+    { $which ->
+        [look] Contrôler
+        [ice-begin] Dans la glace
+        [ice-save] Garder le point de glace
+        [ice-discard] Laisser le point de glace
+        [restart] Redémarrer
+        [shut-down] Éteindre
+        [backup] Sauvegarder sur la clé
+        [update] Mettre à jour
+        [restore] Remettre un enregistrement
+       *[wipe] Effacer l’enregistrement
+    }
+page-kits-waits = demandé …
+page-kits-ice =
+    { $which ->
+        [far] { $now } °C : ce n’est pas de l’eau glacée
+        [settling] { $now } °C, pas encore stable
+       *[other] { $now } °C
+    }
+page-kits-ice-found = trouvé : { $correction } °C
+page-kits-ice-title = Point de glace de tous les capteurs
+page-kits-ice-how = Remplir un grand bain de glace pilée, avec juste assez d’eau distillée pour pouvoir remuer. Y suspendre tous les capteurs, pointes en profondeur, sans toucher le fond ni les parois. Remuer de temps en temps. Presser le premier bouton quand tous y sont ; garder quand chacun a trouvé sa valeur.
+page-kits-ice-count = Capteurs : { $probes }. Dans la glace : { $begun }. Trouvés : { $found }.
+page-kits-ice-begin = { $count ->
+    [one] Il est dans la glace
+   *[other] Les { $count } sont dans la glace
+}
+page-kits-ice-save = { $count ->
+    [one] En garder un
+   *[other] Garder { $count }
+}
+page-kits-ice-discard = { $count ->
+    [one] Laisser pour un
+   *[other] Laisser pour { $count }
+}
+page-kits-more = Enregistrement, version, alimentation
+page-kits-do = Quoi
+page-kits-do-what =
+    { $which ->
+        [restart] Chaque kit redémarre et continue où il en était. Il faut environ une minute.
+        [shut-down] Chaque kit s’éteint ; on peut débrancher quand son voyant est éteint.
+        [backup] Chaque kit copie son enregistrement sur sa propre clé.
+        [update] Chaque kit installe les wheels de sa propre clé, les essaie, et revient de lui-même en arrière s’ils ne marchent pas.
+        [restore] Chaque kit met une de ses sauvegardes à la place de son enregistrement. Le précédent est mis de côté.
+       *[wipe] Chaque kit efface pour de bon son enregistrement et toutes les connexions ; son registre de capteurs reste. La salle garde ce qu’elle a.
+    }
+page-kits-place = D’où
+page-kits-places =
+    { $which ->
+        [card] les copies de la carte
+       *[stick] la clé
+    }
+page-kits-typed =
+    { $which ->
+        [update] Les 16 premiers chiffres de la nouvelle version, comme on vous l’a dit
+       *[restore] Nom du fichier, comme 2026-11-30.backup
+    }
+page-kits-sure = { $count ->
+    [one] Vraiment : sur le kit choisi
+   *[other] Vraiment : sur les { $count } kits choisis
+}
 page-room-under-way = en cours
 page-room-address = Les autres appareils trouvent la salle à
 page-room-qr = Code QR de { $address }

@@ -161,6 +161,20 @@ def test_a_prefix_is_in_addresses_users_labels_and_the_rooms_settings() -> None:
     assert "http://b12-bench-1.local:8080/" in labels
 
 
+def test_a_label_tells_number_wifi_probe_and_lamps_and_no_password() -> None:
+    kits = kits_from(
+        'country = "IE"\nnetwork = { ssid = "Lab <2>", password = "long enough" }\n'
+        '[[kit]]\nnumber = 7\nname = "Door"\nprobe_id = "28-0316a2795fee"\n[[kit]]\nnumber = 8\nroom = true\n',
+        "kits.toml",
+    )
+    labels = labels_sheet(drawn_of(kits), kits.speaks, kits)
+    bench, room = labels.split('<div class="label">')[1:]
+    for words in ("Door", "Kit number 7", "Wi-Fi: Lab &lt;2&gt;", "Probe 28-0316a2795fee", "green: your turn"):
+        assert words in bench
+    assert "green" not in room
+    assert "long enough" not in labels
+
+
 async def test_debians_mosquitto_takes_the_files_of_the_room(drawn: Drawn, tmp_path: Path) -> None:
     made = cards(ROOM, drawn)
     with system_mosquitto(tmp_path, made["room"]) as (port, room_port):

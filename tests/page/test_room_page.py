@@ -1,6 +1,8 @@
 """The room's pages in a real browser: the board is the room, nothing moves, orders, class result, one sheet."""
 
 import re
+import subprocess
+import zipfile
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -225,6 +227,40 @@ def test_a_lesson_is_found_again_and_begun_by_its_label(room: RoomStation, open_
     expect(rows).to_have_count(2)
     expect(rows.last).to_contain_text("10B")
     expect_accessible(page)
-    rows.last.get_by_role("link").click()
+    rows.last.get_by_role("link", name=re.compile("^Class result")).click()
     page.wait_for_selector(".class-plot")
     expect(page.locator(".lesson-now")).to_contain_text("10B")
+
+
+@pytest.mark.parametrize("size", [PHONE, FIFTEEN, THIRTY], ids=lambda size: str(size["width"]))
+def test_all_sheets_of_a_class_are_one_print_and_one_zip(
+    room: RoomStation, open_page: OpenPage, size: ViewportSize, tmp_path: Path
+) -> None:
+    page = at(open_page, room, "room/lessons", viewport=size)
+    page.locator(".lessons-table").get_by_role("link", name=re.compile("^Sheets")).last.click()
+    listed = page.locator(".sheets-list li")
+    expect(listed).to_have_count(30)
+    expect(page.get_by_role("button", name="Print all sheets")).to_be_enabled()
+    with page.expect_download() as downloading:
+        page.get_by_role("link", name="All files as one zip").click()
+    with zipfile.ZipFile(downloading.value.path()) as zipped:
+        assert sorted({name.partition("/")[0] for name in zipped.namelist()}) == sorted(
+            f"bench-{n}" for n in range(1, 31)
+        )
+        assert len(zipped.namelist()) == 4 * 30
+    expect_accessible(page)
+    assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
+    paper = tmp_path / "sheets.pdf"
+    page.pdf(path=paper, prefer_css_page_size=True)
+    texts = subprocess.run(["pdftotext", "-layout", paper, "-"], capture_output=True, text=True, check=True).stdout
+    pages = texts.rstrip("\f").split("\f")
+    assert len(pages) == 30, "one side for each bench"
+    assert all("Names:" in each and "Your own calculation" in each for each in pages)
+    assert "Print all sheets" not in texts
+
+
+def test_lessons_are_found_by_class_and_the_page_says_what_is_forgotten(room: RoomStation, open_page: OpenPage) -> None:
+    page = at(open_page, room, "room/lessons")
+    page.locator(".lessons-class select").select_option("10B")
+    expect(page.locator(".lessons-table tbody tr")).to_have_count(1)
+    expect(page.locator(".lessons-table")).to_contain_text("forgotten 365 days after a lesson")

@@ -87,3 +87,44 @@ def test_a_practical_ends_where_the_next_begins_and_keeps_the_benchs_name(store:
     state = practical_state(store, newest)
     assert (state.name, state.has_probe, state.repeats) == ("Curie", False, ())
     assert newest_practical(store, "bench-2", JOURNAL) is None
+
+
+def labelled(seq: int, label: str) -> Stamped:
+    return Stamped(seq, "boot", 0.0, 0.0, "", "none", e.GroupNamed(label))
+
+
+@pytest.fixture
+def old(store: RoomStore) -> RoomStore:
+    """A lesson of 10B with two groups, and a practical of the same record that began after it."""
+    events = [chosen(1), labelled(2, "Anna"), labelled(3, "Group 4"), chosen(4), labelled(5, "Group 9"), chosen(6)]
+    store.keep("bench-1", JOURNAL, events)
+    for lesson, label, began in ((1, "10B", 1), (2, "11A", 4)):
+        assert store.begin_lesson(label) == lesson
+        store.add_practical(lesson, "bench-1", JOURNAL, began)
+    return store
+
+
+def labels(store: RoomStore) -> list[str | None]:
+    return [each.event.label for each in store.events("bench-1") if isinstance(each.event, e.GroupNamed)]
+
+
+@pytest.mark.parametrize(
+    ("later_days", "days", "known_right", "forgotten"),
+    [(366, 365, True, True), (364, 365, True, False), (366, 365, False, False), (9000, 0, True, False)],
+)
+def test_names_of_a_class_are_forgotten_in_time_by_a_clock_that_is_right(
+    old: RoomStore, later_days: int, days: int, known_right: bool, forgotten: bool
+) -> None:
+    book = LessonBook(old, lambda: datetime.now(UTC) + timedelta(days=later_days))
+    before = [(each.seq, each.event.kind) for each in old.events("bench-1")]
+    assert book.forget(days, known_right=known_right) == int(forgotten)
+    assert [each.label for each in old.lessons()] == ["11A", "" if forgotten else "10B"], "the one under way is kept"
+    assert labels(old) == [*((None, None) if forgotten else ("Anna", "Group 4")), "Group 9"]
+    assert [(each.seq, each.event.kind) for each in old.events("bench-1")] == before, "all that happened stays"
+    assert book.forget(days, known_right=known_right) == 0, "nothing is left to forget"
+
+
+def test_a_bench_goes_on_sending_after_its_labels_were_forgotten(old: RoomStore) -> None:
+    LessonBook(old, lambda: datetime.now(UTC) + timedelta(days=366)).forget(365, known_right=True)
+    assert old.keep("bench-1", JOURNAL, [labelled(7, "Group 1")]) == 7
+    assert labels(old)[-1] == "Group 1"

@@ -41,11 +41,11 @@ async def station(tmp_path: Path) -> AsyncIterator[Station]:
 
 
 def told(body: bytes) -> str:
-    """Return all that a body says; a spreadsheet is a zip of XML."""
+    """Return all that a body says; a spreadsheet is a zip of XML, and may lie in another zip."""
     if not body.startswith(b"PK"):
         return body.decode()
     with zipfile.ZipFile(io.BytesIO(body)) as sheets:
-        return "\n".join(sheets.read(name).decode() for name in sheets.namelist())
+        return "\n".join(told(sheets.read(name)) for name in sheets.namelist())
 
 
 def numbers(result: Any) -> set[str]:

@@ -5,7 +5,7 @@ import test from "node:test";
 import { reasonInWords } from "../src/room/board";
 import type { Reason, Room, Tile } from "../src/room/contract";
 import { countedOn } from "../src/room/counting";
-import { ageOf, changed, columnsOf, counted, counts, numberOf, standingOf, usualCurve, usualProgress, whole } from "../src/room/feed";
+import { changed, columnsOf, counted, counts, numberOf, standingOf, usualCurve, usualProgress, whole } from "../src/room/feed";
 import { lasted, needText } from "../src/phrases/room";
 
 const tile = (bench: string, more: Partial<Tile> = {}): Tile => ({
@@ -75,12 +75,6 @@ test("a bench that is in no order any more is gone, and one that nobody told of 
 test("a whole that comes over the stream keeps the addresses", () => {
   const { addresses: _, ...streamed } = room;
   assert.deepEqual(whole(streamed, whole(room, null, 0), 1).room.addresses, room.addresses);
-});
-
-test("ages go on while nothing is heard", () => {
-  assert.equal(ageOf(tile("bench-1"), 1000, 4000), 3.5);
-  assert.equal(ageOf(tile("bench-1", { age_s: null }), 1000, 4000), null);
-  assert.equal(ageOf(tile("bench-1"), 5000, 4000), 0.5);
 });
 
 test("on the wall a bench has the number of its id, or its place", () => {

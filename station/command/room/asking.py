@@ -4,7 +4,7 @@ import json
 from collections.abc import Callable, Coroutine
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 from urllib.error import HTTPError, URLError
 from urllib.request import HTTPCookieProcessor, ProxyHandler, Request, build_opener
 
@@ -20,13 +20,20 @@ from station.words import understood
 _SERIAL = Path("/proc/device-tree/serial-number")
 
 
+if TYPE_CHECKING:
+    from station.room.link.kit import KitDoor
+
 Work = Callable[[], Coroutine[None, None, None]]
 
 
 def link_of(
-    settings: Settings, bench: Bench, version: str, addresses: Callable[[], list[str]]
+    settings: Settings,
+    bench: Bench,
+    version: str,
+    addresses: Callable[[], list[str]],
+    door: "KitDoor | None" = None,
 ) -> tuple[Callable[[], LinkState | None], Work]:
-    """Return how the link is (None where no broker is set), and its work.
+    """Return how the link is (None where no broker is set), and its work. `door`: what the room may ask of the kit.
 
     A password that cannot be read ends no bench: it works alone, and says why.
     """
@@ -44,7 +51,7 @@ def link_of(
         state = LinkState(False, UNREADABLE, detail=str(error))
         return (lambda: state), _nothing
     board = (text_of(_SERIAL) or "")[-8:]
-    link = Link(bench, settings.bench.name, broker, About(version, board, addresses))
+    link = Link(bench, settings.bench.name, broker, About(version, board, addresses), door)
     return (lambda: link.state), link.run
 
 

@@ -163,7 +163,8 @@ async def room_at_work(
     page = parts.settings.page
     collector = Collector(parts.store, parts.broker)
     about: RoomAbout = {"name": parts.settings.room.name, "language": page.language, "units": page.units}
-    desk = RoomDesk(parts.store, collector, about, lambda: hall.states())  # noqa: PLW0108 - the hall comes later
+    days = parts.settings.room.forget_after_days
+    desk = RoomDesk(parts.store, collector, about, lambda: hall.states(), days)  # noqa: PLW0108 - the hall comes later
     app = make_room_app(desk, version("benchwarm"), _access(parts), lambda: known)
     if parts.private is not None:
         add_rehearsal(app, parts.private)

@@ -10,6 +10,7 @@ from pydantic import BaseModel, ConfigDict, Field, field_validator
 from station.command.settings import AccessSettings, PageSettings, ServerSettings, page_language, read_settings
 from station.kit.table import Prefix
 from station.practical.plan import Label
+from station.room.lesson_book import SCHOOL_YEAR_DAYS
 from station.room.wire import host_and_port
 from station.words import say
 
@@ -24,7 +25,8 @@ class RoomPart(_Table):
     """The room itself: its broker and as whom to be there, and where its record is kept.
 
     Without a broker it has a private one, which listens on `host` and `port`. `prefix` tells the names of two rooms of
-    one school apart; `announce` lets the network find the room by its name (multicast DNS).
+    one school apart; `announce` lets the network find the room by its name (multicast DNS). Names of
+    classes and groups are forgotten `forget_after_days` after their lesson; 0 keeps them.
     """
 
     name: Label = say("kit-room-label")
@@ -36,6 +38,7 @@ class RoomPart(_Table):
     folder: Path | None = None
     prefix: Prefix | None = None
     announce: bool = True
+    forget_after_days: Annotated[int, Field(ge=0, le=3650)] = SCHOOL_YEAR_DAYS
 
     @field_validator("broker")
     @classmethod

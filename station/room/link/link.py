@@ -18,6 +18,8 @@ from station.bench.loop import Bench
 from station.practical import events as e
 from station.record.journal import JournalError
 from station.room import wire
+from station.room.asks import Ask, KitTold
+from station.room.link.kit import AskTaker, KitDoor
 from station.room.link.outbox import OrderTaker, Outbox
 from station.room.link.state import FAILED, NO_BROKER, NO_ENTRY, NO_ROOM, NOT_YET, UP, About, LinkState
 from station.room.mqtt import BrokerLost, Connection, Publication, connected, new_identifier
@@ -40,7 +42,14 @@ MOST_UNREAD: Final = 100
 class Link:
     """The link of a bench at work: `await run()` until it is cancelled; `state` tells how it is."""
 
-    def __init__(self, bench: Bench, name: str, broker: BrokerAddress, about: About | None = None) -> None:
+    def __init__(
+        self,
+        bench: Bench,
+        name: str,
+        broker: BrokerAddress,
+        about: About | None = None,
+        door: KitDoor | None = None,
+    ) -> None:
         if broker.user is None:
             raise ValueError(say("link-needs-user"))
         self.bench, self.broker, self.user = bench, broker, broker.user
@@ -54,6 +63,7 @@ class Link:
         self._room, self._asked, self._said_name = "", 0, ""
         self._more, self._answered, self._fresh = (asyncio.Event() for _ in range(3))
         self._taker = OrderTaker(bench)
+        self._asks = AskTaker(bench, self._kit, door)
         self._inbox: asyncio.Queue[tuple[str, bytes]] = asyncio.Queue(MOST_UNREAD)
         self._saved_s = time.monotonic()
         bench.listen(self._happened)
@@ -103,6 +113,7 @@ class Link:
                 async with asyncio.TaskGroup() as tasks:
                     tasks.create_task(client.lost())
                     tasks.create_task(self._taker.run())
+                    tasks.create_task(self._asks.run(lambda told: self._tell_of_kit(client, told)))
                     for work in (self._receive, self._send, self._send_live):
                         tasks.create_task(work(client))
         except* BrokerLost as errors:
@@ -193,6 +204,8 @@ class Link:
             with contextlib.suppress(WireError):  # what cannot be read is as good as not sent
                 if topic.endswith(f"/{wire.KEPT}"):
                     await self._kept(client, unpacked(KeptMessage, payload))
+                elif topic.endswith(f"/{wire.ASKS}"):
+                    self._asks.told(unpacked(Ask, payload))
                 elif payload:
                     self._taker.told(unpacked(Orders, payload), self._outbox.journal)
 
@@ -217,6 +230,9 @@ class Link:
             self._saved_s = time.monotonic()
             await asyncio.to_thread(outbox.save)
         self._answered.set()
+
+    async def _tell_of_kit(self, client: Connection, told: KitTold) -> None:
+        await client.publish(wire.topic(self.user, wire.KIT), packed(told), qos=1)
 
     async def _send_live(self, client: Connection) -> None:
         while True:

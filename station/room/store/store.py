@@ -12,6 +12,7 @@ from typing import Any
 
 from station.practical.events import Stamped, Unknown
 from station.practical.events.bench import OrderTaken
+from station.practical.events.cup import GroupNamed, SetAdopted
 from station.room.store.database import Database, StoreError, now
 from station.room.wire import Row, digest_of, stamped
 from station.words import say
@@ -27,6 +28,19 @@ class Lesson:
     label: str
     began: str
     ended: str | None
+
+
+_LABELLED = """
+SELECT events.history, events.seq, boot, monotonic_s, time_s, wall, clock, kind, body
+FROM practicals JOIN histories USING (bench, journal) JOIN events USING (history)
+WHERE lesson = ? AND kind IN (?, ?) AND coalesce(body ->> 'label', '') <> '' AND events.seq < contiguous
+AND events.seq >= practicals.seq
+AND NOT EXISTS (
+    SELECT 1 FROM practicals AS later WHERE later.bench = practicals.bench AND later.journal = practicals.journal
+    AND later.seq > practicals.seq AND later.seq <= events.seq
+)
+"""
+"""Events of a lesson's practicals, each up to the next one of its bench, that have a label."""
 
 
 class LessonsKept(Database):
@@ -50,6 +64,28 @@ class LessonsKept(Database):
         """Return bench, journal and first event of each practical of a lesson."""
         sql = "SELECT bench,journal,seq FROM practicals WHERE lesson = ? ORDER BY bench,journal,seq"
         return [(bench, journal, seq) for bench, journal, seq in self._rows(sql, (lesson,))]
+
+    def forget(self, before: str) -> int:
+        """Forget the names of classes and groups of lessons that ended before this wall time; return how many lessons.
+
+        All that was measured stays. An event keeps its number and its place: only its label goes. The last event of a
+        record is left, since bench and room know it by its digest.
+        """
+        names = (GroupNamed.kind, SetAdopted.kind)
+        with self._writing() as write:
+            due = [row[0] for row in write.execute("SELECT lesson FROM lessons WHERE ended < ?", (before,)).fetchall()]
+            forgotten = 0
+            for lesson in due:
+                named = "UPDATE lessons SET label = '' WHERE lesson = ? AND label <> ''"
+                changed = write.execute(named, (lesson,)).rowcount
+                rows = write.execute(_LABELLED, (lesson, *names)).fetchall()
+                for history, seq, *kept, kind, body in rows:
+                    values = {**json.loads(body), "label": None if kind == GroupNamed.kind else ""}
+                    text = json.dumps(values, ensure_ascii=False, separators=(",", ":"))
+                    write.execute("DELETE FROM events WHERE history = ? AND seq = ?", (history, seq))
+                    write.execute("INSERT INTO events VALUES (?,?,?,?,?,?,?,?,?)", (history, seq, *kept, kind, text))
+                forgotten += bool(changed or rows)
+            return forgotten
 
     def made_up(self, lesson: int) -> float | None:
         """Return what the bottle of this lesson was made up to in mol/dm³, as staff told the room."""

@@ -58,3 +58,7 @@ class KitDesk:
     make_cards: MakeCards
     cards_lack: Callable[[], str | None]
     ask: AskMachine
+
+    async def look(self) -> tuple[FindingsShown, float]:
+        """Return what the pre-flight finds, and how old that is: the room asks for it too."""
+        return await self.looks.newest()

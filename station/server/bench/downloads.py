@@ -179,7 +179,7 @@ def add_everything(app: FastAPI, watch: Watch) -> None:
         zipped = Zipped()
         for practical in found:
             state: State = await in_turn(state_of, folder, practical)
-            result = await _shown(state)
+            result = await shown_of(state)
             growing = _grown(zipped, files_of(folder, practical, state, result))
             while (piece := await in_turn(next, growing, None)) is not None:
                 if piece:
@@ -192,7 +192,7 @@ def _grown(zipped: Zipped, files: Iterator[tuple[str, Iterator[bytes]]]) -> Iter
         yield from zipped.file(name, pieces)
 
 
-async def _shown(state: State) -> dict[str, Any] | None:
+async def shown_of(state: State) -> dict[str, Any] | None:
     """Return the results of a practical if they may be seen; computed anew."""
     if not state.results_shown or not state.counted:
         return None

@@ -25,6 +25,8 @@ WEIGHTS = {
     "/api/journal.jsonl": 20,
     "/api/record.xlsx": 60,
     "/api/records.zip": 60,
+    "/api/room/sheets.zip": 60,
+    "/api/room/backups.zip": 60,
     "/api/room/stream": 5,
     "/api/room/class": 5,
     "/api/room/lessons": 5,

@@ -11,6 +11,7 @@ from fastapi import Depends, FastAPI, Request
 from fastapi.responses import RedirectResponse, Response, StreamingResponse
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
+from station.bench.clock import is_known_right
 from station.practical.kinds import READY_NAMES, ready_plan
 from station.practical.plan import Concentration
 from station.room.broker import PrivateBroker, new_password
@@ -40,7 +41,9 @@ from station.server.room.contract import (
     RoomStream,
 )
 from station.server.room.desk import RoomDesk
+from station.server.room.kits import add_kits
 from station.server.room.orders import Orders
+from station.server.room.sheets import add_sheets
 from station.server.streaming import PADDING, RETRY, Listener, unnumbered
 from station.words import say
 
@@ -71,7 +74,7 @@ def add_rehearsal(app: FastAPI, broker: PrivateBroker) -> None:
 
 
 SVG = "image/svg+xml"
-PAGES = {"/room": "room.html", "/room/class": "room.html", "/room/lessons": "room.html"}
+PAGES = dict.fromkeys(("/room", "/room/class", "/room/lessons", "/room/sheets", "/room/kits"), "room.html")
 MOST_BENCHES = 500
 BenchName = Annotated[str, Field(max_length=LONGEST_USER)]
 
@@ -147,9 +150,11 @@ def make_room_app(
     _add_board(app, desk, addresses)
     orders = Orders(desk)
     _add_orders(app, orders)
-    _add_lessons(app, orders)
+    _add_lessons(app, desk, orders)
     add_class(app, desk)
     add_downloads(app, desk)
+    add_kits(app, desk)
+    add_sheets(app, desk)
     app.state.views = add_bench_view(app, desk)
     app.add_api_route("/", lambda: RedirectResponse("/room"), include_in_schema=False)
     add_pages(app, PAGES)
@@ -229,7 +234,7 @@ def _add_orders(app: FastAPI, orders: Orders) -> None:
         return {"accepted": True}
 
 
-def _add_lessons(app: FastAPI, orders: Orders) -> None:
+def _add_lessons(app: FastAPI, desk: RoomDesk, orders: Orders) -> None:
     staff = [Depends(requires(*STAFF))]
 
     @app.post("/api/room/made-up", dependencies=staff)
@@ -264,4 +269,8 @@ def _add_lessons(app: FastAPI, orders: Orders) -> None:
     @app.get("/api/room/lessons")
     async def lessons() -> Lessons:
         """Every lesson, the newest first, with how many benches took part."""
-        return {"lessons": await orders.lessons()}
+        return {
+            "lessons": await orders.lessons(),
+            "forget_after_days": desk.forget_after_days,
+            "clock_known": is_known_right(),
+        }

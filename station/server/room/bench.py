@@ -13,6 +13,7 @@ from station.bench.calculation.results import Results
 from station.practical import events as e
 from station.practical.contract import Trace
 from station.practical.kinds.answers import Result
+from station.practical.state import State
 from station.practical.view import live, samples_of, trace, view
 from station.room.board import BenchNow
 from station.room.class_result.export import lesson_lines
@@ -33,6 +34,33 @@ from station.words import say
 Bench = Annotated[str, Path(max_length=40)]
 
 
+def seen_by_room(desk: RoomDesk, bench: str, state: State, time_s: float, result: Result | None = None) -> BenchView:
+    """Return a bench as its own page shows it, with nothing to press."""
+    shown = view(state, time_s)
+    return {
+        "seq": 0,
+        "boot": "",  # another practical is loaded anew
+        "time_s": round(time_s, 3),
+        "speed": 1.0,
+        "bench": {
+            "name": desk.name_of(bench),
+            "virtual": False,
+            "panel": "none",
+            "read_only": True,
+            "language": desk.about.get("language"),
+            "units": desk.about.get("units"),
+        },
+        "fault": None,
+        "link": None,
+        "repeats_id": "",
+        **shown,
+        "instruction": replace(shown["instruction"], act=None, label=None),
+        "other_acts": [],
+        "questions": [{**each, "answers": []} for each in shown["questions"]],
+        "result": result,
+    }
+
+
 class BenchViews:
     """The benches as their pages see them. What nobody looks at costs nothing."""
 
@@ -48,29 +76,9 @@ class BenchViews:
 
     def view(self, bench: str, now: BenchNow) -> BenchView:
         """Return what `GET /api/state` of the bench would say, without its trace and without any act."""
-        shown = view(now.state, now.time_s)
-        return {
-            "seq": now.seq,
-            "boot": f"{now.journal} {now.began}",  # another practical is loaded anew
-            "time_s": round(now.time_s, 3),
-            "speed": 1.0,
-            "bench": {
-                "name": self.desk.name_of(bench),
-                "virtual": False,
-                "panel": "none",
-                "read_only": True,
-                "language": self.desk.about.get("language"),
-                "units": self.desk.about.get("units"),
-            },
-            "fault": None,
-            "link": None,
-            "repeats_id": f"{now.seq}",
-            **shown,
-            "instruction": replace(shown["instruction"], act=None, label=None),
-            "other_acts": [],
-            "questions": [{**each, "answers": []} for each in shown["questions"]],
-            "result": self._result(bench, now) if now.state.results_shown else None,
-        }
+        result = self._result(bench, now) if now.state.results_shown else None
+        seen = seen_by_room(self.desk, bench, now.state, now.time_s, result)
+        return {**seen, "seq": now.seq, "boot": f"{now.journal} {now.began}", "repeats_id": f"{now.seq}"}
 
     def join(self, bench: str, network: str, *, is_staff: bool) -> Listener | None:
         """Return a listener to a bench."""

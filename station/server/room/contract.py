@@ -5,10 +5,11 @@ from typing import Annotated, Literal, NotRequired
 from fastapi.responses import Response
 from typing_extensions import TypedDict
 
+from station.practical.contract import Trace
 from station.practical.state import Step
 from station.room.contract import ClassResult, Tile
 from station.room.store.store import Lesson
-from station.server.bench.contract import NamedPlan
+from station.server.bench.contract import BenchView, NamedPlan
 
 
 class LessonListed(TypedDict):
@@ -22,9 +23,15 @@ class LessonListed(TypedDict):
 
 
 class Lessons(TypedDict):
-    """Every lesson, the newest first."""
+    """Every lesson, the newest first.
+
+    `forget_after_days`: so long after its end the names of a lesson's class and groups are kept (0: for good);
+    `clock_known`: this machine's clock is right, without which nothing is forgotten.
+    """
 
     lessons: list[LessonListed]
+    forget_after_days: int
+    clock_known: bool
 
 
 class OrderLeft(TypedDict):
@@ -131,6 +138,20 @@ class LessonBegun(Done):
     """The lesson has this number."""
 
     lesson: int
+
+
+class ClassSheet(TypedDict):
+    """What stands on a bench's sheet; `traces` of its repeats, where they are drawn."""
+
+    view: BenchView
+    traces: list[Trace]
+
+
+class ClassSheets(TypedDict):
+    """The sheets of a lesson, in the order of the benches' places."""
+
+    lesson: Lesson
+    sheets: list[ClassSheet]
 
 
 class RoomPlans(TypedDict):

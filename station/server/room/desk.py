@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from station.bench.calculation.worker import CalculationFailed
-from station.bench.clock import boot_id
+from station.bench.clock import boot_id, is_known_right
 from station.practical import events as e
 from station.practical.state import State
 from station.room.board import Board, Heard
@@ -16,6 +16,7 @@ from station.room.class_result.kept import ClassResults, Told, told_of
 from station.room.collector import Collector
 from station.room.contract import ClassResult, Tile
 from station.room.lesson_book import (
+    SCHOOL_YEAR_DAYS,
     LessonBook,
     Practical,
     newest_practical,
@@ -104,6 +105,7 @@ ALL_S = 1.0
 """How often every tile is looked at: waiting and silence come without a message, in s."""
 LIVE_S = 5.0
 """So long a temperature that came by the lossy way is newer than any batch of events, in s."""
+FORGETS_EVERY_S = 3600.0
 CLASS_S = 3.0
 """The class result is computed at most so often, in s."""
 
@@ -117,7 +119,9 @@ class RoomDesk:
         collector: Collector,
         about: RoomAbout | None = None,
         practising: Callable[[], Iterable[State]] = lambda: (),
+        forget_after_days: int = SCHOOL_YEAR_DAYS,
     ) -> None:
+        self.forget_after_days = forget_after_days
         self.store, self.collector, self.about = store, collector, about or {}
         self.practising = practising
         self.board, self.hub, self.results = Board(boot_id()), Hub(), ClassResults()
@@ -153,6 +157,14 @@ class RoomDesk:
             tasks.create_task(self._tell())
             tasks.create_task(self._keep_lesson())
             tasks.create_task(self._keep_class())
+            tasks.create_task(self._forget())
+
+    async def _forget(self) -> None:
+        """Forget names of classes in time; while nobody knows what day it is, nothing."""
+        while True:
+            with contextlib.suppress(StoreError):  # the board tells of it; later again
+                await asyncio.to_thread(self.book.forget, self.forget_after_days, known_right=is_known_right())
+            await asyncio.sleep(FORGETS_EVERY_S)
 
     def listen(self, listener: Listener) -> None:
         """Call `listener` with each bench's events after they are folded in."""

@@ -7,8 +7,7 @@ import { keyed, phrase } from "../words";
 import { Counting } from "./counting";
 import type { OrderLeft, Reason, Tile } from "./contract";
 import { type Known, columnsOf, numberOf, standingOf, usualCurve, usualProgress } from "./feed";
-import { Mark, StateMark } from "./marks";
-import { Sparkline } from "./sparkline";
+import { Mark, Sparkline, StateMark } from "./drawings";
 
 interface BoardProps {
   known: Known;

@@ -6,6 +6,10 @@ import type { Lesson as PlainLesson, LessonListed, Room as WholeRoom, RoomBoard 
 export type {
   ClassAnswer,
   ClassResult,
+  ClassSheets,
+  KitFinding,
+  KitRow,
+  Lessons,
   MadeUp,
   OrderLeft,
   PracticeCup,

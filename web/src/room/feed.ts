@@ -218,12 +218,6 @@ export function columnsOf(places: readonly number[], spare = false): Grid {
   return { columns, first, cells: rows * columns };
 }
 
-/** How long ago anything was heard of a bench / s; null: never. */
-export function ageOf(tile: Tile, told_ms: number | undefined, now_ms: number): number | null {
-  if (tile.age_s === null) return null;
-  return tile.age_s + Math.max(0, now_ms - (told_ms ?? now_ms)) / 1000;
-}
-
 /** The number by which a bench is known where no names are to be seen: of its id, else its place in the list. */
 export function numberOf(bench: string, benches: readonly string[]): string {
   const digits = /(\d+)\D*$/.exec(bench)?.[1];

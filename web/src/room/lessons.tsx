@@ -5,7 +5,7 @@ import { get } from "../live/ask";
 import { TableFrame } from "../page/shared";
 import { lessonText } from "../phrases/room";
 import { languageOfDates, phrase } from "../words";
-import type { Lesson, Room } from "./contract";
+import type { Lesson, Lessons, Room } from "./contract";
 import { OWN, PlanChoice, usePlanChoice, useTelling } from "./telling";
 
 // Beginning and ending a lesson.
@@ -63,17 +63,34 @@ export function LessonForm({ room }: { room: Room }) {
 // Every lesson, to be found again by its date and class.
 
 export function LessonsPage() {
-  const [lessons, know] = useState<readonly Lesson[] | null>(null);
+  const [known, know] = useState<Lessons | null>(null);
+  const [label, choose] = useState("");
   useEffect(() => {
-    const ask = () => get<{ lessons: Lesson[] }>("/api/room/lessons").then((answer) => know(answer.lessons), () => undefined);
+    const ask = () => get<Lessons>("/api/room/lessons").then(know, () => undefined);
     void ask();
     const timer = setInterval(() => void ask(), 10_000);
     return () => clearInterval(timer);
   }, []);
-  if (!lessons) return <p class="connecting">{phrase("page-room-connecting")}</p>;
+  if (!known) return <p class="connecting">{phrase("page-room-connecting")}</p>;
+  const { lessons, forget_after_days: days, clock_known } = known;
   if (lessons.length === 0) return <p>{phrase("page-room-no-lessons")}</p>;
+  const classes = [...new Set(lessons.map((each) => each.label).filter(Boolean))].sort((one, other) => one.localeCompare(other));
+  const some = lessons.filter((each) => label === "" || each.label === label);
   return (
     <section class="readings lessons-table">
+      {classes.length > 0 && (
+        <label class="lessons-class">
+          {phrase("page-room-lesson-head-label")}
+          <select value={label} onChange={(event) => choose(event.currentTarget.value)}>
+            <option value="">{phrase("page-room-lessons-all")}</option>
+            {classes.map((each) => (
+              <option key={each} value={each}>
+                {each}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       <TableFrame name={phrase("page-room-lessons-title")}>
         <table>
           <caption>{phrase("page-room-lessons-title")}</caption>
@@ -83,24 +100,40 @@ export function LessonsPage() {
               <th scope="col">{phrase("page-room-lesson-head-label")}</th>
               <th scope="col">{phrase("page-room-lesson-head-benches")}</th>
               <th scope="col">{phrase("page-room-lesson-head-result")}</th>
+              <th scope="col">{phrase("page-frame-pages", { which: "sheets" })}</th>
             </tr>
           </thead>
           <tbody>
-            {lessons.map(({ lesson, began, label, benches, ended }) => (
-              <tr key={lesson}>
-                <th scope="row">{moment(began)}</th>
-                <td>{label || (ended ? "" : phrase("page-room-under-way"))}</td>
-                <td>{benches}</td>
-                <td>
-                  <a href={`/room/class?lesson=${lesson}`} aria-label={`${phrase("page-room-lesson-head-result")} ${moment(began)} ${label}`}>
-                    {phrase("page-room-to-result")}
-                  </a>
-                </td>
-              </tr>
+            {some.map((lesson) => (
+              <LessonRow key={lesson.lesson} {...lesson} />
             ))}
           </tbody>
         </table>
       </TableFrame>
+      <p class="remark">
+        {days === 0 ? phrase("page-room-forget-never") : phrase("page-room-forget", { days })} {days > 0 && !clock_known && phrase("page-room-forget-clock")}
+      </p>
     </section>
+  );
+}
+
+function LessonRow({ lesson, began, label, benches, ended }: Lesson) {
+  const named = `${moment(began)} ${label}`;
+  return (
+    <tr>
+      <th scope="row">{moment(began)}</th>
+      <td>{label || (ended ? "" : phrase("page-room-under-way"))}</td>
+      <td>{benches}</td>
+      <td>
+        <a href={`/room/class?lesson=${lesson}`} aria-label={`${phrase("page-room-lesson-head-result")} ${named}`}>
+          {phrase("page-room-to-result")}
+        </a>
+      </td>
+      <td>
+        <a href={`/room/sheets?lesson=${lesson}`} aria-label={`${phrase("page-frame-pages", { which: "sheets" })} ${named}`}>
+          {phrase("page-room-to-sheets")}
+        </a>
+      </td>
+    </tr>
   );
 }

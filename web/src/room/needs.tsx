@@ -3,7 +3,7 @@
 import { needText } from "../phrases/room";
 import { phrase } from "../words";
 import type { Room } from "./contract";
-import { Mark } from "./marks";
+import { Mark } from "./drawings";
 
 const FLASH_MS = 1600;
 

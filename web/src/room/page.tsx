@@ -1,4 +1,4 @@
-// The room's pages: board, class result, lessons; the address says which.
+// The room's pages: board, class result, lessons, sheets, kits; the address says which.
 
 import { useLayoutEffect, useState } from "preact/hooks";
 import { isStaff, useSession } from "../live/session";
@@ -9,18 +9,24 @@ import { Board } from "./board";
 import { ClassPage } from "./class_result/page";
 import type { Room } from "./contract";
 import { counts, useRoom } from "./feed";
+import { KitsPage } from "./kits";
+import { PracticeCups, RoomAddress } from "./joining";
 import { LessonForm, LessonsPage, lessonInWords } from "./lessons";
 import { NeedsStrip, showTile } from "./needs";
-import { PracticeCups } from "./practice";
+import { SheetsPage } from "./sheets";
 import { Telling, useTelling } from "./telling";
 
-const PAGES = ["/room", "/room/class", "/room/lessons"] as const satisfies readonly Address[];
+const PAGES = ["/room", "/room/class", "/room/lessons", "/room/sheets", "/room/kits"] as const satisfies readonly Address[];
 
 function RoomPage() {
   const here = PAGES.find((address) => address === location.pathname) ?? "/room";
   return (
     <Frame here={here} pages={PAGES}>
-      {here === "/room" ? <BoardPage /> : here === "/room/class" ? <ClassPage /> : <LessonsPage />}
+      {here === "/room" && <BoardPage />}
+      {here === "/room/class" && <ClassPage />}
+      {here === "/room/lessons" && <LessonsPage />}
+      {here === "/room/sheets" && <SheetsPage />}
+      {here === "/room/kits" && <StaffOnly>{() => <KitsPage />}</StaffOnly>}
     </Frame>
   );
 }
@@ -29,26 +35,6 @@ function RoomPage() {
 // where that is large enough.
 
 const PROJECTOR = "#projector";
-
-function RoomAddress({ addresses }: { addresses: readonly string[] }) {
-  const [first] = addresses;
-  if (!first) return <p>{phrase("page-room-no-address")}</p>;
-  return (
-    <section class="room-address">
-      <h2>{phrase("page-room-join")}</h2>
-      <p>
-        {phrase("page-room-address")} <b>{first}</b>
-      </p>
-      <img src="/api/room/address.svg" alt={phrase("page-room-qr", { address: first })} width="160" height="160" />
-      <h3>{phrase("page-room-practise")}</h3>
-      <p>{phrase("page-room-practise-more")}</p>
-      <p>
-        <a href="/practise">{`${first}practise`}</a>
-      </p>
-      <img src="/api/room/address.svg?of=practise" alt={phrase("page-room-qr", { address: `${first}practise` })} width="160" height="160" />
-    </section>
-  );
-}
 
 const STANDINGS = ["works", "done", "held", "paused", "idle"] as const;
 

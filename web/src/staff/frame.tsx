@@ -19,6 +19,8 @@ const NAMES = {
   "/room": "room",
   "/room/class": "class",
   "/room/lessons": "lessons",
+  "/room/sheets": "sheets",
+  "/room/kits": "kits",
 } as const;
 export type Address = keyof typeof NAMES;
 
@@ -31,6 +33,8 @@ const MANUAL: Partial<Record<Address, string>> = {
   "/room": "/manual/teacher",
   "/room/class": "/manual/teacher#the-class-result",
   "/room/lessons": "/manual/teacher",
+  "/room/sheets": "/manual/teacher",
+  "/room/kits": "/manual/technician#all-kits-at-once",
 };
 
 interface FrameProps {
