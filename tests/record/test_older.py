@@ -7,6 +7,7 @@ last event are left out), a room's store after a rehearsal with two benches, and
 
 import lzma
 import shutil
+import signal
 from functools import reduce
 from pathlib import Path
 
@@ -21,9 +22,11 @@ from station.practical.fold import fold
 from station.practical.state import State
 from station.record.journal import FILE_NAME, Journal, Moment, first_broken, read_events
 from station.room.board import Board, Heard
+from station.room.broker import ACL
 from station.room.store.database import FILE_NAME as STORE_NAME
 from station.room.store.store import RoomStore
 from tests.conftest import PATIENCE_S
+from tests.room.class_room import bench_at_work, broker_in, collecting, linked, until
 
 OLDER = Path(__file__).parent / "older"
 AT = Moment("later", 1.0, 1e5, "2026-11-30T09:00:00.000+00:00", "none")
@@ -95,6 +98,27 @@ def test_a_rooms_store_opens_with_its_benches_lesson_and_events(tmp_path: Path) 
     tiles = board.tiles(0.0, dict.fromkeys(benches, Heard(21.0, 0.5)), {})
     assert [each["state"] for each in tiles.values()] == ["done", "done"]
     assert store.keep_many([]) == [], "and takes what comes next"
+
+
+async def test_a_bench_of_this_version_is_in_a_room_whose_broker_has_the_older_rules(tmp_path: Path) -> None:
+    """What is new, asking a kit, is not let through; what a lesson lives on is."""
+    with broker_in(tmp_path / "broker") as broker:
+        shutil.copyfile(OLDER / "benchwarm.acl", broker.folder / ACL)
+        assert "asks" not in (broker.folder / ACL).read_text()
+        process = broker._process
+        assert process is not None
+        process.send_signal(signal.SIGHUP)  # Mosquitto reads its files again (mosquitto(8))
+        async with (
+            collecting(tmp_path / "room", broker) as collector,
+            bench_at_work(tmp_path / "record") as at_work,
+            linked(at_work, broker, "bench-1") as link,
+        ):
+            await until(lambda: link.state.up)
+            await collector.ask(["bench-1"], "look", {})
+            await at_work.sample(21.0)
+            await until(lambda: list(collector.store.events("bench-1")) == at_work.events())
+            assert link.state.up
+            assert collector.kits["bench-1"].answer is None
 
 
 def test_settings_of_its_cards_are_understood() -> None:
