@@ -2767,6 +2767,7 @@ page-plan-kind = Art des Versuchs
 page-plan-kinds =
     { $which ->
         [portions] Lauge portionsweise zu Säure
+        [ratios] Mischungsverhältnisse
        *[once] Einmal gemischt
     }
 page-plan-title = Titel
@@ -3628,3 +3629,87 @@ page-practise-again = Noch einmal üben
 page-practise-offer = Üben ohne Geräte
 page-practise-offer-more = Übe auf diesem Gerät mit einem virtuellen Becher, so oft du willst. Es zählt nicht.
 page-practise-begin = Üben
+
+# Mischungsverhältnisse bei gleichem Gesamtvolumen.
+practical-ratios = Mischungsverhältnisse: { $acid } mit { $alkali }
+amount-mixtures = { $from_cm3 } bis { $to_cm3 } cm³, zusammen { $total_cm3 } cm³
+problem-mixtures-total = die letzte Mischung hätte { $alkali_cm3 } cm³ Lauge, jede hat aber nur { $total_cm3 } cm³; nimm weniger Mischungen oder kleinere Schritte
+problem-mixtures-side = jede der zwei Geraden braucht { $least } Mischungen, und bei diesen Konzentrationen schneiden sie sich bei { $crossing_cm3 } cm³ Lauge; wähle andere Volumen oder Konzentrationen
+quantity-ratio = Mol Lauge pro Mol Säure
+sheet-mixtures = Mischungen
+sheet-total-volume = Gesamtvolumen jeder Mischung
+sheet-least-alkali = wenigste Lauge
+sheet-most-alkali = meiste Lauge
+sheet-alkali-volume = Lauge / cm³
+sheet-acid-volume = Säure / cm³
+sheet-alkali-fraction = Anteil der Lauge am Volumen
+sheet-start-of-both = Start beider / °C
+sheet-highest = höchste Temperatur / °C
+sheet-rise = Temperaturanstieg / °C
+sheet-mixed-times = wie oft gemischt
+step-acid-at-crossing = Volumen der Säure am Schnittpunkt
+formula-acid-at-crossing = V(Säure) = V(gesamt) - V(Lauge)
+step-ratio = Mol { $alkali } auf ein Mol { $acid }
+formula-ratio = n(Lauge) ÷ n(Säure)
+step-rise-at-crossing = Temperaturanstieg am Schnittpunkt der Geraden
+formula-rise-at-crossing = ΔT am Schnittpunkt
+step-heat-of-mixture = in dieser Mischung abgegebene Wärme
+ratios-off = Die Geraden ergeben { $ratio } Mol Lauge pro Mol Säure, die Gleichung sagt { $expected }. Prüfe Volumen und Konzentrationen.
+predict-no-heat = die Wärme dieser Reaktion ist nicht bekannt
+predict-cylinders = Die Volumen werden mit einem Messzylinder gemessen: u je { $u_cm3 } cm³.
+predict-ratios = { $count } Mischungen zu { $total_cm3 } cm³: { $acid } { $acid_mol_dm3 } mol/dm³ mit { $from_cm3 } bis { $to_cm3 } cm³ { $alkali } { $alkali_mol_dm3 } mol/dm³
+predict-ratio = Die Geraden schneiden sich bei { $end_point_cm3 } cm³ Lauge: { $ratio } mol Lauge auf 1 mol Säure.
+predict-head-alkali = Lauge/cm³
+predict-head-share = Anteil
+predict-head-rise = Anstieg/°C
+predict-head-ratio = Verhältnis, insgesamt
+predict-bias-ratio = Abw.
+page-ratios-practical = { $acid } und { $alkali } in { $count } Verhältnissen, je { $total } cm³
+page-ratios-of = Mischung { $mixture } von { $planned }
+page-ratios-planned =
+    Geplant: { $mixtures } Mischungen, jede { $repeats ->
+        [one] einmal
+       *[other] { $repeats }-mal
+    }.
+page-ratios-questions =
+    { $which ->
+        [0] Warum steigt die Temperatur zuerst im gleichen Maß wie die Lauge? Welcher der zwei Stoffe ist dort aufgebraucht, und welcher auf der anderen Seite?
+        [1] Dein Thermometer zeigt Temperaturen in Stufen. Wie groß ist eine Stufe gegen den größten Anstieg?
+        [2] Warum hat jede Mischung dasselbe Gesamtvolumen? Wie sähe das Diagramm aus, wenn nur die Lauge verändert würde?
+        [3] Welcher Punkt liegt am weitesten von seiner Geraden? Was könnte in diesem Becher anders gewesen sein?
+       *[4] Ist der Unterschied zwischen deinem Verhältnis und dem der Gleichung größer als das ±? Wenn ja: Was steckt nicht im ±?
+    }
+page-ratios-answer-own = Deine Geraden schneiden sich bei { $volume } cm³ Lauge: { $ratio } mol Lauge auf 1 mol Säure.
+page-ratios-answer-best = Das beste berechnete Verhältnis ist { $ratio } <uncertainty>±</uncertainty> { $u } mol Lauge auf 1 mol Säure.
+page-ratios-answer-equation = Die Gleichung sagt { $ratio }.
+page-ratios-chart = Temperaturanstieg gegen Lauge in der Mischung
+page-ratios-across = Lauge in der Mischung / cm³
+page-ratios-up = Temperaturanstieg / °C
+page-ratios-point = eine Mischung
+page-ratios-table = Mischungen
+page-ratios-columns =
+    { $which ->
+        [alkali] Lauge / cm³
+        [acid] Säure / cm³
+        [share] Anteil der Lauge
+        [start] Säure am Start / °C
+        [highest] höchste / °C
+       *[rise] Anstieg / °C
+    }
+page-ratios-ratio = { $ratio } : 1 (Lauge : Säure)
+page-ratios-interval = 95 %: { $low } bis { $high }
+page-ratios-plus-minus = <uncertainty>Standardunsicherheit</uncertainty> { $u }
+page-ratios-crossing = Lauge am Schnittpunkt
+page-ratios-worth-lines = Die verlängerten Geraden sind hier mehr wert. Mit viel Lauge und wenig Säure findet die <heat-balance>Wärmebilanz</heat-balance> etwas zu große Anstiege.
+page-ratios-by-lines = Anstiege aus verlängerten Geraden
+page-ratios-by-heat = Anstiege aus der <heat-balance>Wärmebilanz</heat-balance>
+page-ratios-scatter-only = Das ± kennt nur die Streuung der Punkte; falsche Konzentrationen der Lösungen stecken nicht darin.
+page-ratios-record = { $ratio } ± { $u } : 1 (Lauge : Säure)
+page-ratios-mixtures = Mischungen
+page-ratios-total = Gesamtvolumen jeder / cm³
+page-ratios-first = Lauge in der ersten Mischung / cm³
+page-ratios-step = Mehr Lauge in jeder weiteren / cm³
+page-ratios-count = Zahl der Mischungen
+page-ratios-expected = Verhältnis nach der Gleichung
+page-ratios-crosses-at = die Geraden schneiden sich bei { $volume } cm³ Lauge
+page-ratios-methods = Wie genau das Verhältnis bekannt sein wird (± eine Standardunsicherheit)

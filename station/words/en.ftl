@@ -2760,6 +2760,7 @@ page-plan-kind = Kind of practical
 page-plan-kinds =
     { $which ->
         [portions] Portions of alkali to acid
+        [ratios] Mixing ratios
        *[once] Mixed once
     }
 page-plan-title = Title
@@ -3621,3 +3622,87 @@ page-practise-again = Practise again
 page-practise-offer = Practise without a kit
 page-practise-offer-more = Use a virtual cup on this device as often as you like. Nothing you do there counts.
 page-practise-begin = Practise
+
+# Mixing ratios at a constant total volume.
+practical-ratios = Mixing ratios: { $acid } with { $alkali }
+amount-mixtures = { $from_cm3 } to { $to_cm3 } cm³, in all { $total_cm3 } cm³
+problem-mixtures-total = the last mixture would have { $alkali_cm3 } cm³ of alkali, but each has { $total_cm3 } cm³ in all; take fewer mixtures or smaller steps
+problem-mixtures-side = the two lines need { $least } mixtures each, and at these strengths they cross at { $crossing_cm3 } cm³ of alkali; choose other volumes or strengths
+quantity-ratio = moles of alkali per mole of acid
+sheet-mixtures = mixtures
+sheet-total-volume = total volume of each
+sheet-least-alkali = least alkali
+sheet-most-alkali = most alkali
+sheet-alkali-volume = alkali / cm³
+sheet-acid-volume = acid / cm³
+sheet-alkali-fraction = alkali's share of the volume
+sheet-start-of-both = start of both / °C
+sheet-highest = highest temperature / °C
+sheet-rise = temperature rise / °C
+sheet-mixed-times = times mixed
+step-acid-at-crossing = volume of acid at the crossing
+formula-acid-at-crossing = V(acid) = V(total) - V(alkali)
+step-ratio = moles of { $alkali } for one mole of { $acid }
+formula-ratio = n(alkali) ÷ n(acid)
+step-rise-at-crossing = temperature rise where the two lines cross
+formula-rise-at-crossing = ΔT at the crossing
+step-heat-of-mixture = heat given out in that mixture
+ratios-off = The lines give { $ratio } moles of alkali per mole of acid; the equation says { $expected }. Check volumes and strengths.
+predict-no-heat = the heat of this reaction is not known
+predict-cylinders = Volumes are measured with a cylinder: u { $u_cm3 } cm³ each.
+predict-ratios = { $count } mixtures of { $total_cm3 } cm³: { $acid } { $acid_mol_dm3 } mol/dm³ with { $from_cm3 } to { $to_cm3 } cm³ of { $alkali } { $alkali_mol_dm3 } mol/dm³
+predict-ratio = The lines cross at { $end_point_cm3 } cm³ of alkali: { $ratio } mol of alkali for 1 mol of acid.
+predict-head-alkali = alkali/cm³
+predict-head-share = share
+predict-head-rise = rise/°C
+predict-head-ratio = Ratio, the whole practical
+predict-bias-ratio = bias
+page-ratios-practical = { $acid } and { $alkali } in { $count } ratios, { $total } cm³ each
+page-ratios-of = mixture { $mixture } of { $planned }
+page-ratios-planned =
+    Planned: { $mixtures } mixtures, each { $repeats ->
+        [one] once
+       *[other] { $repeats } times
+    }.
+page-ratios-questions =
+    { $which ->
+        [0] Why does the temperature rise in proportion to the alkali at first? Which of the two is used up there, and which on the other side?
+        [1] Your thermometer shows temperatures in steps. How big is one step beside the largest rise?
+        [2] Why has each mixture the same total volume? What would the graph look like if only the alkali were changed?
+        [3] Which point lies furthest from its line? What could have been different in that cup?
+       *[4] Is the difference between your ratio and the equation’s larger than the ±? If so: what is not in the ±?
+    }
+page-ratios-answer-own = Your lines cross at { $volume } cm³ of alkali: { $ratio } mol of alkali for 1 mol of acid.
+page-ratios-answer-best = The best computed ratio is { $ratio } <uncertainty>±</uncertainty> { $u } mol of alkali for 1 mol of acid.
+page-ratios-answer-equation = The equation says { $ratio }.
+page-ratios-chart = Temperature rise against alkali in the mixture
+page-ratios-across = alkali in the mixture / cm³
+page-ratios-up = temperature rise / °C
+page-ratios-point = a mixture
+page-ratios-table = Mixtures
+page-ratios-columns =
+    { $which ->
+        [alkali] alkali / cm³
+        [acid] acid / cm³
+        [share] alkali’s share
+        [start] acid at the start / °C
+        [highest] highest / °C
+       *[rise] rise / °C
+    }
+page-ratios-ratio = { $ratio } : 1 (alkali : acid)
+page-ratios-interval = 95 %: { $low } to { $high }
+page-ratios-plus-minus = standard <uncertainty>uncertainty</uncertainty> { $u }
+page-ratios-crossing = alkali where the lines cross
+page-ratios-worth-lines = The extended lines are worth more here. With much alkali and little acid the <heat-balance>heat balance</heat-balance> finds rises that are a little too large.
+page-ratios-by-lines = Rises by extended lines
+page-ratios-by-heat = Rises by <heat-balance>heat balance</heat-balance>
+page-ratios-scatter-only = The ± is of the scatter of the points alone; wrong strengths of the solutions are not in it.
+page-ratios-record = { $ratio } ± { $u } : 1 (alkali : acid)
+page-ratios-mixtures = Mixtures
+page-ratios-total = Total volume of each / cm³
+page-ratios-first = Alkali in the first mixture / cm³
+page-ratios-step = More alkali in each next one / cm³
+page-ratios-count = Number of mixtures
+page-ratios-expected = Ratio by the equation
+page-ratios-crosses-at = the lines cross at { $volume } cm³ of alkali
+page-ratios-methods = How well the ratio will be known (± one standard uncertainty)

@@ -2766,6 +2766,7 @@ page-plan-kind = Genre de TP
 page-plan-kinds =
     { $which ->
         [portions] Portions de base dans un acide
+        [ratios] Rapports de mélange
        *[once] Mélange en une fois
     }
 page-plan-title = Titre
@@ -3627,3 +3628,87 @@ page-practise-again = S’entraîner encore
 page-practise-offer = S’entraîner sans matériel
 page-practise-offer-more = Utilise un gobelet virtuel sur cet appareil, autant que tu veux. Cela ne compte pas.
 page-practise-begin = S’entraîner
+
+# Rapports de mélange à volume total constant.
+practical-ratios = Rapports de mélange : { $acid } avec { $alkali }
+amount-mixtures = { $from_cm3 } à { $to_cm3 } cm³, en tout { $total_cm3 } cm³
+problem-mixtures-total = le dernier mélange aurait { $alkali_cm3 } cm³ de base, mais chacun fait { $total_cm3 } cm³ en tout ; prends moins de mélanges ou des pas plus petits
+problem-mixtures-side = chacune des deux droites a besoin de { $least } mélanges, et à ces concentrations elles se coupent à { $crossing_cm3 } cm³ de base ; choisis d’autres volumes ou concentrations
+quantity-ratio = moles de base par mole d’acide
+sheet-mixtures = mélanges
+sheet-total-volume = volume total de chacun
+sheet-least-alkali = le moins de base
+sheet-most-alkali = le plus de base
+sheet-alkali-volume = base / cm³
+sheet-acid-volume = acide / cm³
+sheet-alkali-fraction = part de la base dans le volume
+sheet-start-of-both = début des deux / °C
+sheet-highest = température maximale / °C
+sheet-rise = élévation de température / °C
+sheet-mixed-times = nombre de fois
+step-acid-at-crossing = volume d’acide à l’intersection
+formula-acid-at-crossing = V(acide) = V(total) - V(base)
+step-ratio = moles de { $alkali } pour une mole de { $acid }
+formula-ratio = n(base) ÷ n(acide)
+step-rise-at-crossing = élévation de température à l’intersection des droites
+formula-rise-at-crossing = ΔT à l’intersection
+step-heat-of-mixture = chaleur libérée dans ce mélange
+ratios-off = Les droites donnent { $ratio } moles de base par mole d’acide ; l’équation dit { $expected }. Vérifie les volumes et les concentrations.
+predict-no-heat = la chaleur de cette réaction n’est pas connue
+predict-cylinders = Les volumes se mesurent à l’éprouvette : u { $u_cm3 } cm³ chacun.
+predict-ratios = { $count } mélanges de { $total_cm3 } cm³ : { $acid } { $acid_mol_dm3 } mol/dm³ avec { $from_cm3 } à { $to_cm3 } cm³ de { $alkali } { $alkali_mol_dm3 } mol/dm³
+predict-ratio = Les droites se coupent à { $end_point_cm3 } cm³ de base : { $ratio } mol de base pour 1 mol d’acide.
+predict-head-alkali = base/cm³
+predict-head-share = part
+predict-head-rise = hausse/°C
+predict-head-ratio = Rapport, en tout
+predict-bias-ratio = écart
+page-ratios-practical = { $acid } et { $alkali } dans { $count } rapports, { $total } cm³ chacun
+page-ratios-of = mélange { $mixture } sur { $planned }
+page-ratios-planned =
+    Prévu : { $mixtures } mélanges, chacun { $repeats ->
+        [one] une fois
+       *[other] { $repeats } fois
+    }.
+page-ratios-questions =
+    { $which ->
+        [0] Pourquoi la température monte-t-elle d’abord en proportion de la base ? Lequel des deux réactifs est épuisé de ce côté, et lequel de l’autre ?
+        [1] Ton thermomètre indique les températures par pas. Que vaut un pas par rapport à la plus grande élévation ?
+        [2] Pourquoi chaque mélange a-t-il le même volume total ? À quoi ressemblerait le graphique si seule la base changeait ?
+        [3] Quel point est le plus loin de sa droite ? Qu’est-ce qui a pu être différent dans ce gobelet ?
+       *[4] L’écart entre ton rapport et celui de l’équation est-il plus grand que le ± ? Si oui : qu’est-ce qui n’est pas compris dans le ± ?
+    }
+page-ratios-answer-own = Tes droites se coupent à { $volume } cm³ de base : { $ratio } mol de base pour 1 mol d’acide.
+page-ratios-answer-best = Le meilleur rapport calculé est { $ratio } <uncertainty>±</uncertainty> { $u } mol de base pour 1 mol d’acide.
+page-ratios-answer-equation = L’équation dit { $ratio }.
+page-ratios-chart = Élévation de température selon la base du mélange
+page-ratios-across = base dans le mélange / cm³
+page-ratios-up = élévation de température / °C
+page-ratios-point = un mélange
+page-ratios-table = Mélanges
+page-ratios-columns =
+    { $which ->
+        [alkali] base / cm³
+        [acid] acide / cm³
+        [share] part de la base
+        [start] acide au début / °C
+        [highest] maximum / °C
+       *[rise] élévation / °C
+    }
+page-ratios-ratio = { $ratio } : 1 (base : acide)
+page-ratios-interval = 95 % : { $low } à { $high }
+page-ratios-plus-minus = <uncertainty>incertitude-type</uncertainty> { $u }
+page-ratios-crossing = base à l’intersection des droites
+page-ratios-worth-lines = Les droites prolongées valent mieux ici. Avec beaucoup de base et peu d’acide, le <heat-balance>bilan thermique</heat-balance> trouve des élévations un peu trop grandes.
+page-ratios-by-lines = Élévations par droites prolongées
+page-ratios-by-heat = Élévations par <heat-balance>bilan thermique</heat-balance>
+page-ratios-scatter-only = Le ± ne tient compte que de la dispersion des points ; des concentrations fausses n’y sont pas.
+page-ratios-record = { $ratio } ± { $u } : 1 (base : acide)
+page-ratios-mixtures = Mélanges
+page-ratios-total = Volume total de chacun / cm³
+page-ratios-first = Base dans le premier mélange / cm³
+page-ratios-step = Base en plus dans chaque suivant / cm³
+page-ratios-count = Nombre de mélanges
+page-ratios-expected = Rapport selon l’équation
+page-ratios-crosses-at = les droites se coupent à { $volume } cm³ de base
+page-ratios-methods = Avec quelle précision le rapport sera connu (± une incertitude-type)

@@ -56,6 +56,23 @@ mass_g = 4.0
 before_s = 90
 after_s = 90
 """
+RATIOS = """
+kind = "ratios"
+[acid]
+name = "hydrochloric acid"
+concentration_mol_dm3 = 0.6
+[alkali]
+name = "sodium hydroxide"
+concentration_mol_dm3 = 0.6
+[mixtures]
+total_cm3 = 50
+first_cm3 = 10
+step_cm3 = 6
+count = 6
+[timing]
+before_s = 90
+after_s = 120
+"""
 ODD = PLAN.format(more="", alkali=0.6, portion=8.0, count=4) + ODD_CUP
 
 # What is wrong with the places of these parts: outside the window, over one another, or with words that are cut off.
@@ -286,6 +303,27 @@ def test_a_weighed_solid_is_in_one_view_from_the_first_state_to_the_last(browser
             numbers = " ".join(page.locator(".figure svg .grid + text").evaluate_all(AXIS))
             assert ("," if language == "en" else ".") not in numbers, "the numbers of an axis are of one language"
             expect_accessible(page)
+        seen.expect_nothing()
+
+
+def test_a_mixture_of_many_is_in_one_view_in_every_state(browser: Browser, tmp_path: Path) -> None:
+    """The second one: by then there is a point in the graph, and the volumes are others than at first."""
+    with screens(browser, tmp_path, RATIOS, 'probe.driver = "virtual"', "virtual.speed = 8") as seen:
+        station = seen.station
+        seen.look("ready", *ALWAYS[:4], "act", ready="main.state-ready .done")
+        station.act(act="alkali_left_out").raise_for_status()
+        station.act(act="probe_rinsed").raise_for_status()
+        station.act(act="begin").raise_for_status()
+        work(station, until="rinse", repeat=1, within_s=10 * PATIENCE_S)
+        for act in ("cup_emptied", "cup_rinsed", "rinsed"):
+            seen.look("rinse", *ALWAYS, "act", ready=f"main.state-rinse .done[data-act={act}]")
+            station.act(act=act).raise_for_status()
+        seen.look("start", *ALWAYS)
+        work(station, until="pour", repeat=2)
+        seen.look("pour", *ALWAYS, "act")
+        station.act(act="portion_added", portion=1).raise_for_status()
+        seen.look("settle", *ALWAYS)
+        seen.accessible()
         seen.expect_nothing()
 
 

@@ -29,7 +29,7 @@ class Asked(Walk):
 
     def __init__(self, *, has_probe: bool = True, **plan: object) -> None:
         super().__init__(**plan)
-        chosen = plan_from(plan if plan.get("kind") == "once" else {**PLAN, **plan})
+        chosen = plan_from(plan if plan.get("kind", "portions") != "portions" else {**PLAN, **plan})
         if not has_probe:
             self.keep([e.StationStarted("", "none", None, "none")])
         self.keep([e.PlanChosen(chosen.model_dump(mode="json"), set_up=True)])

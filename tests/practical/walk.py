@@ -92,7 +92,7 @@ class Walk:
 
 
 def chosen(**changes: Any) -> Plan:
-    return plan_from({**PLAN, **changes} if changes.get("kind") != "once" else changes)
+    return plan_from(changes if changes.get("kind", "portions") != "portions" else {**PLAN, **changes})
 
 
 def portions_plan(**changes: Any) -> PortionsPlan:

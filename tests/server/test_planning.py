@@ -259,13 +259,15 @@ async def test_what_can_be_weighed_and_what_has_hydrates_is_told(station: Statio
 def test_the_ready_plans_promise_well(name: str) -> None:
     plan = ready_plan(name)
     promised = predict(plan, compare=False)
-    assert promised["warnings"] == []
+    # Seven cups are a double lesson, and the plan says so.
+    double = name == "mixing-ratios"
+    assert [each["id"] for each in promised["warnings"]] == (["too-long"] if double else [])
     if name == "endothermic":
         assert promised["change_c"] < -3
     made = preparation(plan, 15)
     assert made["unknown"] == []
     assert not any(each["near_edge"] for each in made["solutions"])
-    assert min(table["left_min"] for table in made["timetable"].values()) >= 0
+    assert double or min(table["left_min"] for table in made["timetable"].values()) >= 0
     assert read_plan(plan_toml(plan)) == plan
 
 

@@ -7,12 +7,14 @@ from pathlib import Path
 import pytest
 
 from station.practical.guide import guide
+from station.practical.kinds import ready_plan
 from station.practical.prompts import instruction
 from station.practical.questions import open_questions
 from station.practical.state import Step
 from station.words import FOLDER, Message, messages_in
 from tests.practical.test_set_up import UREA, Asked
 
+RATIOS = ready_plan("mixing-ratios").model_dump(mode="json")
 WORDS = Path(__file__).parents[2] / "web" / "words.mjs"
 ID = re.compile(r"""["'`]([a-z][a-z0-9]*(?:-[a-z0-9]+)+)["'`]""")
 
@@ -39,7 +41,7 @@ def said_by(walk: Asked) -> Iterator[str]:
     yield from ids_in([walk.state.plan.name, asked.text, asked.detail, asked.label, questions, guide(walk.state.plan)])
 
 
-@pytest.mark.parametrize("plan", [{}, UREA, {"prompts": "own judgement"}, {"repeats": 1}])
+@pytest.mark.parametrize("plan", [{}, UREA, RATIOS, {"prompts": "own judgement"}, {"repeats": 1}])
 @pytest.mark.parametrize("has_probe", [True, False])
 def test_what_is_asked_for_is_among_the_first_words(plan: dict[str, object], has_probe: bool) -> None:
     first, seen = ids_said_first(), set[str]()

@@ -16,6 +16,7 @@ from pydantic_core import CoreSchema
 
 from station.practical.kinds.once.plan import OncePlan
 from station.practical.kinds.portions.plan import PortionsPlan
+from station.practical.kinds.ratios.plan import RatiosPlan
 from station.practical.plan import Plan, PlanError
 from station.practical.problems import problem_line, toml_values
 from station.words import say
@@ -25,6 +26,7 @@ USUAL: Final = "portions"
 KINDS: Final[Mapping[str, type[Plan]]] = {
     "portions": PortionsPlan,
     "once": OncePlan,
+    "ratios": RatiosPlan,
 }
 
 
@@ -66,7 +68,7 @@ def read_plan(text: str, where: str = "plan.toml") -> Plan:
 
 DEFAULT = "neutralisation"
 """The plan where nobody chose one."""
-READY_NAMES = (DEFAULT, "mixed-once", "endothermic")
+READY_NAMES = (DEFAULT, "mixed-once", "endothermic", "mixing-ratios")
 
 
 @functools.cache

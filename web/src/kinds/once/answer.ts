@@ -5,7 +5,7 @@ import type { OnceView } from "../../live/contract";
 import { celsiusPlaces } from "../../phrases/quantities";
 import { worked } from "../../phrases/steps";
 import { marked, phrase, said as told } from "../../words";
-import { type Answering, worthMore } from "../answer";
+import { type Answering, whyWorthMore, worthMore } from "../answer";
 
 function sentences(view: OnceView): string[] {
   const { own_reading, result } = view;
@@ -25,4 +25,4 @@ function sentences(view: OnceView): string[] {
   return said;
 }
 
-export const answer: Answering<OnceView> = { sentences, heatIsWorthMore: () => marked("page-worth-heat-once") };
+export const answer: Answering<OnceView> = { sentences, worth: (view) => whyWorthMore(view, marked("page-worth-heat-once")) };

@@ -5,7 +5,7 @@ import type { PortionsView, View } from "../../live/contract";
 import { cm3Places } from "../../phrases/quantities";
 import { worked } from "../../phrases/steps";
 import { marked, phrase } from "../../words";
-import { type Answering, type Found, worthMore } from "../answer";
+import { type Answering, type Found, whyWorthMore, worthMore } from "../answer";
 
 /** A concentration that follows from a read volume has three figures, as in school. */
 const OWN_DECIMALS = 3;
@@ -55,4 +55,4 @@ function sentences(view: PortionsView): string[] {
   return said;
 }
 
-export const answer: Answering<PortionsView> = { sentences, heatIsWorthMore: () => marked("page-worth-heat") };
+export const answer: Answering<PortionsView> = { sentences, worth: (view) => whyWorthMore(view, marked("page-worth-heat")) };
