@@ -2346,7 +2346,7 @@ page-settings-role =
 page-settings-sign-out = Abmelden
 page-settings-staff = Anmeldung für Lehrkraft und Technik
 page-settings-no-passphrase = Kein Passwortsatz gesetzt
-page-settings-set-passphrase = Deshalb kann sich hier weder Lehrkraft noch Technik anmelden. Wer die Station betreut, ruft „station passphrase teacher“ auf, setzt die ausgegebene Zeile in station.toml unter [access] und startet neu. Karten von „station kit“ haben von Anfang an Passwortsätze.
+page-settings-set-passphrase = Deshalb kann sich hier weder Lehrkraft noch Technik anmelden. Wer die Station betreut, ruft „station passphrase teacher“ auf. Die ausgegebene Zeile kommt unter [access] in station.toml, für einen Raum in room.toml. Dann neu starten. Karten von „station kit“ haben von Anfang an Passwortsätze.
 page-settings-staff-role = Rolle
 page-settings-roles =
     { $which ->

@@ -2339,7 +2339,7 @@ page-settings-role =
 page-settings-sign-out = Sign out
 page-settings-staff = Staff sign in
 page-settings-no-passphrase = No passphrase is set
-page-settings-set-passphrase = So nobody can sign in as staff here. Whoever looks after the station runs “station passphrase teacher”, puts the line that it prints under [access] in station.toml, and restarts. Cards made by “station kit” have passphrases from the start.
+page-settings-set-passphrase = So nobody can sign in as staff here. Whoever looks after the station runs “station passphrase teacher”. The line that it prints goes under [access] in station.toml, or for a room in room.toml. Then restart. Cards made by “station kit” have passphrases from the start.
 page-settings-staff-role = Role
 page-settings-roles =
     { $which ->

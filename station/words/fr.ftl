@@ -2345,7 +2345,7 @@ page-settings-role =
 page-settings-sign-out = Se déconnecter
 page-settings-staff = Connexion du personnel
 page-settings-no-passphrase = Aucune phrase de passe n’est définie
-page-settings-set-passphrase = Personne ne peut donc se connecter ici comme personnel. La personne qui s’occupe de la station lance « station passphrase teacher », met la ligne affichée sous [access] dans station.toml et redémarre. Les cartes faites par « station kit » ont des phrases de passe dès le début.
+page-settings-set-passphrase = Personne ne peut donc se connecter ici comme personnel. La personne qui s’occupe de la station lance « station passphrase teacher ». La ligne affichée va sous [access] dans station.toml, ou pour une salle dans room.toml. Puis redémarrer. Les cartes faites par « station kit » ont des phrases de passe dès le début.
 page-settings-staff-role = Rôle
 page-settings-roles =
     { $which ->

@@ -1,5 +1,6 @@
 """The technician's page of the room in a real browser: a room, two whole stations, one press for all of them."""
 
+import re
 import tomllib
 from collections.abc import Iterator
 from contextlib import ExitStack
@@ -59,10 +60,18 @@ def test_the_ice_point_is_begun_for_the_chosen_ones_and_left_again(room: RoomSta
     left = page.locator("[data-bench=bench-2] input")
     left.uncheck()
     page.get_by_role("button", name="It is in the ice").click()
-    expect(page.locator("[data-bench=bench-1]")).to_contain_text("settling")
+    expect(page.locator("[data-bench=bench-1]")).to_contain_text(re.compile("settling|found"))
     expect(page.locator("[data-bench=bench-2]")).to_contain_text("never checked")
     page.get_by_role("button", name="Leave it for one").click()
     expect(page.locator("[data-bench=bench-1]")).to_contain_text("never checked")
+
+
+def test_what_every_probe_finds_in_ice_is_saved_by_one_press(room: RoomStation, open_page: OpenPage) -> None:
+    page = kits(open_page(room), room)
+    page.get_by_role("button", name="All 2 are in the ice").click()
+    expect(page.get_by_test_id("kit-row").filter(has_text=re.compile(r"found: [+−]?0\.\d\d °C"))).to_have_count(2)
+    page.get_by_role("button", name="Save 2").click()
+    expect(page.get_by_test_id("kit-row").filter(has_text="in ice,")).to_have_count(2)
 
 
 def test_what_cannot_be_undone_is_ticked_first_and_refusals_are_told(room: RoomStation, open_page: OpenPage) -> None:
