@@ -153,7 +153,9 @@ def one_mixing(plan: OncePlan, contents: Contents, repeat: RepeatData, known: Kn
             lines["predicted_bias_c"] = predicted_bias_c(
                 fit, course.time_s, press_s=course.moment.time_s, step_c=course.step_c, moment=course.moment
             )
-        result["notes"] += [note for note in fit.notes if note not in result["notes"]]
+        # The fit's moment is told against the one it was given: where the trace shows that, nobody pressed then.
+        seen = {"once-heat-late"} if course.moment.seen else set()
+        result["notes"] += [note for note in fit.notes if note not in result["notes"] and note.id not in seen]
     except OnceRefused as refusal:
         result["refused"]["heat_balance"] = refusal.reason
     return result
