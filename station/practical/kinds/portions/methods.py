@@ -136,10 +136,14 @@ def asked_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> tuple[Rep
         poured = [number for number, pour in enumerate(repeat.pours, 1) if pour[1] > 0.0]
         unsure = {number for number, pour in enumerate(repeat.pours, 1) if pour[2]}
         pulls = {number: _pull(plan, repeat, fit, place) for place, number in enumerate(poured) if number not in unsure}
-        worst = max(pulls, key=lambda number: abs(pulls[number]), default=None)
-        if worst is None or abs(pulls[worst]) < LARGEST_PULL:
+        strained = sorted(
+            (each for each in pulls if abs(pulls[each]) > LARGEST_PULL), key=lambda each: -abs(pulls[each])
+        )
+        tried = [(_fit_or_none(plan, repeat.in_doubt(each, "volume"), known), each) for each in strained[:MOST_TRIED]]
+        ways = [(freed, each) for freed, each in tried if freed is not None]
+        if not ways:
             break
-        freed = heat_fit(plan, repeat.in_doubt(worst, "volume"), known)
+        freed, worst = min(ways, key=lambda way: way[0].residual_rms_c)
         planned_cm3 = repeat.pours[worst - 1][1]
         share = freed.parameters[freed.names.index(f"volume_cm3[{poured.index(worst) + 1}]")] / planned_cm3 - 1.0
         if not (abs(share) > LEAST_SHARE and freed.residual_rms_c < fit.residual_rms_c):
@@ -148,8 +152,15 @@ def asked_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> tuple[Rep
     return repeat, fit
 
 
-MOST_ASKED = 3
-"""In a repeat with so many questions nothing more is asked."""
+MOST_ASKED, MOST_TRIED = 3, 3
+"""In a repeat with so many questions nothing more is asked; so many portions are tried, the most strained ones."""
+
+
+def _fit_or_none(plan: PortionsPlan, repeat: RepeatData, known: Known) -> HeatFit | None:
+    try:
+        return heat_fit(plan, repeat, known)
+    except HeatRefused:
+        return None
 
 
 def _pull(plan: PortionsPlan, repeat: RepeatData, fit: HeatFit, place: int) -> float:
