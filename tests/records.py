@@ -1,6 +1,7 @@
 """Records of a virtual cup, made without a bench and without waiting: known end-point, exact or inexact portions."""
 
 import random
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from station.bench.virtual.cup import SCENARIOS
@@ -48,8 +49,18 @@ class Recorded:
     enthalpy_kj_mol: float
 
 
-def record(seed: int = 1, repeats: int = 2, hold_s: int = 40, portions: int = 10, error_cm3: float = 0.0) -> Recorded:
-    """Portions of 4 cm³ (error_cm3: one standard deviation), each pressed 1 s after its pour and held hold_s."""
+def record(
+    seed: int = 1,
+    repeats: int = 2,
+    hold_s: int = 40,
+    portions: int = 10,
+    error_cm3: float = 0.0,
+    times: Mapping[int, float] | None = None,
+) -> Recorded:
+    """Portions of 4 cm³ (error_cm3: one standard deviation), each pressed 1 s after its pour and held hold_s.
+
+    A portion of `times` truly holds so many times that much, 0: pressed and not poured.
+    """
     parameters = next(iter(SCENARIOS.values()))(seed)
     draw = random.Random(seed)
     rows = ["repeat,time_s,temperature_c,portion_cm3"]
@@ -60,8 +71,9 @@ def record(seed: int = 1, repeats: int = 2, hold_s: int = 40, portions: int = 10
         begun_s = now_s
         for portion in range(portions + 1):
             pour_s = now_s
-            if portion:
-                world.pour(draw.gauss(4.0, error_cm3), 3.0)
+            volume_cm3 = draw.gauss(4.0, error_cm3) * (times or {}).get(portion, 1.0) if portion else 0.0
+            if volume_cm3 > 0.0:
+                world.pour(volume_cm3, 3.0)
             for second in range(1, (50 if portion == 0 else hold_s) + 1):
                 now_s = pour_s + second
                 world.advance(now_s)

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from station.practical.kinds.kind import METHOD_NAMES, quantities
+from station.practical.questions import QUESTIONS
+from station.practical.state import LEAVES_OUT
 from station.words import Message, join, say
 from station.words.speaking import spoken
 
@@ -25,7 +27,14 @@ def _block(name: Message, result: dict[str, Any]) -> list[str]:
     width = max([15, *map(len, names.values())])
     found = [f"  {names[method]:<{width}} {spoken(method_in_words(method, result))}" for method in methods]
     probe = [result["probe"]["text"]] if "probe" in result else []
-    return [spoken(name), *found, *(f"  {spoken(each)}" for each in (*probe, *result.get("notes", [])))]
+    asked = [_unanswered(**each) for each in result.get("questions", [])]
+    return [spoken(name), *found, *(f"  {spoken(each)}" for each in (*probe, *asked, *result.get("notes", [])))]
+
+
+def _unanswered(portion: int, code: str) -> Message:
+    """A question that nobody has answered, and whether its reading is left out meanwhile."""
+    question = QUESTIONS[code].about(portion)
+    return say("question-leaves-out" if code in LEAVES_OUT else "question-asks", question=question)
 
 
 def method_in_words(method: str, result: Mapping[str, Any]) -> Message:

@@ -41,6 +41,9 @@ class RepeatData:
     what the probe said (None: nothing is known of that, or no probe was used). `division_c`: the samples were read off
     a thermometer of such divisions. `mass_g` and `places`: what was truly added at once, and its decimals as typed.
     `cup`: which of the plan's cups it is, where that is told.
+    `questions` (portion, 0: the start, and code) were asked, and nobody answered: these readings are left out already.
+    `of_file`: nobody was there to be asked, so what the fit itself finds is asked as well; `was_asked`: a station has
+    asked, and the file says so.
     """
 
     repeat: int
@@ -54,6 +57,26 @@ class RepeatData:
     mass_g: float | None = None
     places: int | None = None
     cup: int | None = None
+    questions: tuple[tuple[int, str], ...] = ()
+    of_file: bool = False
+    was_asked: bool = False
+
+    def in_doubt(self, portion: int, code: str) -> Self:
+        """Return the same with this portion asked about and nobody to answer: who knows what went in."""
+        return replace(
+            self,
+            readings=tuple(row for row in self.readings if row.portion != portion),
+            pours=tuple(
+                (time_s, volume_cm3, unsure or number == portion)
+                for number, (time_s, volume_cm3, unsure) in enumerate(self.pours, 1)
+            ),
+            questions=(*self.questions, (portion, code)),
+        )
+
+
+def questions_json(repeat: RepeatData) -> list[dict[str, Any]]:
+    """Return the questions that nobody has answered, as results have them."""
+    return [{"portion": portion, "code": code} for portion, code in repeat.questions]
 
 
 @dataclass(frozen=True)
@@ -92,7 +115,10 @@ def repeat_data(repeat: Repeat) -> RepeatData:
             for each in sorted(repeat.samples, key=lambda each: each.time_s)
             if each.temperature_c is not None and not typed
         ),
-        tuple((round(each.time_s - repeat.begun_s, 3), each.volume_cm3, each.unsure) for each in repeat.portions),
+        tuple(
+            (round(each.time_s - repeat.begun_s, 3), each.volume_cm3, repeat.unsure_volume(each.portion))
+            for each in repeat.portions
+        ),
         repeat.status == "ended",
         tuple((each.portion, round(each.time_s - repeat.begun_s, 3)) for each in repeat.readings),
         None if by_clock else used_in(repeat),
@@ -100,6 +126,7 @@ def repeat_data(repeat: Repeat) -> RepeatData:
         None if added is None else added.mass_g,
         None if added is None else added.places,
         repeat.cup,
+        repeat.asked,
     )
 
 
@@ -168,6 +195,7 @@ def question_of(basis: Basis) -> dict[str, Any]:
                 "mass_g": each.mass_g,
                 "places": each.places,
                 "cup": each.cup,
+                "questions": each.questions,
                 "probe": None if each.probe is None else {**asdict(each.probe), "day": written(each.probe.day)},
             }
             for each in data
@@ -190,6 +218,7 @@ def from_question(question: Mapping[str, Any]) -> tuple[Plan, Sequence[RepeatDat
             each.get("mass_g"),
             each.get("places"),
             each.get("cup"),
+            tuple((portion, code) for portion, code in each.get("questions", ())),
         )
         for each in question["repeats"]
     ]

@@ -15,7 +15,11 @@ from station.practical.kinds import plan_from
 from station.practical.readings_text import numbered
 from station.practical.recorded import recorded
 from station.practical.state import (
+    FITS,
+    SLIP,
+    STANDS,
     TYPED,
+    TYPED_AGAIN,
     Adopted,
     Asked,
     Clocked,
@@ -300,6 +304,7 @@ def _undone(state: State, event: e.PortionUndone, _: float) -> State:
     portions = tuple(each for each in repeat.portions if each.portion != event.portion)
     readings = tuple(each for each in repeat.readings if each.portion not in dropped)
     changed = state.with_repeat(replace(repeat, portions=portions, readings=readings))
+    changed = _no_longer_asked(changed, event.repeat, event.portion)
     if early:
         return replace(changed, step=Step.SETTLE if event.portion > 1 else Step.START, prompted=None)
     return replace(changed, step=Step.POUR, prompted=event.portion)
@@ -314,6 +319,7 @@ def _of_portion(state: State, repeat: int, portion: int, **fields: Any) -> State
 def _volume(state: State, event: e.PortionVolumeCorrected, _: float) -> State:
     said = {"volume_cm3": event.volume_cm3, "mass_g": event.mass_g, "places": event.places}
     changed = _of_portion(state, event.repeat, event.portion, **said)
+    changed = _no_longer_asked(changed, event.repeat, event.portion)
     repeat = changed.repeats[event.repeat - 1]
     return changed.with_repeat(replace(repeat, confirmed=repeat.confirmed | {event.portion}))
 
@@ -324,17 +330,38 @@ def _unsure(state: State, event: e.PortionUnsure, _: float) -> State:
 
 
 def _sure(state: State, event: e.PortionSure, _: float) -> State:
-    return _of_portion(state, event.repeat, event.portion, unsure=False, unsure_reason=None)
+    changed = _of_portion(state, event.repeat, event.portion, unsure=False, unsure_reason=None)
+    return _no_longer_asked(changed, event.repeat, event.portion)
 
 
 def _asked(state: State, event: e.QuestionAsked, _: float) -> State:
-    return replace(state, asked=(*state.asked, Asked(event.repeat, event.portion, event.code)))
+    repeat = state.repeats[event.repeat - 1]
+    waits = replace(repeat, asked=(*repeat.asked, (event.portion, event.code)))
+    asked = Asked(event.repeat, event.portion, event.code)
+    others = tuple(each for each in state.asked if each.question != asked.question)
+    return replace(state.with_repeat(waits), asked=(*others, asked))
 
 
 def _answered(state: State, event: e.QuestionAnswered, _: float) -> State:
     answered = Asked(event.repeat, event.portion, event.code, event.answer)
     others = tuple(each for each in state.asked if each.question != answered.question)
-    return replace(state, asked=(*others, answered))
+    repeat = state.repeats[event.repeat - 1]
+    open_still = tuple(each for each in repeat.asked if each != (event.portion, event.code))
+    misread = repeat.misread
+    if event.code == SLIP:
+        stands = event.answer in (STANDS, TYPED_AGAIN, FITS)
+        misread = misread - {event.portion} if stands else misread | {event.portion}
+    changed = state.with_repeat(replace(repeat, asked=open_still, misread=misread))
+    return replace(changed, asked=(*others, answered))
+
+
+def _no_longer_asked(state: State, number: int, portion: int) -> State:
+    """Nothing about this portion waits any more: what there is to say of it was said."""
+    repeat = state.repeats[number - 1]
+    if portion not in repeat.misread and all(of != portion for of, _ in repeat.asked):
+        return state
+    asked = tuple(each for each in repeat.asked if each[0] != portion)
+    return state.with_repeat(replace(repeat, asked=asked, misread=repeat.misread - {portion}))
 
 
 def _repeat_ended(state: State, event: e.RepeatEnded, _: float) -> State:

@@ -16,7 +16,7 @@ from station.practical.checks.run import check_sample_events
 from station.practical.fold import fold
 from station.practical.gate import judge_sample
 from station.practical.group import ANYWHERE, possible_anywhere
-from station.practical.questions import answer_events
+from station.practical.questions import answer_events, open_questions
 from station.practical.set_up import SET_UP_ACTS, is_next, set_up_events
 from station.practical.settling import alkali_events, paused_events, settle_events, start_events
 from station.practical.staff import StaffAct, staff_events
@@ -140,6 +140,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.RINSE, "portion_volume"): rules.volume,
     (Step.RINSE, "portion_unsure"): rules.unsure,
     (Step.RINSE, "portion_sure"): rules.sure,
+    (Step.RINSE, "answer"): answer_events,
     (Step.RINSE, "repeat_set_aside"): rules.set_aside,
     (Step.RINSE, "repeat_restored"): rules.restored,
     (Step.RINSE, "repeat_restarted"): rules.restarted,
@@ -156,6 +157,7 @@ TABLE: dict[tuple[Step, str], Rule] = {
     (Step.DONE, "portion_volume"): rules.volume,
     (Step.DONE, "portion_unsure"): rules.unsure,
     (Step.DONE, "portion_sure"): rules.sure,
+    (Step.DONE, "answer"): answer_events,
     (Step.DONE, "repeat_set_aside"): rules.set_aside,
     (Step.DONE, "repeat_restored"): rules.restored,
 }
@@ -201,7 +203,12 @@ _MEANS_SOMETHING: dict[str, Callable[[State], bool]] = {
     "reading": lambda state: state.typed and state.thermometer_division_c is not None,
     "read_now": lambda state: state.plan.own_judgement and not state.typed,
     "thermometer": lambda state: state.typed or state.probe == "lost" or state.step is Step.READY,
-    "portion_sure": lambda state: any(each.unsure for repeat in state.repeats for each in repeat.portions),
+    "answer": lambda state: state.step not in (Step.RINSE, Step.DONE) or bool(open_questions(state)),
+    "portion_sure": lambda state: any(
+        repeat.unsure(portion)
+        for repeat in state.repeats
+        for portion in (0, *(each.portion for each in repeat.portions))
+    ),
     "repeat_restored": lambda state: any(each.restorable for each in state.repeats),
     "resume": lambda state: not state.held,
     "finish": lambda state: not state.held,

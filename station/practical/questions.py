@@ -3,14 +3,14 @@
 Each has an answer for somebody who does not know; then the portion's reading is kept and left out of the lines.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 
 from typing_extensions import TypedDict
 
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
-from station.practical.state import Asked, Repeat, State
+from station.practical.state import FITS, LEAVES_OUT, SLIP, STANDS, TYPED_AGAIN, Asked, Repeat, State
 from station.words import Message, say
 
 NOT_SURE = "not sure"
@@ -90,10 +90,16 @@ def answer_events(state: State, act: Act, _: float) -> tuple[e.Event, ...]:
     return (said, *given.follows(state.repeats[asked.repeat - 1], asked.portion))
 
 
-def ask_events(state: State, noticed: Sequence[tuple[int, str]]) -> tuple[e.Event, ...]:
-    """Return the questions to ask about these portions (0: the start) of the newest repeat, each asked once."""
+def ask_events(
+    state: State, noticed: Sequence[tuple[int, str]], closed: Sequence[e.QuestionAnswered] = ()
+) -> tuple[e.Event, ...]:
+    """Return the questions to ask about these portions (0: the start) of the newest repeat, each asked once.
+
+    One about a reading that was typed again, now (`closed`) or before, may be asked again.
+    """
     repeat = state.repeats[-1]
-    known = {each.question for each in state.asked}
+    known = {each.question for each in state.asked if each.answer != TYPED_AGAIN}
+    known -= {Asked(each.repeat, each.portion, each.code).question for each in closed}
     asked = (Asked(repeat.repeat, portion, code) for portion, code in noticed)
     return tuple(e.QuestionAsked(each.repeat, each.portion, each.code) for each in asked if each.question not in known)
 
@@ -115,7 +121,26 @@ def ask_about_start(state: State, start_c: float) -> tuple[e.Event, ...]:
 def _is_open(state: State, asked: Asked) -> bool:
     repeat = state.repeats[asked.repeat - 1]
     there = asked.portion == 0 or any(portion.portion == asked.portion for portion in repeat.portions)
-    return asked.answer is None and repeat.status == "running" and there
+    # What leaves a reading out can still be answered when the repeat is over, until the next begins.
+    over = repeat.status == "ended" and asked.code in LEAVES_OUT and asked.repeat == len(state.repeats)
+    waits = (asked.portion, asked.code) in repeat.asked
+    return asked.answer is None and waits and there and (repeat.status == "running" or over)
+
+
+def answered_by_readings(repeat: Repeat, answered: Collection[tuple[int, str]]) -> tuple[e.QuestionAnswered, ...]:
+    """Return what closes open questions that the readings since have answered: all was as planned."""
+    return tuple(
+        e.QuestionAnswered(repeat.repeat, portion, code, FITS)
+        for portion, code in repeat.asked
+        if (portion, code) in answered
+    )
+
+
+def typed_again(repeat: Repeat, portion: int) -> tuple[e.QuestionAnswered, ...]:
+    """Return what closes the question about a typed reading once another is typed in its place."""
+    if portion not in repeat.misread and (portion, SLIP) not in repeat.asked:
+        return ()
+    return (e.QuestionAnswered(repeat.repeat, portion, SLIP, TYPED_AGAIN),)
 
 
 def _nothing(_: Repeat, __: int) -> tuple[e.Event, ...]:
@@ -127,7 +152,7 @@ def _unsure(repeat: Repeat, portion: int) -> tuple[e.Event, ...]:
 
 
 def _not_poured(repeat: Repeat, portion: int) -> tuple[e.Event, ...]:
-    if portion == len(repeat.portions):
+    if portion == len(repeat.portions) and repeat.status == "running":
         return (e.PortionUndone(repeat.repeat, portion),)
     # Others came after it: its number stays, with nothing poured, so that the volumes after it are right.
     return (e.PortionVolumeCorrected(repeat.repeat, portion, 0.0),)
@@ -161,6 +186,10 @@ QUESTIONS: dict[str, Question] = {
         "question-double",
         (Answer("once", say("answer-once"), _nothing), Answer("twice", say("answer-twice"), _twice), _IDK),
     ),
+    "volume": Question(
+        "question-volume",
+        (Answer("yes", say("answer-yes"), _nothing), Answer("no", say("answer-no"), _unsure), _IDK),
+    ),
     "not_stirred": Question(
         "question-not-stirred",
         (
@@ -181,6 +210,14 @@ QUESTIONS: dict[str, Question] = {
     "probe_out": Question(
         "question-probe-out",
         (Answer("yes", say("answer-yes"), _nothing), Answer("no", say("answer-it-is-now"), _unsure), _IDK),
+    ),
+    SLIP: Question(
+        "question-slip",
+        (
+            Answer(STANDS, say("answer-read-so"), _nothing),
+            Answer("no", say("answer-misread"), _nothing),
+            Answer(NOT_SURE, say("answer-not-sure"), _nothing),
+        ),
     ),
     "other_start": Question(
         "question-other-start",

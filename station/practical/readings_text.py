@@ -28,16 +28,20 @@ class CellError(ValueError):
 
 @dataclass(frozen=True)
 class Row:
-    """The cells of one line by the names in the header; `line` counts from 1, the header's."""
+    """The cells of one line by the names in the header; `line` counts from 1, the header's.
+
+    `decimal_comma`: a comma in a number is its decimal sign.
+    """
 
     line: int
     cells: dict[str, str]
+    decimal_comma: bool = False
 
     def number(self, column: str, low: float, high: float, *, above: bool = False) -> float:
         """Return a cell's number from low (`above`: not low itself) to high. Raises CellError."""
         text = self.cells[column]
         try:
-            value = float(text)
+            value = float(text.replace(",", ".") if self.decimal_comma else text)
         except ValueError:
             if not text:
                 raise self.wrong(column, say("csv-empty")) from None
@@ -59,28 +63,39 @@ class Row:
 def csv_rows(text: str, expected: Sequence[str]) -> tuple[list[str], Iterator[Row]]:
     """Return header and rows of a CSV text (RFC 4180; a byte order mark and empty lines are no matter).
 
+    Semicolons or tabs may stand for the commas, as a spreadsheet writes them; a number may then have a decimal comma.
     `expected` is the header that an empty text is told. Raises CellError, the rows' while they are iterated.
     """
     text = text.removeprefix("\ufeff")
     if not text.strip():
         raise CellError(1, expected[0], say("csv-file-empty", header_text=",".join(expected)))
-    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    first = text.lstrip("\r\n").partition("\n")[0]
+    delimiter = max(",;\t", key=first.count)
+    reader = csv.reader(io.StringIO(text, newline=""), strict=True, delimiter=delimiter)
     try:
-        header = [cell.strip() for cell in next(reader)]
+        header = _trimmed([cell.strip() for cell in next(reader)], 1)
     except csv.Error as error:
         raise CellError(1, expected[0], say("csv-not-csv", reason=str(error))) from None
+    width = len(header)
+    # What a spreadsheet has beside its table stands behind an empty column.
+    header = header[: header.index("")] if "" in header[1:] else header
     if len(set(header)) != len(header):
         raise CellError(1, max(header, key=header.count), say("csv-twice-in-header"))
-    return header, _rows(reader, header)
+    return header, _rows(reader, header, width if len(header) < width else None, decimal_comma=delimiter != ",")
+
+
+def _trimmed(cells: list[str], least: int) -> list[str]:
+    """The cells without empty ones at the end, as a spreadsheet leaves them."""
+    while len(cells) > least and not cells[-1].strip():
+        cells = cells[:-1]
+    return cells
 
 
 def expect(header: Sequence[str], wanted: Sequence[str]) -> None:
     """Raise CellError unless the header has these columns."""
     missing = [name for name in wanted if name not in header]
     if missing:
-        semicolons = any(";" in cell for cell in header)
-        what = say("csv-missing-commas" if semicolons else "csv-missing", header_text=",".join(wanted))
-        raise CellError(1, missing[0], what)
+        raise CellError(1, missing[0], say("csv-missing", header_text=",".join(wanted)))
 
 
 def by_repeat(rows: Iterator[Row]) -> dict[int, list[Row]]:
@@ -96,7 +111,10 @@ def by_repeat(rows: Iterator[Row]) -> dict[int, list[Row]]:
     return dict(sorted(found.items()))
 
 
-def _rows(reader: "Iterator[list[str]]", header: Sequence[str]) -> Iterator[Row]:
+def _rows(
+    reader: "Iterator[list[str]]", header: Sequence[str], cut: int | None, *, decimal_comma: bool
+) -> Iterator[Row]:
+    """`cut`: so many columns there are in all, those of the header first."""
     count, line = 0, 1
     while True:
         try:
@@ -106,15 +124,17 @@ def _rows(reader: "Iterator[list[str]]", header: Sequence[str]) -> Iterator[Row]
         except csv.Error as error:
             raise CellError(line + 1, header[0], say("csv-bad-row", reason=str(error))) from None
         line = getattr(reader, "line_num", line + 1)
+        cells = cells[: len(header)] if cut is not None and len(cells) <= cut else cells
         if not any(cell.strip() for cell in cells):
             continue
         count += 1
         if count > MOST_ROWS:
             raise CellError(line, header[0], say("csv-too-many-rows", most=MOST_ROWS))
+        cells = _trimmed(cells, len(header))
         if len(cells) != len(header):
             column = header[min(len(cells), len(header) - 1)]
             raise CellError(line, column, say("csv-cells-under-header", cells=len(cells), header=len(header)))
-        yield Row(line, dict(zip(header, (cell.strip() for cell in cells), strict=True)))
+        yield Row(line, dict(zip(header, (cell.strip() for cell in cells), strict=True)), decimal_comma)
 
 
 READINGS_HEADER = ("repeat", "volume_cm3", "temperature_c")
@@ -145,7 +165,7 @@ def numbered(points: Mapping[int, Sequence[tuple[float, float]]]) -> list[Repeat
     Nothing here says portion numbers. Readings of about the same total get the same number in all repeats, so that
     a mean never mixes different portions where one repeat lacks a reading.
     """
-    steps = [after - before for each in points.values() for (before, _), (after, _) in pairwise(each)]
+    steps = [after - before for each in points.values() for (before, _), (after, _) in pairwise(each) if after > before]
     step_cm3 = max(median(steps), LEAST_CM3) if steps else 1.0
     numbers = {repeat: _numbers((volume for volume, _ in each), step_cm3) for repeat, each in points.items()}
     used = sorted({number for each in numbers.values() for number in each})
@@ -165,18 +185,21 @@ def _points(rows: Sequence[Row]) -> list[tuple[float, float]]:
     for row in rows:
         volume_cm3 = row.number("volume_cm3", 0, LARGEST_CM3)
         temperature_c = row.number("temperature_c", LOWEST_C, HIGHEST_C)
-        if points and volume_cm3 <= points[-1][0]:
+        if points and volume_cm3 < points[-1][0]:
             raise row.wrong("volume_cm3", say("csv-not-above-before", volume_cm3=f"{volume_cm3:g}"))
         points.append((volume_cm3, temperature_c))
     return points
 
 
 def _numbers(volumes_cm3: Iterable[float], step_cm3: float) -> list[int]:
-    """Count portions of the usual size, 0 where nothing is in the cup: gaps stay, small errors do not add up."""
+    """Count portions of the usual size, 0 where nothing is in the cup: gaps stay, small errors do not add up.
+
+    A reading without more volume is one of a portion that was not poured.
+    """
     numbers: list[int] = []
     before_cm3 = 0.0
     for volume_cm3 in volumes_cm3:
-        portions = max(1, round((volume_cm3 - before_cm3) / step_cm3)) if volume_cm3 > 0.0 else 0
+        portions = max(1, round((volume_cm3 - before_cm3) / step_cm3)) if volume_cm3 > 0.0 or numbers else 0
         numbers.append((numbers[-1] if numbers else 0) + portions)
         before_cm3 = volume_cm3
     return numbers

@@ -4,7 +4,7 @@ Times are those of the record. A record says nothing of prompts that were obeyed
 when its row says, and one that comes before the station would have asked for it is early.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate
 
@@ -13,9 +13,11 @@ from station.practical.acts import Act
 from station.practical.dataset import ReadingRow, RepeatData
 from station.practical.fold import fold
 from station.practical.kinds import DEFAULT, ready_plan
+from station.practical.kinds.kind import Hindsight, kind_of
+from station.practical.kinds.portions.by_hand import OF_TRACE, U_SETTLED_C, hindsight_without_plan, u_reading_c
 from station.practical.plan import Plan
 from station.practical.procedure import advance
-from station.practical.state import State, Step
+from station.practical.state import DOUBTS_VOLUME, LEAVES_OUT, State, Step
 
 
 @dataclass(frozen=True)
@@ -47,9 +49,13 @@ def replay(plan: Plan | None, repeats: Iterable[RepeatData]) -> Iterator[Decided
 
 
 def with_readings(plan: Plan | None, repeats: Sequence[RepeatData]) -> list[RepeatData]:
-    """Return the repeats with the readings that the live procedure would have put down; readings by hand stay."""
+    """Return the repeats with the readings that the live procedure would have put down, and what it would have asked.
+
+    Readings by hand stay, less those that are slips by all appearance.
+    """
     traces = [each for each in repeats if each.samples]
     taken: dict[int, list[ReadingRow]] = {each.repeat: [] for each in traces}
+    asked: dict[int, list[tuple[int, str]]] = {each.repeat: [] for each in traces}
     added_cm3 = {
         each.repeat: list(accumulate((volume_cm3 for _, volume_cm3, _ in each.pours), initial=0.0)) for each in traces
     }
@@ -58,7 +64,57 @@ def with_readings(plan: Plan | None, repeats: Sequence[RepeatData]) -> list[Repe
         if isinstance(event, e.ReadingSettled) and event.temperature_c is not None:
             volume_cm3 = added_cm3[decided.repeat][event.portion]
             taken[decided.repeat].append(ReadingRow(event.portion, volume_cm3, event.temperature_c))
-    return [replace(each, readings=tuple(taken.get(each.repeat, each.readings))) for each in repeats]
+        elif isinstance(event, e.QuestionAsked):
+            asked[decided.repeat].append((event.portion, event.code))
+    return [
+        _asked_of_trace(plan, replace(each, readings=tuple(taken[each.repeat])), asked[each.repeat])
+        if each.samples
+        else _left_out(each, _hindsight(plan, each.readings, _u_c(each.readings)).noticed)
+        for each in repeats
+    ]
+
+
+def _u_c(rows: Sequence[ReadingRow]) -> float:
+    return u_reading_c([row.temperature_c for row in rows])
+
+
+def _hindsight(
+    plan: Plan | None, rows: Sequence[ReadingRow], u_c: float, doubted: Collection[int] = (), typed: bool = True
+) -> Hindsight:
+    points = [(row.portion, row.volume_cm3, row.temperature_c) for row in rows]
+    if plan is None:
+        return hindsight_without_plan(points, u_c)
+    return kind_of(plan).hindsight(plan, points, u_c, None, doubted, typed)
+
+
+def _asked_of_trace(plan: Plan | None, repeat: RepeatData, asked: Sequence[tuple[int, str]]) -> RepeatData:
+    """The repeat with what was asked on the way and the readings did not answer, and with what they ask at its end."""
+    if repeat.was_asked:
+        return replace(_left_out(repeat, repeat.questions), of_file=False)
+    if plan is None:
+        return repeat
+    doubted = {portion for portion, code in asked if code in LEAVES_OUT}
+    seen = _hindsight(plan, repeat.readings, U_SETTLED_C, doubted, typed=False)
+    kept = [each for each in asked if each not in seen.explained]
+    late = [each for each in seen.noticed if each[1] in OF_TRACE and each[0] not in doubted]
+    return _left_out(repeat, [*kept, *late])
+
+
+def _left_out(repeat: RepeatData, asked: Sequence[tuple[int, str]]) -> RepeatData:
+    """The repeat with these questions: nobody answers a file's, so these portions are in doubt."""
+    doubted = {portion for portion, code in asked if code in LEAVES_OUT}
+    doubted |= {number for number, (_, _, unsure) in enumerate(repeat.pours, 1) if unsure}
+    volumes = {portion for portion, code in asked if code in DOUBTS_VOLUME}
+    return replace(
+        repeat,
+        readings=tuple(row for row in repeat.readings if row.portion not in doubted),
+        pours=tuple(
+            (time_s, volume_cm3, unsure or number in volumes)
+            for number, (time_s, volume_cm3, unsure) in enumerate(repeat.pours, 1)
+        ),
+        questions=tuple(asked),
+        of_file=True,
+    )
 
 
 def _chosen(plan: Plan | None, recorded: RepeatData, taught: State) -> State:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from station.practical.dataset import Known, RepeatData, from_question
+from station.practical.dataset import Known, RepeatData, from_question, questions_json
 from station.practical.kinds.kind import part_of
 from station.practical.kinds.portions.results import lines_alone
 from station.practical.plan import Plan
@@ -22,7 +22,8 @@ def results(plan: Plan | None, repeats: Sequence[RepeatData], known: Known = NOT
 
     Without a plan there are straight lines alone.
     """
-    if plan is None:
-        return lines_alone(repeats)
-    found: Json = part_of(plan.kind, "results").results(plan, repeats, known)
+    of_kind = None if plan is None else part_of(plan.kind, "results").results
+    found: Json = lines_alone(repeats) if of_kind is None else of_kind(plan, repeats, known)
+    for one, repeat in zip(found["repeats"], repeats, strict=True):
+        one.setdefault("questions", questions_json(repeat))
     return found

@@ -85,7 +85,8 @@ def unsure(state: State, act: Act, _: float) -> Events:
 
 def sure(state: State, act: Act, _: float) -> Events:
     """Take a doubt back."""
-    repeat, portion = _with_portion(state, act), _meant(act)
+    start = _meant_repeat(state, act) if act.portion == 0 else None
+    repeat, portion = start or _with_portion(state, act), _meant(act)
     if not repeat.unsure(portion):
         raise ActRefused("not_in_doubt", say("refusal-not-in-doubt", portion=portion, repeat=repeat.repeat))
     return (e.PortionSure(repeat.repeat, portion, act.key),)

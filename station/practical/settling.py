@@ -1,13 +1,38 @@
 """Asks the settle detector at each sample, and puts down what it says."""
 
+from collections.abc import Collection, Mapping
+
 from station.analysis.settle.detector import Outcome, Verdict, judge_start
 from station.practical import events as e
-from station.practical.kinds.kind import kind_of
-from station.practical.questions import ask_about_start, ask_events
-from station.practical.state import Repeat, State, Step
+from station.practical.kinds.kind import Hindsight, kind_of
+from station.practical.questions import answered_by_readings, ask_about_start, ask_events
+from station.practical.state import LEAVES_OUT, Repeat, State, Step
 from station.words import say
 
 STEP_C = 0.0625
+U_ALKALI_C = 0.2
+"""u of the alkali's temperature at the least: it stands about while it is poured."""
+
+
+def hindsight_of(state: State, newest_c: Mapping[int, float], u_c: float, known: Collection[int] = ()) -> Hindsight:
+    """Return what all readings of the newest repeat say together, `newest_c` (by portion) among them.
+
+    `known`: portions that are asked about at this moment anyway.
+    """
+    repeat = state.repeats[-1]
+    read_c = {each.portion: each.temperature_c for each in repeat.readings if each.portion not in repeat.misread}
+    points = [(k, repeat.added_cm3(k), c) for k, c in sorted({**read_c, **newest_c}.items()) if c is not None]
+    alkali = None if state.alkali_c is None else (state.alkali_c, max(state.alkali_u_c or 0.0, U_ALKALI_C))
+    doubted = {*known, *(portion for portion, _, _ in points if repeat.unsure_volume(portion))}
+    return kind_of(state.plan).hindsight(state.plan, points, u_c, alkali, doubted, state.typed)
+
+
+def _answered(state: State, verdict: Verdict) -> tuple[e.Event, ...]:
+    """Close questions that the readings since have answered."""
+    repeat = state.repeats[-1]
+    if verdict.temperature_c is None or all(code not in LEAVES_OUT for _, code in repeat.asked):
+        return ()
+    return answered_by_readings(repeat, hindsight_of(state, {state.poured: verdict.temperature_c}, STEP_C).answered)
 
 
 def start_verdict(state: State, time_s: float) -> Verdict:
@@ -72,7 +97,7 @@ def settle_events(state: State, time_s: float) -> tuple[e.Event, ...]:
     if not verdict.ready or verdict.temperature_c is None:
         return ask_events(state, kind_of(state.plan).noticed_while_settling(state.plan, state, time_s))
     asked = ask_events(state, kind_of(state.plan).noticed_in_reading(state.plan, state, verdict))
-    return (_reading(state.repeats[-1], state.poured, verdict), *asked, *next_events(state))
+    return (_reading(state.repeats[-1], state.poured, verdict), *_answered(state, verdict), *asked, *next_events(state))
 
 
 def _recorded(state: State, time_s: float) -> tuple[e.Event, ...]:

@@ -16,6 +16,14 @@ from station.practical.plan import Plan
 TYPED = "typed"
 """Why a reading is what it is: somebody typed it."""
 
+SLIP = "slip"
+"""The code of the question whether a typed reading is right: its portion's volume is not in doubt."""
+STANDS, TYPED_AGAIN, FITS = "yes", "typed again", "readings fit"
+"""Answers to it after which the reading counts: it is right, another was typed, or the later ones agree with it."""
+DOUBTS_VOLUME = frozenset({"no_change", "double", "volume"})
+LEAVES_OUT = DOUBTS_VOLUME | {"sudden_fall", "probe_out", SLIP}
+"""Codes of questions that leave a reading out of the lines until they are answered, and of those about what went in."""
+
 
 class Step(StrEnum):
     """Where the practical stands."""
@@ -107,7 +115,8 @@ class Repeat:
 
     `corrected` holds the corrections that were in use, in order (None: none): more than one where the probe changed.
     `confirmed`: portions of which a person said the volume after they were in. `clocked` are temperatures typed by the
-    clock, in its order. `cup`: which of the plan's cups it is, where these differ.
+    clock, in its order. `cup`: which of the plan's cups it is, where these differ. `asked` are the questions that wait
+    for an answer (portion, 0: the start, and code); `misread` the portions whose typed reading nobody stands by.
     """
 
     repeat: int
@@ -121,6 +130,8 @@ class Repeat:
     confirmed: frozenset[int] = frozenset()
     clocked: tuple[Clocked, ...] = ()
     cup: int = 1
+    asked: tuple[tuple[int, str], ...] = ()
+    misread: frozenset[int] = frozenset()
 
     @property
     def total_cm3(self) -> float:
@@ -132,8 +143,19 @@ class Repeat:
         return sum(each.volume_cm3 for each in self.portions if each.portion <= portion)
 
     def unsure(self, portion: int) -> bool:
-        """Whether the reading after this portion is to be left out of the lines."""
-        return any(each.unsure for each in self.portions if each.portion == portion)
+        """Whether the reading after this portion (0: at the start) is to be left out of the lines."""
+        asked = any(of == portion and code in LEAVES_OUT for of, code in self.asked)
+        return asked or self.unsure_volume(portion) or portion in self.misread
+
+    @property
+    def any_unsure(self) -> bool:
+        """Whether any of its readings is to be left out."""
+        return any(self.unsure(portion) for portion in (0, *(each.portion for each in self.portions)))
+
+    def unsure_volume(self, portion: int) -> bool:
+        """Whether nobody knows what went in: somebody said so, or was asked and has not answered."""
+        asked = any(of == portion and code in DOUBTS_VOLUME for of, code in self.asked)
+        return asked or any(each.unsure for each in self.portions if each.portion == portion)
 
     @property
     def counts(self) -> bool:

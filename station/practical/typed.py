@@ -1,11 +1,14 @@
 """What people read and type: temperatures from an ordinary thermometer or at their own moment, and volumes."""
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from station.practical import events as e
 from station.practical.acts import Act, ActRefused
 from station.practical.by_clock import clocked_events
 from station.practical.course import LEAST_CHANGE_C
-from station.practical.questions import ask_about_start
-from station.practical.settling import next_events
+from station.practical.questions import answered_by_readings, ask_about_start, ask_events, typed_again
+from station.practical.settling import hindsight_of, next_events
 from station.practical.state import TYPED, Repeat, State, Step
 from station.words import join, say
 
@@ -45,12 +48,29 @@ def reading_events(state: State, act: Act, time_s: float) -> tuple[e.Event, ...]
     portion = act.portion if act.portion is not None else state.poured
     if newest and portion == state.poured:
         reading = _typed(state, repeat, portion, act)
-        asked = ask_about_start(state, act.temperature_c) if portion == 0 else ()
-        return (reading, *next_events(state), *asked)
+        asked = (
+            ask_about_start(state, act.temperature_c) if portion == 0 else ask_about_odd_ones(state, repeat, reading)
+        )
+        return (reading, *asked, *next_events(state))
     if not any(each.portion == portion for each in repeat.readings):
         words = say("refusal-no-reading-to-correct", portion=portion, repeat=repeat.repeat)
         raise ActRefused("no_such_reading", words)
-    return (_typed(state, repeat, portion, act),)
+    reading = _typed(state, repeat, portion, act)
+    closed = typed_again(repeat, portion)
+    asked = ask_about_odd_ones(state, repeat, reading, closed) if repeat is state.current and repeat.counts else ()
+    return (reading, *closed, *asked)
+
+
+def ask_about_odd_ones(
+    state: State, repeat: Repeat, newest: e.ReadingSettled, closed: Sequence[e.QuestionAnswered] = ()
+) -> tuple[e.Event, ...]:
+    """Return the questions about what does not fit in the typed readings, once this one is among them."""
+    if newest.temperature_c is None:
+        return ()
+    seen = hindsight_of(state, {newest.portion: newest.temperature_c}, newest.u_c or 0.1)
+    over = {(each.portion, each.code) for each in closed}
+    waits = replace(repeat, asked=tuple(each for each in repeat.asked if each not in over))
+    return (*answered_by_readings(waits, seen.answered), *ask_events(state, seen.noticed, closed))
 
 
 def read_now_events(state: State, act: Act, time_s: float) -> tuple[e.Event, ...]:

@@ -75,9 +75,7 @@ def still(state: State) -> Still:
         "turned": state.turned,
         "silent": state.silent,
         "repeats": [_repeat(repeat) for repeat in state.worked_on],
-        "mean": _mean(
-            state.plan, tuple((each.cup, each.portions, each.readings) for each in state.counted), state.alkali_c
-        ),
+        "mean": _mean(state.plan, tuple(_seen(each) for each in state.counted), state.alkali_c),
         "results": {
             "rule": state.plan.results,
             "shown": state.results_shown,
@@ -227,16 +225,26 @@ def _repeat(repeat: Repeat) -> RepeatShown:
         "cup": repeat.cup,
         "confirmed": sorted(repeat.confirmed),
         "clocked": list(repeat.clocked),
-        **_rows(repeat.begun_s, repeat.portions, repeat.readings),
+        **_rows(repeat.begun_s, *_seen(repeat)),
     }
 
 
 @lru_cache(maxsize=64)
-def _rows(begun_s: float, portions: tuple[Portion, ...], readings: tuple[Reading, ...]) -> RepeatRows:
+def _rows(
+    begun_s: float,
+    portions: tuple[Portion, ...],
+    readings: tuple[Reading, ...],
+    asked: tuple[tuple[int, str], ...],
+    misread: frozenset[int],
+    cup: int,
+) -> RepeatRows:
     """Portions and readings of a repeat: the same objects again while they are the same, since samples come often."""
-    repeat = Repeat(0, begun_s, portions=portions, readings=readings)
+    repeat = _of_seen((portions, readings, asked, misread, cup), begun_s)
     return {
-        "portions": [replace(portion, time_s=round(portion.time_s - begun_s, 3)) for portion in portions],
+        "portions": [
+            replace(each, time_s=round(each.time_s - begun_s, 3), unsure=repeat.unsure(each.portion))
+            for each in repeat.portions
+        ],
         "readings": [
             {
                 "portion": reading.portion,
@@ -249,17 +257,25 @@ def _rows(begun_s: float, portions: tuple[Portion, ...], readings: tuple[Reading
                 "typed": reading.typed,
                 "time_s": round(reading.time_s - begun_s, 3),
             }
-            for reading in readings
+            for reading in repeat.readings
         ],
     }
 
 
-Worked = tuple[int, tuple[Portion, ...], tuple[Reading, ...]]
-"""A repeat's cup, portions and readings."""
+Seen = tuple[tuple[Portion, ...], tuple[Reading, ...], tuple[tuple[int, str], ...], frozenset[int], int]
+"""What rows are made of: portions, readings, open questions, readings that nobody stands by, and which cup it is."""
+
+
+def _seen(repeat: Repeat) -> Seen:
+    return repeat.portions, repeat.readings, repeat.asked, repeat.misread, repeat.cup
+
+
+def _of_seen(seen: Seen, begun_s: float = 0.0) -> Repeat:
+    portions, readings, asked, misread, cup = seen
+    return Repeat(0, begun_s, portions=portions, readings=readings, asked=asked, misread=misread, cup=cup)
 
 
 @lru_cache(maxsize=16)
-def _mean(plan: Plan, repeats: tuple[Worked, ...], added_c: float | None) -> list[MeanPoint]:
+def _mean(plan: Plan, repeats: tuple[Seen, ...], added_c: float | None) -> list[MeanPoint]:
     """The mean curve of these; kept like `_rows`."""
-    passes = [Repeat(0, 0.0, portions=portions, readings=readings, cup=cup) for cup, portions, readings in repeats]
-    return plan.mean_curve(passes, added_c)
+    return plan.mean_curve([_of_seen(seen) for seen in repeats], added_c)

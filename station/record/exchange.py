@@ -1,10 +1,10 @@
 """Files that leave the record: CSV as RFC 4180 with a dot, or with semicolons and a decimal comma for spreadsheets.
 
-Units stand in the headers, which are the station's own words. Every other text is quoted, since a spreadsheet may split
-at commas or at semicolons, and one that could begin a formula there gets an apostrophe (OWASP, "CSV Injection"). In the
-files of a bench stand only numbers, and a check's kind and day. Where a solid was weighed, a further column says how
-much of it, with the digits that were typed; where the probe's temperatures were corrected, others say by how much, and
-by which check.
+Units stand in the headers, which are the station's own words. Every other text is quoted, since a spreadsheet may
+split at commas or at semicolons, and one that could begin a formula there gets an apostrophe (OWASP, "CSV Injection").
+In the files of a bench stand only numbers, codes of questions, and a check's kind and day. Where a solid was weighed,
+a further column says how much of it, with the digits that were typed; where the probe's temperatures were corrected,
+others say by how much, and by which check.
 """
 
 import csv
@@ -22,7 +22,7 @@ from station.practical.events.bench import PlanChosen, SampleTaken
 from station.practical.fold import fold_all
 from station.practical.plan import typed_amount
 from station.practical.readings_text import READINGS_HEADER
-from station.practical.state import Portion, Repeat, State
+from station.practical.state import Asked, Portion, Repeat, State
 from station.record.journal import read_events
 from station.record.spreadsheet.file import DANGEROUS
 from station.record.spreadsheet.table import table_columns, table_rows, table_weighed
@@ -82,6 +82,8 @@ CORRECTED_HEADER = ("correction_c", "u_correction_c", "u_slope", "check", "check
 
 
 RECORD_HEADER = ("repeat", "time_s", "temperature_c", "portion_cm3")
+DOUBT_HEADER = ("doubt", "questions")
+"""Columns of a file in which any portion was in doubt or asked about: 1, and codes with the answers there were."""
 MASS = "mass_g"
 """The column of what was truly weighed, of files in which anything was."""
 
@@ -155,8 +157,12 @@ def record_text(state: State, *, decimal_comma: bool = False) -> str:
     """
     repeats = [repeat for repeat in state.repeats if repeat.counts]
     more, weighed = _is_corrected(repeats), any(each.mass_g is not None for one in repeats for each in one.portions)
-    rows = (row for repeat in repeats for row in _record_rows(repeat, more, weighed))
-    header = (*RECORD_HEADER, *((MASS,) if weighed else ()), *(CORRECTED_HEADER if more else ()))
+    asked = [each for each in state.asked if any(each.repeat == repeat.repeat for repeat in repeats)]
+    doubts = bool(asked) or any(each.unsure for repeat in repeats for each in repeat.portions)
+    told = asked if doubts else None
+    rows = (row for repeat in repeats for row in _record_rows(repeat, more, weighed, told))
+    doubt = DOUBT_HEADER if doubts else ()
+    header = (*RECORD_HEADER, *((MASS,) if weighed else ()), *doubt, *(CORRECTED_HEADER if more else ()))
     return csv_text(header, rows, decimal_comma=decimal_comma)
 
 
@@ -188,20 +194,29 @@ def _correction(repeat: Repeat) -> tuple[str, ...]:
     return (*map(Figure, numbers), used.check, used.day)
 
 
-def _record_rows(repeat: Repeat, more: bool, weighed: bool) -> list[tuple[str, ...]]:
+def _record_rows(repeat: Repeat, more: bool, weighed: bool, asked: Sequence[Asked] | None) -> list[tuple[str, ...]]:
     rows: list[tuple[float, tuple[str, ...]]] = []
-    no_mass = (Figure(),) * weighed
+    no_mass, no_doubt = (Figure(),) * weighed, (Figure(),) * (0 if asked is None else len(DOUBT_HEADER))
     same = _correction(repeat)[1:] if more else ()
     nobody = (Figure(),) * (len(CORRECTED_HEADER) if more else 0)
     for read in repeat.clocked:
         place = repeat.begun_s + read.at_s
-        rows.append((place, (Figure(f"{read.temperature_c:.4f}"), Figure(), *no_mass, *nobody)))
+        rows.append((place, (Figure(f"{read.temperature_c:.4f}"), Figure(), *no_mass, *no_doubt, *nobody)))
     for sample in () if repeat.clocked else repeat.samples:
         if sample.temperature_c is not None:
             added = (Figure(f"{sample.correction_c:.4f}"), *same) if more else ()
-            rows.append((sample.time_s, (Figure(f"{sample.temperature_c:.4f}"), Figure(), *no_mass, *added)))
+            cells = (Figure(f"{sample.temperature_c:.4f}"), Figure(), *no_mass, *no_doubt, *added)
+            rows.append((sample.time_s, cells))
     for each in repeat.portions:
         mass = (_mass(each),) if weighed else ()
-        rows.append((each.time_s, (Figure(), Figure(f"{each.volume_cm3:g}"), *mass, *nobody)))
+        doubt = () if asked is None else _doubt(repeat, each, asked)
+        rows.append((each.time_s, (Figure(), Figure(f"{each.volume_cm3:g}"), *mass, *doubt, *nobody)))
     rows.sort(key=lambda row: row[0])
     return [(Figure(repeat.repeat), Figure(f"{time_s - repeat.begun_s:.3f}"), *cells) for time_s, cells in rows]
+
+
+def _doubt(repeat: Repeat, portion: Portion, asked: Sequence[Asked]) -> tuple[str, str]:
+    """Whether somebody doubts it, and what was asked: `double: once`; without an answer the code alone."""
+    of_it = [each for each in asked if (each.repeat, each.portion) == (repeat.repeat, portion.portion)]
+    questions = [each.code if each.answer is None else f"{each.code}: {each.answer}" for each in of_it]
+    return Figure("1" if portion.unsure else ""), "; ".join(questions) or Figure()

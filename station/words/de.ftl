@@ -234,7 +234,7 @@ refusal-cup-needs-label = Gib dem Becher eine Bezeichnung, an der du ihn wiedere
 refusal-no-such-check = Diese Prüfung gibt es nicht, oder sie wurde schon zurückgenommen.
 refusal-no-check-under-way = Es läuft keine Prüfung.
 csv-cell = Zeile { $line }, Spalte { $column }: { $what }
-csv-empty = ist leer
+csv-empty = ist leer: trage ein, was dort stehen soll, oder lösche die Zeile
 csv-not-a-number = keine Zahl: { $typed }
 csv-not-a-number-dot = keine Zahl: { $typed } (Punkt statt Komma)
 csv-not-between = { $typed } liegt nicht zwischen { $least } und { $most }
@@ -242,7 +242,6 @@ csv-file-empty = die Datei ist leer; sie braucht die Kopfzeile { $header_text }
 csv-not-csv = keine CSV-Datei: { $reason }
 csv-twice-in-header = steht zweimal in der Kopfzeile
 csv-missing = fehlt; die Kopfzeile ist { $header_text }
-csv-missing-commas = fehlt; die Kopfzeile ist { $header_text } (Kommas statt Semikolons)
 csv-not-whole = keine ganze Zahl: { $typed }
 csv-no-rows = keine Zeilen unter der Kopfzeile; ist es die richtige Datei?
 csv-bad-row = keine CSV-Zeile: { $reason }
@@ -617,12 +616,15 @@ refusal-not-this-step = Jetzt ist ein anderer Schritt dran: Folge der Anweisung.
 refusal-answers-are = Die Antworten sind: { $known_text }.
 reason-spilled = der Becher wurde verschüttet
 answer-not-sure = Nicht sicher
+question-leaves-out = Weggelassen, bis jemand antwortet: { $question }
+question-asks = Die Station fragt: { $question }
 question-no-change = Keine Änderung: Hast du Portion { $portion } dazugegeben?
 answer-yes-it-is-in = Ja, ist im Becher
 answer-no-not-yet = Nein, noch nicht
 question-double = Eine große Änderung: Kam Portion { $portion } einmal oder zweimal dazu?
 answer-once = Einmal
 answer-twice = Zweimal
+question-volume = Portion { $portion } wirkt kleiner oder größer: War es das übliche Volumen?
 question-not-stirred = Die Temperatur kriecht: Wurde umgerührt?
 answer-yes = Ja
 answer-stirring-now = Wird jetzt umgerührt
@@ -632,12 +634,18 @@ answer-lid-back = Deckel ist wieder drauf
 answer-it-spilled = Es wurde verschüttet
 question-probe-out = Ist die Spitze des Fühlers in der Flüssigkeit, ohne den Becher zu berühren?
 answer-it-is-now = Jetzt ja
+question-slip = { $portion ->
+        [0] Die Anfangstemperatur passt nicht zu den anderen: Stimmt sie?
+       *[other] Die Temperatur nach Portion { $portion } passt nicht: Stimmt sie?
+    }
+answer-read-so = Ja, sie stimmt
+answer-misread = Nein, auslassen
 question-other-start = Andere Anfangstemperatur: Ist der Becher gespült und frisch gefüllt?
 answer-fresh = Ja, gespült und frisch
 answer-not-fresh = Nein: diesen neu beginnen
 reason-not-fresh = der Becher war nicht frisch gefüllt
 csv-samples-not-readings = das ist ein Protokoll der Messungen; wähle die Messwerte-Datei der anderen Station
-csv-not-above-before = { $volume_cm3 } ist nicht größer als in der Zeile davor; gemeint ist das insgesamt zugegebene Volumen
+csv-not-above-before = { $volume_cm3 } ist weniger als in der Zeile davor; gemeint ist das insgesamt zugegebene Volumen
 result-needs-plan = Die Wärmebilanz mit Portionen braucht einen Plan mit Portionen: ergänze --plan plan.toml.
 result-repeats-differ = Die Durchgänge { $first } und { $second } unterscheiden sich um { $apart_cm3 } cm³, mehr als das Dreifache ihrer gemeinsamen Unsicherheit u von { $u_cm3 } cm³: Such nach einem Versehen in einem von beiden. Beide bleiben erhalten.
 refusal-type-alkali = Kein Fühler ist in Gebrauch: Tippe die Temperatur der Lauge ein.
@@ -1273,7 +1281,7 @@ versions-lines =
 ## record
 
 csv-row-both = Temperatur und Portion zugleich; eine Zeile hat nur eines davon
-csv-row-neither = weder Temperatur noch Portion; eine Zeile hat eines davon
+csv-row-neither = weder Temperatur noch Portion: trage ein, was gemeint war, oder lösche die Zeile
 csv-row-second-portion = eine zweite Portion, wo der Plan nur einmal mischt
 csv-row-not-in-order = { $time_s } kommt nach { $before_s }; die Zeilen eines Durchgangs stehen in der Reihenfolge der Zeit
 csv-not-one-of = keines von { $known_text }
@@ -1468,6 +1476,8 @@ noted-question = { $code ->
         [sudden_fall] plötzlicher Abfall
         [probe_out] Fühler nicht in der Flüssigkeit
         [other_start] Start weit vom ersten
+        [volume] anderes Volumen
+        [slip] Ablesefehler
        *[other] { $text }
     }
 noted-answered = { $code ->
@@ -1478,6 +1488,8 @@ noted-answered = { $code ->
         [lid] Deckel
         [spilled] verschüttet
         [not_sure] unsicher
+        [readings_fit] die späteren Messwerte passen
+        [typed_again] neu eingetippt
        *[other] { $text }
     }
 noted-bad = { $code ->

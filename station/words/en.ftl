@@ -234,7 +234,7 @@ refusal-cup-needs-label = Give the cup a label, so that you know it again.
 refusal-no-such-check = There is no such check, or it was withdrawn already.
 refusal-no-check-under-way = No check is under way.
 csv-cell = line { $line }, column { $column }: { $what }
-csv-empty = is empty
+csv-empty = is empty: type what belongs there, or delete the row
 csv-not-a-number = not a number: { $typed }
 csv-not-a-number-dot = not a number: { $typed } (a dot, not a comma)
 csv-not-between = { $typed } is not between { $least } and { $most }
@@ -242,7 +242,6 @@ csv-file-empty = the file is empty; it needs the header { $header_text }
 csv-not-csv = not a CSV file: { $reason }
 csv-twice-in-header = stands twice in the header
 csv-missing = missing; the header is { $header_text }
-csv-missing-commas = missing; the header is { $header_text } (commas, not semicolons)
 csv-not-whole = not a whole number: { $typed }
 csv-no-rows = no rows below the header; is it the right file?
 csv-bad-row = not a CSV row: { $reason }
@@ -614,12 +613,15 @@ refusal-not-this-step = Another step is asked for now: follow the instruction.
 refusal-answers-are = The answers are: { $known_text }.
 reason-spilled = the cup was spilled
 answer-not-sure = Not sure
+question-leaves-out = Left out until somebody answers: { $question }
+question-asks = The station asks: { $question }
 question-no-change = No change: did you add portion { $portion }?
 answer-yes-it-is-in = Yes, it is in
 answer-no-not-yet = No, not yet
 question-double = A big change: was portion { $portion } added once or twice?
 answer-once = Once
 answer-twice = Twice
+question-volume = Portion { $portion } seems smaller or larger: was it the usual volume?
 question-not-stirred = The temperature is changing very slowly: has the cup been stirred?
 answer-yes = Yes
 answer-stirring-now = Stirring now
@@ -629,12 +631,18 @@ answer-lid-back = Lid back on now
 answer-it-spilled = It spilled
 question-probe-out = Is the probe's tip in the liquid, free of the cup?
 answer-it-is-now = It is now
+question-slip = { $portion ->
+        [0] The start temperature does not fit the others: is it right?
+       *[other] The reading after portion { $portion } does not fit: is it right?
+    }
+answer-read-so = Yes, it says so
+answer-misread = No, leave it out
 question-other-start = Different start temperature: did you rinse the cup and fill it fresh?
 answer-fresh = Yes, rinsed and fresh
 answer-not-fresh = No: start this one again
 reason-not-fresh = the cup was not filled fresh
 csv-samples-not-readings = this is a record of samples; choose the readings of the other bench
-csv-not-above-before = { $volume_cm3 } is not above the row before; it is the total added
+csv-not-above-before = { $volume_cm3 } is less than in the row before; what is meant is the total added
 result-needs-plan = The heat balance of portions needs a plan of portions: add --plan plan.toml.
 result-repeats-differ = Repeats { $first } and { $second } differ by { $apart_cm3 } cm³, more than three times their combined u of { $u_cm3 } cm³: look for a slip in one of them. Both are kept.
 refusal-type-alkali = No probe is in use: type the temperature of the alkali.
@@ -1270,7 +1278,7 @@ versions-lines =
 ## record
 
 csv-row-both = both a temperature and a portion; a row has one of them
-csv-row-neither = neither temperature nor portion; a row has one of them
+csv-row-neither = neither temperature nor portion: type the one that was meant, or delete the row
 csv-row-second-portion = a second portion, where the plan mixes once
 csv-row-not-in-order = { $time_s } comes after { $before_s }; rows go by time in a repeat
 csv-not-one-of = not one of { $known_text }
@@ -1465,6 +1473,8 @@ noted-question = { $code ->
         [sudden_fall] sudden fall
         [probe_out] probe out
         [other_start] other start
+        [volume] volume
+        [slip] slip
        *[other] { $text }
     }
 noted-answered = { $code ->
@@ -1475,6 +1485,8 @@ noted-answered = { $code ->
         [lid] lid
         [spilled] spilled
         [not_sure] not sure
+        [readings_fit] the readings after it fit
+        [typed_again] typed again
        *[other] { $text }
     }
 noted-bad = { $code ->

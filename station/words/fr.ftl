@@ -234,7 +234,7 @@ refusal-cup-needs-label = Donner au gobelet une étiquette, pour pouvoir le reco
 refusal-no-such-check = Cette vérification n’existe pas, ou elle a déjà été retirée.
 refusal-no-check-under-way = Aucune vérification n’est en cours.
 csv-cell = ligne { $line }, colonne { $column } : { $what }
-csv-empty = vide
+csv-empty = est vide : écrivez ce qui manque, ou supprimez la ligne
 csv-not-a-number = pas un nombre : { $typed }
 csv-not-a-number-dot = pas un nombre : { $typed } (un point, pas une virgule)
 csv-not-between = { $typed } n’est pas compris entre { $least } et { $most }
@@ -242,7 +242,6 @@ csv-file-empty = le fichier est vide ; il lui faut l’en-tête { $header_text 
 csv-not-csv = ce n’est pas un fichier CSV : { $reason }
 csv-twice-in-header = figure deux fois dans l’en-tête
 csv-missing = manque ; l’en-tête est { $header_text }
-csv-missing-commas = manque ; l’en-tête est { $header_text } (des virgules, pas des points-virgules)
 csv-not-whole = pas un nombre entier : { $typed }
 csv-no-rows = aucune ligne sous l’en-tête ; est-ce le bon fichier ?
 csv-bad-row = ce n’est pas une ligne CSV : { $reason }
@@ -620,12 +619,15 @@ refusal-not-this-step = C’est une autre étape maintenant : suis la consigne.
 refusal-answers-are = Les réponses possibles sont : { $known_text }.
 reason-spilled = le gobelet s’est renversé
 answer-not-sure = Je ne sais pas
+question-leaves-out = Exclu tant que personne ne répond : { $question }
+question-asks = La station demande : { $question }
 question-no-change = Aucun changement : as-tu ajouté la portion { $portion } ?
 answer-yes-it-is-in = Oui, elle est ajoutée
 answer-no-not-yet = Non, pas encore
 question-double = Un grand changement : la portion { $portion } a-t-elle été ajoutée une fois ou deux ?
 answer-once = Une fois
 answer-twice = Deux fois
+question-volume = La portion { $portion } semble différente : était-ce le volume habituel ?
 question-not-stirred = La température change lentement : as-tu agité le contenu du gobelet ?
 answer-yes = Oui
 answer-stirring-now = J’agite maintenant
@@ -635,12 +637,18 @@ answer-lid-back = Couvercle remis
 answer-it-spilled = Ça s’est renversé
 question-probe-out = Le bout du capteur est-il dans le liquide, sans toucher le gobelet ?
 answer-it-is-now = Oui, maintenant
+question-slip = { $portion ->
+        [0] La température de départ ne va pas avec les autres : est-elle juste ?
+       *[other] La température après la portion { $portion } ne va pas : est-elle juste ?
+    }
+answer-read-so = Oui, elle est juste
+answer-misread = Non, l’exclure
 question-other-start = Autre température de départ : avez-vous rincé et rempli le gobelet ?
 answer-fresh = Oui, rincé et rempli à neuf
 answer-not-fresh = Non : recommencer celui-ci
 reason-not-fresh = le gobelet n’était pas rempli à neuf
 csv-samples-not-readings = ce sont tous les points enregistrés ; choisis les mesures de l’autre poste
-csv-not-above-before = { $volume_cm3 } n’est pas supérieur à la ligne précédente ; c’est le volume total ajouté
+csv-not-above-before = { $volume_cm3 } est moins que dans la ligne précédente ; il s’agit du volume total ajouté
 result-needs-plan = Le bilan thermique par portions a besoin d’un plan avec des portions : ajouter --plan plan.toml.
 result-repeats-differ = Les essais { $first } et { $second } diffèrent de { $apart_cm3 } cm³, plus de trois fois leur u combinée de { $u_cm3 } cm³ : cherche une erreur dans l’un d’eux. Les deux sont gardés.
 refusal-type-alkali = Aucun capteur n’est utilisé : saisis la température de la base.
@@ -1276,7 +1284,7 @@ versions-lines =
 ## record
 
 csv-row-both = à la fois une température et une portion ; une ligne a l’une des deux
-csv-row-neither = ni température ni portion ; une ligne a l’une des deux
+csv-row-neither = ni température ni portion : écrivez celle qui manque, ou supprimez la ligne
 csv-row-second-portion = une deuxième portion, alors que le plan ne mélange qu’une fois
 csv-row-not-in-order = { $time_s } vient après { $before_s } ; dans un essai, les lignes suivent l’ordre du temps
 csv-not-one-of = ne fait pas partie de { $known_text }
@@ -1471,6 +1479,8 @@ noted-question = { $code ->
         [sudden_fall] baisse brusque
         [probe_out] capteur hors du liquide
         [other_start] départ loin du premier
+        [volume] autre volume
+        [slip] erreur de lecture
        *[other] { $text }
     }
 noted-answered = { $code ->
@@ -1481,6 +1491,8 @@ noted-answered = { $code ->
         [lid] couvercle
         [spilled] renversé
         [not_sure] incertain
+        [readings_fit] les lectures suivantes concordent
+        [typed_again] retapé
        *[other] { $text }
     }
 noted-bad = { $code ->

@@ -9,6 +9,7 @@ prints one.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -123,15 +124,24 @@ def _samples(
     return time_s[keep], reading[keep], stale[keep]
 
 
-def make_scene(seed: int, family: str = "mixed", u_volume_cm3: float = 0.0, hold_s: float | None = None) -> Scene:
+def make_scene(
+    seed: int,
+    family: str = "mixed",
+    u_volume_cm3: float = 0.0,
+    hold_s: float | None = None,
+    poured: Mapping[int, float] | None = None,
+) -> Scene:
     """Scene number ``seed`` of a family; portions scatter by ``u_volume_cm3`` (1 sd, independent).
 
-    With ``hold_s`` the same cup and group hold each portion about so long instead of the family's time.
+    With ``hold_s`` the same cup and group hold each portion about so long instead of the family's time; portions of
+    ``poured`` (from 0) truly hold so many times what they would, and nobody knows.
     """
     if family not in FAMILIES:
         raise ValueError(f"no family {family!r}: one of {', '.join(FAMILIES)}")
     rng = np.random.default_rng([seed, FAMILIES.index(family)])
     drawn = draw(rng, family, u_volume_cm3, hold_s)
+    for portion, times in (poured or {}).items():
+        drawn.parameters["volume_cm3"][portion] *= times
     grid, near, mixed, sensor = simulate(drawn.fixed, drawn.parameters)
     time_s, reading, stale = _samples(drawn, rng, grid, sensor[:, 0])
     p, h = drawn.parameters, drawn.habits

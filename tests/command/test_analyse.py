@@ -95,7 +95,7 @@ READINGS = "repeat,volume_cm3,temperature_c\n"
         ("", "line 1, column repeat: the file is empty"),
         ("\ufeff", "line 1, column repeat: the file is empty"),
         ("a,b\n1,2\n", "line 1, column repeat: missing"),
-        ("repeat;volume_cm3;temperature_c\n", "commas, not semicolons"),
+        ("repeat;volume_cm3;temperature_c\n", "no rows below the header"),
         (HEADER, "line 2, column repeat: no rows"),
         (HEADER + "1,0,20,\n1,1,nan,\n", "line 3, column temperature_c: not a number"),
         (HEADER + "1,0,20,\n1,inf,20,\n", "line 3, column time_s: not a number"),
@@ -109,8 +109,8 @@ READINGS = "repeat,volume_cm3,temperature_c\n"
         (HEADER + "1,5,900,\n", "line 2, column temperature_c: 900 is not between -55 and 125"),
         (HEADER + "1,5,,-4\n", "line 2, column portion_cm3: -4 is not between 0 and 1000"),
         (
-            "repeat,volume_cm3,temperature_c\n1,4,20\n1,4,21\n",
-            "line 3, column volume_cm3: 4 is not above the row before",
+            "repeat,volume_cm3,temperature_c\n1,4,20\n1,3,21\n",
+            "line 3, column volume_cm3: 3 is less than in the row before",
         ),
         ("repeat,repeat,volume_cm3,temperature_c\n", "column repeat: stands twice"),
     ],
@@ -199,3 +199,85 @@ def test_the_mass_that_a_file_has_is_the_one_that_counts(tmp_path: Path, capsys:
     said = " ".join(capsys.readouterr().out.split())
     assert "heat taken in" in said
     assert "enthalpy change per mole of potassium chloride dissolved +" in said
+
+
+CLASS_C = (20.5, 24.3, 27.2, 29.1, 31.05, 32.3, 32.3, 31.7, 30.8)
+"""RSC Education, thermometric titration (AQA handbook), typical results: mean of two trials, portions of 5 cm³."""
+CLASS_PLAN = """
+[acid]
+name = "hydrochloric acid"
+volume_cm3 = 30.0
+[alkali]
+name = "sodium hydroxide"
+concentration_mol_dm3 = 1.0
+[portions]
+volume_cm3 = 5.0
+count = 8
+u_volume_cm3 = 0.1
+"""
+
+
+def _by_hand(folder: Path, readings: tuple[float, ...]) -> list[Path | str]:
+    rows = "".join(f"1,{5 * number},{each}\n" for number, each in enumerate(readings))
+    (folder / "readings.csv").write_text("repeat,volume_cm3,temperature_c\n" + rows)
+    (folder / "plan.toml").write_text(CLASS_PLAN)
+    return [folder / "readings.csv", "--plan", folder / "plan.toml"]
+
+
+@pytest.mark.parametrize("with_plan", [True, False])
+@pytest.mark.parametrize(("portion", "mistyped_c"), [(3, 39.1), (0, 10.5), (8, 38.0)])
+def test_a_mistyped_reading_is_named_and_left_out(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], portion: int, mistyped_c: float, with_plan: bool
+) -> None:
+    sound = analysed(capsys, *_by_hand(tmp_path, CLASS_C)[: 3 if with_plan else 1])
+    assert sound["repeats"][0]["questions"] == []
+    files = _by_hand(tmp_path, (*CLASS_C[:portion], mistyped_c, *CLASS_C[portion + 1 :]))
+    answer = analysed(capsys, *files[: 3 if with_plan else 1])
+    assert answer["repeats"][0]["questions"] == [{"portion": portion, "code": "slip"}]
+    for method in ("heat_balance", "straight_lines")[0 if with_plan else 1 :]:
+        expected, found = sound["mean"][method], answer["mean"][method]
+        assert found["end_point_cm3"] == pytest.approx(expected["end_point_cm3"], abs=1.2)
+
+
+def test_what_would_be_asked_stands_in_words(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    files = _by_hand(tmp_path, (*CLASS_C[:3], 39.1, *CLASS_C[4:]))
+    assert main(["analyse", *map(str, files)]) == 0
+    told = capsys.readouterr().out
+    assert "Left out until somebody answers: The reading after portion 3 does not fit: is it right?" in told
+
+
+@pytest.mark.parametrize(("times", "code"), [(0.0, "no_change"), (2.0, "double")])
+def test_a_portion_missed_or_doubled_in_a_record_is_asked_about_and_is_in_doubt(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], times: float, code: str
+) -> None:
+    made = record(seed=5, repeats=1, hold_s=60, times={3: times})
+    (tmp_path / "record.csv").write_text(made.csv)
+    (tmp_path / "plan.toml").write_text(made.plan)
+    (repeat,) = analysed(capsys, tmp_path / "record.csv", "--plan", tmp_path / "plan.toml")["repeats"]
+    assert repeat["questions"] == [{"portion": 3, "code": code}]
+    heat = repeat["heat_balance"]
+    low, high = heat["interval_95_cm3"]
+    assert low <= made.end_point_cm3 <= high
+    assert heat["end_point_cm3"] == pytest.approx(made.end_point_cm3, abs=0.8)
+
+
+@pytest.mark.parametrize(("times", "code"), [(0, "no_change"), (2, "double")])
+def test_so_it_is_in_readings_by_hand(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], times: int, code: str
+) -> None:
+    sound = analysed(capsys, *_by_hand(tmp_path, CLASS_C))["mean"]["heat_balance"]
+    missed = (*CLASS_C[:3], CLASS_C[2], *CLASS_C[3:])
+    doubled = (*CLASS_C[:3], *CLASS_C[4:])
+    files = _by_hand(tmp_path, missed if times == 0 else doubled)
+    (repeat,) = analysed(capsys, *files)["repeats"]
+    assert repeat["questions"] == [{"portion": 3, "code": code}]
+    heat = repeat["heat_balance"]
+    assert heat["interval_95_cm3"][0] <= sound["end_point_cm3"] <= heat["interval_95_cm3"][1]
+
+
+def test_a_sound_record_is_asked_nothing(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    made = record(seed=5, repeats=2, hold_s=60)
+    (tmp_path / "record.csv").write_text(made.csv)
+    (tmp_path / "plan.toml").write_text(made.plan)
+    answer = analysed(capsys, tmp_path / "record.csv", "--plan", tmp_path / "plan.toml")
+    assert [each["questions"] for each in answer["repeats"]] == [[], []]

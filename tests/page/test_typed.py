@@ -148,3 +148,45 @@ def test_typing_has_no_violation_that_axe_knows(bench: Station, open_page: OpenP
     choose(page, "1")
     put_down(page, "warm")
     expect_accessible(page)
+
+
+SLIPPED = ("20", "22.2", "24.1", "35.9", "27.3", "28.7")
+LONG_PLAN = """
+repeats = 1
+[acid]
+name = "nitric acid"
+volume_cm3 = 20.0
+[alkali]
+name = "potassium hydroxide"
+concentration_mol_dm3 = 0.5
+[portions]
+volume_cm3 = 4.0
+count = 8
+"""
+
+
+@pytest.fixture
+def long_bench(tmp_path: Path) -> Iterator[Station]:
+    with serving(tmp_path, *BY_HAND, plan=LONG_PLAN) as station:
+        yield station
+
+
+def test_a_slip_is_asked_about_as_it_is_typed_and_mended_there(long_bench: Station, open_page: OpenPage) -> None:
+    page = open_page(long_bench)
+    choose(page, "0.1")
+    for portion, text in enumerate(SLIPPED):
+        if portion:
+            press(page, "portion_added", portion)
+        put_down(page, text)
+        if portion == 3:
+            put_down(page, text)  # far from the one before: asked again, and stood by
+    question = page.locator(".question-asked")
+    expect(question.locator(".question-words")).to_have_text("The reading after portion 3 does not fit: is it right?")
+    expect(page.locator(".readings")).to_contain_text("not sure")
+    expect_accessible(page)
+    question.get_by_label("What the thermometer said").fill("25.9")
+    question.get_by_role("button", name="Record", exact=True).click()
+    expect(page.locator(".question-asked")).to_have_count(0)
+    expect(page.locator(".readings")).not_to_contain_text("not sure")
+    (repeat,) = long_bench.state()["repeats"]
+    assert [each["temperature_c"] for each in repeat["readings"] if each["portion"] == 3] == [25.9]

@@ -4,8 +4,9 @@ import pytest
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
-from station.practical.questions import NOT_SURE, QUESTIONS, ask_events
-from station.practical.state import Step
+from station.practical.dataset import repeat_data
+from station.practical.questions import NOT_SURE, QUESTIONS, answered_by_readings, ask_events
+from station.practical.state import DOUBTS_VOLUME, LEAVES_OUT, Step
 from station.practical.view import view
 from tests.practical.walk import Walk, kinds
 
@@ -90,3 +91,31 @@ def test_a_question_about_a_portion_taken_back_is_closed() -> None:
     walk.act("portion_undone", portion=1)
     assert view(walk.state, 0.0)["questions"] == []
     assert isinstance(walk.happened[-1].event, e.PortionUndone)
+
+
+@pytest.mark.parametrize("code", sorted(LEAVES_OUT))
+def test_until_it_is_answered_the_reading_is_left_out(code: str) -> None:
+    walk = asked(code)
+    (repeat,) = walk.state.repeats
+    assert repeat.unsure(1)
+    assert repeat.unsure_volume(1) == (code in DOUBTS_VOLUME)
+    (pour,) = repeat_data(repeat).pours
+    assert pour[2] == (code in DOUBTS_VOLUME)
+
+
+def test_what_leaves_nothing_out_changes_nothing_meanwhile() -> None:
+    assert not any(asked(code).state.repeats[0].unsure(1) for code in set(QUESTIONS) - LEAVES_OUT)
+
+
+def test_what_the_readings_since_have_answered_is_closed_and_counts() -> None:
+    walk = asked("no_change", portions=2)
+    walk.keep(list(answered_by_readings(walk.state.repeats[0], {(2, "no_change"), (1, "double")})))
+    assert view(walk.state, 0.0)["questions"] == []
+    assert not walk.state.repeats[0].unsure(2)
+
+
+def test_a_portion_not_poured_in_a_repeat_that_is_over_holds_nothing() -> None:
+    walk = asked("no_change", portions=4)
+    walk.keep([e.RepeatEnded(1)])
+    answered = walk.act("answer", question="1-4-no_change", answer="no")
+    assert kinds(answered) == ["question_answered", "portion_volume_corrected"]

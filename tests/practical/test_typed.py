@@ -6,7 +6,7 @@ import pytest
 
 from station.practical import events as e
 from station.practical.acts import ActRefused
-from station.practical.dataset import repeat_data
+from station.practical.dataset import from_question, question_for, repeat_data
 from station.practical.fold import fold_all
 from station.practical.prompts import instruction
 from station.practical.results import results
@@ -197,3 +197,91 @@ def test_an_old_sample_cannot_be_read() -> None:
         walk.sample(None, "gone")
     with pytest.raises(ActRefused, match="no fresh reading"):
         walk.act("read_now")
+
+
+SOUND = (20.0, 22.2, 24.1, 25.9, 27.3, 28.7, 28.3, 27.9, 27.6)
+SLIPPED = (20.0, 22.2, 24.1, 29.5, 27.3, 28.7)
+
+
+def slip_bench(readings: tuple[float, ...]) -> Walk:
+    """Readings of a plan whose end-point lies in portion 5, one typed after the other."""
+    walk = typed_bench(repeats=1, portions={"volume_cm3": 4, "count": 8, "u_volume_cm3": 0.02})
+    walk.act("begin")
+    typed_repeat(walk, readings)
+    return walk
+
+
+def open_codes(walk: Walk) -> list[tuple[int, str]]:
+    return [(each["portion"], each["code"]) for each in view(walk.state, 0.0)["questions"]]
+
+
+def test_sound_readings_are_asked_nothing() -> None:
+    walk = slip_bench(SOUND)
+    assert walk.step() is Step.DONE
+    assert open_codes(walk) == []
+
+
+def test_a_slip_is_asked_about_as_soon_as_others_stand_against_it_and_is_left_out_meanwhile() -> None:
+    walk = slip_bench(SLIPPED)
+    assert open_codes(walk) == [(3, "slip")]
+    assert walk.state.repeats[0].unsure(3)
+    assert not walk.state.repeats[0].unsure_volume(3)
+    assert 3 not in [row.portion for row in repeat_data(walk.state.repeats[0]).readings]
+    assert repeat_data(walk.state.repeats[0]).questions == ((3, "slip"),)
+
+
+def test_a_reading_that_somebody_stands_by_counts_and_is_not_asked_about_again() -> None:
+    walk = slip_bench(SLIPPED)
+    walk.act("answer", question="1-3-slip", answer="yes")
+    assert not walk.state.repeats[0].unsure(3)
+    walk.act("portion_added", portion=6)
+    assert kinds(walk.act("reading", temperature_c=28.3)) == ["reading_settled", "portion_prompted"]
+
+
+@pytest.mark.parametrize("answer", ["no", "not sure"])
+def test_one_that_nobody_stands_by_stays_out_until_it_is_sure_again(answer: str) -> None:
+    walk = slip_bench(SLIPPED)
+    walk.act("answer", question="1-3-slip", answer=answer)
+    assert walk.state.repeats[0].unsure(3)
+    walk.act("portion_sure", repeat=1, portion=3)
+    assert not walk.state.repeats[0].unsure(3)
+
+
+def test_typed_again_it_counts_and_the_question_is_closed() -> None:
+    walk = slip_bench(SLIPPED)
+    again = walk.act("reading", repeat=1, portion=3, temperature_c=25.9)
+    assert kinds(again) == ["reading_settled", "question_answered"]
+    assert open_codes(walk) == []
+    assert not walk.state.repeats[0].unsure(3)
+
+
+def test_typed_wrong_again_it_is_asked_about_again() -> None:
+    walk = slip_bench(SLIPPED)
+    walk.act("reading", repeat=1, portion=3, temperature_c=35.9)
+    assert open_codes(walk) == [(3, "slip")]
+
+
+def test_a_start_that_was_misread_is_left_out_of_the_heat_balance_too() -> None:
+    walk = slip_bench((30.0, *SOUND[1:]))
+    assert open_codes(walk) == [(0, "slip")]
+    data = repeat_data(walk.state.repeats[0])
+    right = repeat_data(slip_bench(SOUND).state.repeats[0])
+    found, expected = (results(walk.state.plan, [each])["mean"]["heat_balance"] for each in (data, right))
+    assert found["end_point_cm3"] == pytest.approx(expected["end_point_cm3"], abs=0.6)
+    walk.act("portion_sure", repeat=1, portion=0)
+    assert not walk.state.repeats[0].unsure(0)
+
+
+def test_a_slip_in_the_last_reading_is_asked_about_when_the_repeat_is_over() -> None:
+    walk = slip_bench((*SOUND[:8], 37.6))
+    assert walk.step() is Step.DONE
+    assert open_codes(walk) == [(8, "slip")]
+    walk.act("answer", question="1-8-slip", answer="yes")
+    assert open_codes(walk) == []
+
+
+def test_the_worker_is_told_of_open_questions() -> None:
+    walk = slip_bench(SLIPPED)
+    plan, (data,), _ = from_question(question_for(walk.state))
+    assert data.questions == ((3, "slip"),)
+    assert results(plan, [data])["repeats"][0]["questions"] == [{"portion": 3, "code": "slip"}]

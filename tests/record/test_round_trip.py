@@ -1,5 +1,7 @@
 """What a bench lets out gives the same results again: its record analysed anew, its readings on another bench."""
 
+import csv
+import io
 from pathlib import Path
 from typing import Any
 
@@ -7,7 +9,7 @@ import pytest
 
 from station.practical import events as e
 from station.practical.acts import Act
-from station.practical.dataset import Known, from_question, question_for
+from station.practical.dataset import Known, RepeatData, from_question, question_for
 from station.practical.fold import fold
 from station.practical.kinds import read_plan
 from station.practical.plan import Plan
@@ -16,9 +18,11 @@ from station.practical.readings_text import readings_from_text
 from station.practical.replay import with_readings
 from station.practical.results import results
 from station.practical.state import State, Step
-from station.record.exchange import readings_text, record_csv, record_text
-from station.record.exchange_in import read_exchange
+from station.record.exchange import readings_text, record_csv, record_text, table_text
+from station.record.exchange_in import ExchangeError, read_exchange
 from station.record.journal import Journal, Moment
+from station.record.spreadsheet.table import table_sheet
+from station.words import in_language, languages
 from tests.conftest import PATIENCE_S
 from tests.records import record
 
@@ -151,3 +155,79 @@ def assert_same_lines(one: dict[str, Any], other: dict[str, Any]) -> None:
     for arm in ("before", "after"):
         assert len(one[arm]["points"]) == len(other[arm]["points"])
         assert one[arm]["slope_c_cm3"] == pytest.approx(other[arm]["slope_c_cm3"], abs=1e-4)
+
+
+@pytest.fixture(scope="module")
+def doubted() -> Bench:
+    """A bench that asked about two portions of its first repeat, one answered, and has a doubt about a third."""
+    bench = Bench(PLAN)
+    bench.do_everything()
+    bench.keep(
+        e.QuestionAsked(1, 3, "double"),
+        e.QuestionAnswered(1, 3, "double", "once"),
+        e.QuestionAsked(1, 5, "no_change"),
+        e.PortionUnsure(1, 7),
+    )
+    return bench
+
+
+@pytest.mark.parametrize("decimal_comma", [False, True])
+def test_doubts_and_questions_come_back_from_the_record(doubted: Bench, decimal_comma: bool) -> None:
+    text = record_text(doubted.state, decimal_comma=decimal_comma)
+    first, second = with_readings(PLAN, read_exchange("\ufeff" + text, "record.csv"))
+    assert first.questions == ((5, "no_change"),)
+    assert [number for number, pour in enumerate(first.pours, 1) if pour[2]] == [5, 7]
+    assert not {5, 7} & {row.portion for row in first.readings}
+    assert second.questions == ()
+    found, there = (results(PLAN, each, ALKALI) for each in ([first, second], as_worked(doubted)))
+    for one, other in zip(found["repeats"], there["repeats"], strict=True):
+        assert one["questions"] == other["questions"]
+        assert one["heat_balance"]["end_point_cm3"] == pytest.approx(other["heat_balance"]["end_point_cm3"], abs=0.02)
+        assert one["heat_balance"]["u_end_point_cm3"] == pytest.approx(
+            other["heat_balance"]["u_end_point_cm3"], rel=0.05
+        )
+
+
+def as_worked(bench: Bench) -> list[RepeatData]:
+    """The repeats as the worker gets them."""
+    return list(from_question(question_for(bench.state))[1])
+
+
+def test_a_question_that_no_station_asks_is_named(doubted: Bench) -> None:
+    text = record_text(doubted.state).replace("no_change", "no_chance")
+    with pytest.raises(ExchangeError, match="questions"):
+        read_exchange(text, "record.csv")
+
+
+@pytest.mark.parametrize("decimal_comma", [False, True])
+def test_the_table_comes_back_as_readings(doubted: Bench, decimal_comma: bool) -> None:
+    back = read_exchange(table_text(doubted.state, decimal_comma=decimal_comma), "table.csv")
+    written = [
+        [(r.portion, r.temperature_c) for r in sorted(each.readings, key=lambda r: r.portion)]
+        for each in doubted.state.counted
+    ]
+    assert [[row.portion for row in each.readings] for each in back] == [[p for p, _ in each] for each in written]
+    for one, other in zip(back, written, strict=True):
+        assert [row.temperature_c for row in one.readings] == pytest.approx([c for _, c in other], abs=1e-3)
+
+
+@pytest.mark.parametrize("language", languages())
+@pytest.mark.parametrize("delimiter", [",", ";", "\t"])
+def test_a_spreadsheets_first_sheet_saved_as_csv_comes_back(doubted: Bench, language: str, delimiter: str) -> None:
+    answer = results(PLAN, as_worked(doubted), ALKALI)
+    sheet = table_sheet(doubted.state, answer["mean"])
+    out = io.StringIO()
+    writer = csv.writer(out, delimiter=delimiter)
+    writer.writerow([in_language(name, language) for name, _ in sheet.columns])
+    width = len(sheet.columns)
+    for row in sheet.rows:
+        cells = ["" if each is None else str(each).replace(".", "," if delimiter == ";" else ".") for each in row]
+        writer.writerow([*cells, *[""] * (width - len(cells))])
+    back = read_exchange("\ufeff" + out.getvalue(), "Table.csv")
+    assert [each.repeat for each in back] == [1, 2]
+    assert len(back[0].readings) == len([r for r in doubted.state.counted[0].readings if r.temperature_c is not None])
+
+
+def test_readings_by_semicolons_come_back(doubted: Bench) -> None:
+    dot, comma = (readings_text(doubted.state, decimal_comma=each) for each in (False, True))
+    assert read_exchange(comma, "readings.csv") == read_exchange(dot, "readings.csv")

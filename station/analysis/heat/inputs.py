@@ -55,6 +55,26 @@ class Trace:
             raise ValueError("the times of a trace must rise")
 
 
+STEPS_C = (1.0, 0.5, 0.25, 0.2, 0.125, 0.1, 0.0625, 0.05, 0.03125, 0.02, 0.01, 0.005, 0.002, 0.001)
+"""Of thermometers: decimal ones, and halvings of a degree as probes have them."""
+USUAL_STEP_C = 0.0625
+OFF_STEP, MOST_OFF = 0.1, 0.02
+"""A difference is a whole number of steps to such a share of one; so few need not be (another correction)."""
+
+
+def step_of(temperature_c: Array) -> float:
+    """Return the step of the thermometer that made this trace, °C: the largest that its differences are made of."""
+    apart = np.abs(np.diff(temperature_c))
+    apart = apart[apart > 1e-6]
+    if not apart.size:
+        return USUAL_STEP_C
+    for step_c in STEPS_C:
+        off = np.abs(apart / step_c - np.round(apart / step_c))
+        if np.mean((off > OFF_STEP) | (apart < 0.5 * step_c)) <= MOST_OFF:
+            return step_c
+    return STEPS_C[-1]
+
+
 @dataclass(frozen=True)
 class Pour:
     """One portion: when "it is in" was pressed, its nominal volume and that volume's u (1 sd, independent).

@@ -23,6 +23,8 @@ FLATTEST_U = 3.0
 """Range of the readings over their u, below which nothing happened: the trace's four steps of a probe."""
 
 POINTS = 801
+DOUBTED, DOUBTED_SD = 0.5, (-1.5, 1.5, 25)
+"""A portion whose u is more than such a share of it is in doubt: from minus to plus so many u are tried, in steps."""
 LOSS_J_K = Estimate(8.0, 7.0)
 """Heat lost between two readings, J for each kelvin above the room: some 0.13 W/K over about a minute. It is the same
 however full the cup is. Common practice, no source."""
@@ -60,12 +62,12 @@ class _Known:
     warmed: Array
     chilled: Array
     u_heat_j: Array
-    u_volume_cm3: float
+    u_volume_cm3: Array
     heat_j_cm3: float
     u_alkali_j: float
 
 
-def _known(volume: Array, temperature: Array, setup: HeatSetup, u_volume: float, u_temperature: float) -> _Known:
+def _known(volume: Array, temperature: Array, setup: HeatSetup, u_volume: Array, u_temperature: Array) -> _Known:
     heat = heat_taken_up(temperature, volume, setup)
     best = bends(heat, volume)[0]
     capacity = setup.acid_volume_cm3.value * setup.acid_j_cm3_k + setup.cup_j_k.value + setup.alkali_j_cm3_k * volume
@@ -96,13 +98,13 @@ def _posterior(known: _Known, end_points: Array) -> tuple[Array, Array, Array, f
     # Noise: the readings, the loss, the alkali's temperature, and the portions so far (a random walk that stops).
     walk = np.tril(np.ones((n, n)))
     walk[:, 0] = 0.0
-    shared = known.u_volume_cm3 * known.heat_j_cm3 * walk
+    shared = known.u_volume_cm3[None, :] * known.heat_j_cm3 * walk
     steps = before[:, :, None] * shared[None, :, :]
     fixed = np.diag(known.u_heat_j**2)
     fixed = fixed + LOSS_J_K.u**2 * np.outer(known.excess, known.excess)
     fixed = fixed + known.u_alkali_j**2 * np.outer(known.warmed, known.warmed)
     fixed = fixed + np.outer(known.chilled, known.chilled)
-    fixed = fixed + known.u_heat_j[0] ** 2 * 1e4 * np.ones((n, n))  # where the start lies is free
+    fixed = fixed + float(np.median(known.u_heat_j)) ** 2 * 1e4 * np.ones((n, n))  # where the start lies is free
     covariance = fixed[None] + steps @ steps.transpose(0, 2, 1)
     target = known.heat_j + LOSS_J_K.value * known.excess
     inverse = np.linalg.inv(covariance)
@@ -112,6 +114,40 @@ def _posterior(known: _Known, end_points: Array) -> tuple[Array, Array, Array, f
     chi2 = np.einsum("gi,gij,gj->g", rest, inverse, rest)
     _, determinant = np.linalg.slogdet(covariance)
     return -0.5 * (chi2 + determinant + np.log(information)), heat, information**-0.5, float(chi2.min())
+
+
+def _integrated(
+    grid: Array, volume: Array, temperature: Array, setup: HeatSetup, u_volume: Array, u_temperature: Array
+) -> tuple[_Known, Array, Array, Array, float]:
+    """The posterior as `_posterior` gives it, and for which volumes.
+
+    Where nobody knows whether a portion went in, it lies not near enough for a normal prior about its plan: which
+    readings stand before the end-point depends on it. So it is integrated out over a grid of its own.
+    """
+    portion = np.diff(volume, prepend=volume[0])
+    doubted = int(np.argmax(u_volume))
+    if not u_volume[doubted] > DOUBTED * portion[doubted] > 0.0:
+        known = _known(volume, temperature, setup, u_volume, u_temperature)
+        return known, *_posterior(known, grid)
+    others = np.where(np.arange(len(volume)) == doubted, np.min(u_volume[1:]), u_volume)
+    logs, heats, u_heats, least, every = [], [], [], [], []
+    for sd in np.linspace(*DOUBTED_SD):
+        moved = volume + sd * u_volume[doubted] * (np.arange(len(volume)) >= doubted)
+        if (np.diff(moved) < 0.0).any():
+            continue
+        every.append(_known(moved, temperature, setup, others, u_temperature))
+        log, heat, u_heat, chi2 = _posterior(every[-1], grid)
+        logs.append(log - 0.5 * sd * sd)
+        heats.append(heat)
+        u_heats.append(u_heat)
+        least.append(chi2)
+    log, heat, u_heat = np.array(logs), np.array(heats), np.array(u_heats)
+    best = int(np.argmax(log.max(axis=1)))
+    weight = np.exp(log - log.max(axis=0))
+    weight /= weight.sum(axis=0)
+    mean = (weight * heat).sum(axis=0)
+    spread = np.sqrt((weight * (u_heat**2 + (heat - mean) ** 2)).sum(axis=0))
+    return every[best], np.logaddexp.reduce(log, axis=0), mean, spread, least[best]
 
 
 def _checked(volume: Array, temperature: Array, setup: HeatSetup, u_temperature: float) -> None:
@@ -133,19 +169,22 @@ def fit_readings(
     volume_cm3: Array,
     temperature_c: Array,
     setup: HeatSetup,
-    u_volume_cm3: float = 0.0,
-    u_temperature_c: float = 0.1,
+    u_volume_cm3: Array | float = 0.0,
+    u_temperature_c: Array | float = 0.1,
 ) -> ReadingsFit:
     """End-point from readings at cumulative volumes (0 first; equal where a portion was pressed and not poured).
 
-    ``u_volume_cm3`` is that of one portion.
+    ``u_volume_cm3`` is that of one portion, or of what went in before each reading; ``u_temperature_c`` that of one
+    reading, or of each.
 
     Raises :class:`HeatRefused` when no end-point can be made out, ValueError for impossible arrays.
     """
-    _checked(volume_cm3, temperature_c, setup, u_temperature_c)
-    known = _known(volume_cm3, temperature_c, setup, u_volume_cm3, u_temperature_c)
+    u_volume = np.broadcast_to(np.asarray(u_volume_cm3, dtype=np.float64), volume_cm3.shape)
+    u_temperature = np.broadcast_to(np.asarray(u_temperature_c, dtype=np.float64), temperature_c.shape)
+    _checked(volume_cm3, temperature_c, setup, float(np.median(u_temperature)) if u_temperature.size else 0.0)
     grid = np.linspace(0.0, float(volume_cm3[-1]), POINTS)[1:]
-    log, heat, u_heat, chi2 = _posterior(known, grid)
+    known, log, heat, u_heat, chi2 = _integrated(grid, volume_cm3, temperature_c, setup, u_volume, u_temperature)
+    volume_cm3 = known.volume_cm3
     weight = np.exp(log - log.max())
     weight /= weight.sum()
     total = np.concatenate([[0.0], np.cumsum(weight)])

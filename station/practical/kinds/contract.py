@@ -58,14 +58,22 @@ class Accepted(TypedDict):
     source: str
 
 
+class Unanswered(TypedDict):
+    """A question about a portion (0: the start) that nobody has answered: its reading is left out."""
+
+    portion: int
+    code: str
+
+
 class FoundBy(TypedDict):
-    """What is said beside the numbers."""
+    """What is said beside the numbers; `questions` of a repeat alone."""
 
     refused: Refused
     notes: list[Message]
     steps: NotRequired[Steps]
     accepted: NotRequired[Accepted | None]
     probe: NotRequired[ProbeShown]
+    questions: NotRequired[list[Unanswered]]
 
 
 class JudgedPortion(TypedDict):

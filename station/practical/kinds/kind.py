@@ -1,6 +1,6 @@
 """What a kind of practical does beyond the facts that its plan tells by itself, and the one door to it."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 from importlib import import_module
@@ -44,6 +44,22 @@ METHOD_NAMES: Final[Mapping[Method, Message]] = {
 AnyPlan = TypeVar("AnyPlan", bound=Plan)
 Noticed = tuple[tuple[int, str], ...]
 """Portion numbers, each with the code of a question."""
+
+
+@dataclass(frozen=True)
+class Hindsight:
+    """What all readings of a repeat say together: what to ask about, and which questions they have answered.
+
+    `explained`: questions that nobody need ask where there is nobody to answer: all as planned is as likely.
+    """
+
+    noticed: Noticed = ()
+    answered: frozenset[tuple[int, str]] = frozenset()
+    explained: frozenset[tuple[int, str]] = frozenset()
+
+
+Point = tuple[int, float, float]
+"""A reading by hand: portion, total added in cm³, temperature in °C."""
 
 
 @dataclass(frozen=True)
@@ -101,6 +117,10 @@ def _newest(course: Sequence[Clocked]) -> Clocked:
     return course[-1]
 
 
+def _no_hindsight(*_: object) -> Hindsight:
+    return Hindsight()
+
+
 def _no_mixture(_: Plan) -> None:
     return None
 
@@ -120,6 +140,10 @@ class Kind(Generic[AnyPlan]):
     `clocked_reading` is the one that counts of what was typed by the clock since all is in. `table` is
     what a record's spreadsheet opens with where that is not temperature by volume and repeat. `mixture`: what is
     put together where all is added at once and its heat is known, for a virtual cup.
+    one (a steady temperature) does not do; `typed_prompts` are asked with an ordinary thermometer. `mixture`: what is
+    put together where all is added at once and its heat is known, for a virtual cup. `hindsight` is what
+    readings say together, from these, the u of one, the temperature of what is added where it was measured, and the
+    portions that are in doubt already, and whether they were typed.
     """
 
     prompts: Prompts
@@ -137,6 +161,9 @@ class Kind(Generic[AnyPlan]):
     table: Callable[[AnyPlan, State], Table] | None = None
     noticed_while_settling: Callable[[AnyPlan, State, float], Noticed] = _nothing
     noticed_in_reading: Callable[[AnyPlan, State, Verdict], Noticed] = _nothing
+    hindsight: Callable[
+        [AnyPlan, Sequence[Point], float, tuple[float, float] | None, Collection[int], bool], Hindsight
+    ] = _no_hindsight
 
 
 def part_of(code: str, part: str) -> Any:

@@ -37,7 +37,10 @@ export function useAsking({ questions, bench }: View): Asking {
   };
 }
 
-export function Question({ asking: { asked, more, putOff }, acting }: { asking: Asking; acting: Acting }) {
+/** The same reading once more: a slip is mended where it is asked about. */
+const TypedAgain = later(() => import("./typed").then((part) => part.TypedAgain));
+
+export function Question({ asking: { asked, more, putOff }, view, acting }: { asking: Asking; view: View; acting: Acting }) {
   const place = useRef<HTMLElement>(null);
   const held = useRef(false);
   const meant = useMeant(asked?.id ?? "");
@@ -71,6 +74,7 @@ export function Question({ asking: { asked, more, putOff }, acting }: { asking: 
           </button>
         </div>
       )}
+      {asked?.code === "slip" && <TypedAgain key={asked.id} of={asked} view={view} acting={acting} />}
       {more > 0 && <p class="question-more">{phrase("page-more-questions", { more })}</p>}
     </section>
   );

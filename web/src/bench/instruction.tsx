@@ -106,7 +106,7 @@ export function InstructionCard({ view, poured_s, heard, acting }: InstructionCa
         <div class={`instruction-foot${pressesTwo(view) ? " foot-two" : ""}`} ref={foot} tabIndex={-1}>
           <InstructionFoot view={view} poured_s={poured_s} acting={acting} />
         </div>
-        <Question asking={asking} acting={acting} />
+        <Question asking={asking} view={view} acting={acting} />
       </div>
       <p class="instruction-hint">
         {view.state === "ready" ? <a href="#guide">{phrase("page-doing-guide-first")}</a> : hint}

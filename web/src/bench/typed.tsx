@@ -1,6 +1,6 @@
 // A bench with an ordinary thermometer: which one, and what it says.
 
-import { useRef, useState } from "preact/hooks";
+import { useId, useRef, useState } from "preact/hooks";
 import { decimal, short, typedNumber } from "../format";
 import type { Acting } from "../live/acts";
 import { kindOf } from "../kinds";
@@ -97,6 +97,7 @@ export function TemperatureField({ step_c, before_c, busy, label, give }: FieldP
   const [why, say] = useState("");
   const asked = useRef<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
+  const whyNotId = useId();
   const submit = (event: Event) => {
     event.preventDefault();
     const typed = judged(text, { step_c, before_c });
@@ -117,7 +118,7 @@ export function TemperatureField({ step_c, before_c, busy, label, give }: FieldP
           autocomplete="off"
           maxLength={12}
           value={text}
-          aria-describedby="why-not"
+          aria-describedby={whyNotId}
           aria-invalid={why !== ""}
           onInput={(event) => type(event.currentTarget.value)}
         />
@@ -125,7 +126,7 @@ export function TemperatureField({ step_c, before_c, busy, label, give }: FieldP
       <button type="submit" class="done" aria-disabled={busy}>
         {phrase("page-doing-record")}
       </button>
-      <p id="why-not" class="why-not" aria-live="polite">
+      <p id={whyNotId} class="why-not" aria-live="polite">
         {why}
       </p>
     </form>
@@ -146,6 +147,19 @@ export function TypedReading({ view, acting }: { view: View; acting: Acting }) {
       busy={acting.busy}
       label={phrase("page-doing-typed-temperature")}
       give={give}
+    />
+  );
+}
+
+/** A reading that does not fit, read or typed once more. */
+export function TypedAgain({ of: { repeat, portion }, view, acting }: { of: View["questions"][number]; view: View; acting: Acting }) {
+  return (
+    <TemperatureField
+      step_c={stepOf(view)}
+      before_c={null}
+      busy={acting.busy}
+      label={phrase("page-mistakes-right-reading")}
+      give={(temperature_c) => void acting.send({ act: "reading", repeat, portion, temperature_c })}
     />
   );
 }

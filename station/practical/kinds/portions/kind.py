@@ -3,6 +3,7 @@
 from typing import Final
 
 from station.practical.kinds.kind import END_POINT, ENTHALPY, Kind, Quantity
+from station.practical.kinds.portions.by_hand import hindsight
 from station.practical.kinds.portions.own import own_working
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.kinds.portions.promise import promise
@@ -33,4 +34,5 @@ KIND: Final = Kind(
     own_working=own_working,
     noticed_while_settling=noticed_while_settling,
     noticed_in_reading=noticed_in_reading,
+    hindsight=hindsight,
 )

@@ -1,6 +1,7 @@
 """The heat balance of a plan's repeats: chemistry gives what is known beforehand, analysis fits, JSON comes out."""
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 from math import hypot
 from typing import Any
 
@@ -8,24 +9,28 @@ import numpy as np
 from numpy.typing import NDArray
 
 from station.analysis.heat.balance import fit_trace
-from station.analysis.heat.inputs import Estimate, HeatFit, HeatRefused, HeatSetup, Pour, Trace
+from station.analysis.heat.inputs import Estimate, HeatFit, HeatRefused, HeatSetup, Pour, Trace, step_of
 from station.analysis.heat.readings import ReadingsFit, fit_readings
 from station.analysis.lines.crossing import Arm, CrossingResult, fit_lines
 from station.analysis.lines.fit import LinesRefused
 from station.analysis.lines.split import suspects
 from station.analysis.lines.uncertainty import IdealCup, end_point_behind_cm3, half_a_division, predicted_bias_cm3
+from station.analysis.odd_ones import LEAST_SHARE
 from station.analysis.repeats import summarise
 from station.chemistry.cup import GasError, cup_heat_capacities
 from station.chemistry.pairs import Neutralisation, WrongPairError
 from station.practical.dataset import Known, ReadingRow, RepeatData
 from station.practical.kinds.own_working import PROBE_C
+from station.practical.kinds.portions.by_hand import code_of, u_reading_c
 from station.practical.kinds.portions.plan import PortionsPlan
+from station.practical.state import DOUBTS_VOLUME
 from station.words import Message, say
 
 # The graph-paper method with what must stand beside it: the bias it has by nature, and the school's ±.
 
 
 Json = dict[str, Any]
+Numbers = NDArray[np.float64]
 
 
 def straight_lines(rows: Sequence[ReadingRow], setup: HeatSetup | None, end_point_cm3: float | None) -> Json:
@@ -117,27 +122,88 @@ def heat_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> HeatFit:
     return fit
 
 
+LARGEST_PULL = 3.5
+"""As where the fit itself says that a portion does not look like its volume."""
+
+
+def asked_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> tuple[RepeatData, HeatFit]:
+    """Fit one repeat; of a file, put a portion in doubt that does not look like its volume where that mends the fit.
+
+    Return the repeat with the question that this leads to. Raises HeatRefused.
+    """
+    fit = heat_fit(plan, repeat, known)
+    while repeat.of_file and not fit.describes_trace and len(repeat.questions) < MOST_ASKED:
+        poured = [number for number, pour in enumerate(repeat.pours, 1) if pour[1] > 0.0]
+        unsure = {number for number, pour in enumerate(repeat.pours, 1) if pour[2]}
+        pulls = {number: _pull(plan, repeat, fit, place) for place, number in enumerate(poured) if number not in unsure}
+        strained = sorted(
+            (each for each in pulls if abs(pulls[each]) > LARGEST_PULL), key=lambda each: -abs(pulls[each])
+        )
+        tried = [(_fit_or_none(plan, repeat.in_doubt(each, "volume"), known), each) for each in strained[:MOST_TRIED]]
+        ways = [(freed, each) for freed, each in tried if freed is not None]
+        if not ways:
+            break
+        freed, worst = min(ways, key=lambda way: way[0].residual_rms_c)
+        planned_cm3 = repeat.pours[worst - 1][1]
+        share = freed.parameters[freed.names.index(f"volume_cm3[{poured.index(worst) + 1}]")] / planned_cm3 - 1.0
+        if not (abs(share) > LEAST_SHARE and freed.residual_rms_c < fit.residual_rms_c):
+            break
+        repeat, fit = repeat.in_doubt(worst, code_of(share)), freed
+    return repeat, fit
+
+
+MOST_ASKED, MOST_TRIED = 3, 3
+"""In a repeat with so many questions nothing more is asked; so many portions are tried, the most strained ones."""
+
+
+def _fit_or_none(plan: PortionsPlan, repeat: RepeatData, known: Known) -> HeatFit | None:
+    try:
+        return heat_fit(plan, repeat, known)
+    except HeatRefused:
+        return None
+
+
+def _pull(plan: PortionsPlan, repeat: RepeatData, fit: HeatFit, place: int) -> float:
+    """How far the fit had to move a portion's volume, in its u."""
+    planned_cm3 = [pour[1] for pour in repeat.pours if pour[1] > 0.0][place]
+    return float(fit.parameters[fit.names.index(f"volume_cm3[{place + 1}]")] - planned_cm3) / plan.portions.u_cm3
+
+
 def readings_fit(plan: PortionsPlan, repeat: RepeatData, known: Known) -> ReadingsFit:
     """Fit readings without a trace, corrected for cup and dilution. Raises HeatRefused with the reason in words."""
     pair = reacting_pair(plan)
-    if not repeat.readings or repeat.readings[0].volume_cm3 != 0.0:
-        raise HeatRefused("no_start", say("heat-no-start-reading"))
-    volumes = np.asarray([row.volume_cm3 for row in repeat.readings], dtype=np.float64)
-    temperatures = np.asarray([row.temperature_c for row in repeat.readings], dtype=np.float64)
-    setup = setup_for_readings(plan, pair, known)
-    return fit_readings(volumes, temperatures, setup, plan.portions.u_cm3, _u_reading_c(temperatures))
+    volumes, temperatures, u_volumes, u_c = _by_hand(plan, repeat)
+    return fit_readings(volumes, temperatures, setup_for_readings(plan, pair, known), u_volumes, u_c)
 
 
-def _u_reading_c(temperatures: NDArray[np.float64]) -> float:
-    """One standard uncertainty of a reading, from the divisions that the readings themselves show.
+UNTOLD_START_C = 30.0
+"""u of a start temperature that is left out."""
 
-    Half a division either way as a rectangular limit, and as much again for where the eye puts it: common
-    practice, no source.
+
+def _by_hand(plan: PortionsPlan, repeat: RepeatData) -> tuple[Numbers, Numbers, Numbers, Numbers]:
+    """Volumes and temperatures of the readings, the u of what went in before each, and the u of each reading.
+
+    A start temperature that is left out is put where the next readings point to, with a u that says nothing.
     """
-    for division in (1.0, 0.5, 0.2):
-        if np.allclose(temperatures / division, np.round(temperatures / division), atol=1e-6):
-            return float(division / 3.0**0.5)
-    return 0.1
+    rows = list(repeat.readings)
+    u_c = [u_reading_c([row.temperature_c for row in rows])] * len(rows)
+    asked = {portion for portion, _ in repeat.questions}
+    if len(rows) > 1 and rows[0].portion > 0 and (0 in asked or repeat.pours):
+        (one, other), steps = rows[:2], max(rows[1].portion - rows[0].portion, 1)
+        slope_c = (other.temperature_c - one.temperature_c) / steps
+        rows = [ReadingRow(0, 0.0, one.temperature_c - slope_c * one.portion), *rows]
+        u_c = [UNTOLD_START_C, *u_c]
+    if not rows or rows[0].volume_cm3 != 0.0:
+        raise HeatRefused("no_start", say("heat-no-start-reading"))
+    doubted = {number: volume_cm3 for number, (_, volume_cm3, unsure) in enumerate(repeat.pours, 1) if unsure}
+    doubted |= {portion: plan.portion_cm3 for portion, code in repeat.questions if code in DOUBTS_VOLUME}
+    u_volumes = [0.0]
+    for before, row in pairwise(rows):
+        of_each = [doubted.get(k, plan.portions.u_cm3) for k in range(before.portion + 1, row.portion + 1)]
+        u_volumes.append(hypot(*of_each))
+    volumes, temperatures = [row.volume_cm3 for row in rows], [row.temperature_c for row in rows]
+    found = (np.asarray(each, dtype=np.float64) for each in (volumes, temperatures, u_volumes, u_c))
+    return next(found), next(found), next(found), next(found)
 
 
 def reacting_pair(plan: PortionsPlan) -> Neutralisation:
@@ -206,7 +272,7 @@ def heat_json(fit: HeatFit) -> Json:
 def readings_json(fit: ReadingsFit, repeat: RepeatData) -> Json:
     """Return the fit of readings by hand as the same values, as far as there are such."""
     volumes = [row.volume_cm3 for row in repeat.readings]
-    corrected = _curve(volumes, fit.heat_corrected_c)
+    corrected = _curve(volumes, fit.heat_corrected_c[-len(volumes) :])
     return {**_common_json(fit), "describes_trace": fit.describes_readings, "corrected": corrected}
 
 
@@ -264,7 +330,8 @@ def _trace(repeat: RepeatData) -> Trace:
         raise HeatRefused("no_trace", say("heat-no-trace"))
     data = np.asarray(repeat.samples, dtype=np.float64)
     rising = np.concatenate([[True], np.diff(np.maximum.accumulate(data[:, 0])) > 0.0])
-    return Trace(data[rising, 0].copy(), data[rising, 1].copy())
+    temperature_c = data[rising, 1].copy()
+    return Trace(data[rising, 0].copy(), temperature_c, step_of(temperature_c))
 
 
 def _pour(plan: PortionsPlan, press_s: float, volume_cm3: float, unsure: bool) -> Pour:

@@ -12,10 +12,19 @@ from typing import Any
 from station.analysis.heat.inputs import HeatFit, HeatRefused, HeatSetup
 from station.analysis.heat.readings import ReadingsFit
 from station.chemistry.pairs import Neutralisation
-from station.practical.dataset import Known, ReadingRow, RepeatData, mean_probe, mean_rows, probe_of, with_probe
+from station.practical.dataset import (
+    Known,
+    ReadingRow,
+    RepeatData,
+    mean_probe,
+    mean_rows,
+    probe_of,
+    questions_json,
+    with_probe,
+)
 from station.practical.kinds.portions.judgement import judgement
 from station.practical.kinds.portions.methods import (
-    heat_fit,
+    asked_fit,
     heat_json,
     mean_heat,
     reacting_pair,
@@ -27,6 +36,7 @@ from station.practical.kinds.portions.methods import (
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.kinds.portions.plausible import end_point_notes, enthalpy_notes, reading_notes, reagent_notes
 from station.practical.kinds.portions.working import division_of, portions_worked
+from station.practical.state import LEAVES_OUT
 from station.words import Message, say
 
 Json = dict[str, Any]
@@ -47,6 +57,7 @@ def results(plan: PortionsPlan, repeats: Sequence[RepeatData], known: Known) -> 
     under way.
     """
     found = [repeat_result(plan, repeat, known) for repeat in repeats]
+    repeats = [_without(repeat, one["questions"]) for repeat, one in zip(repeats, found, strict=True)]
     all_of_them: Json = {"repeats": found, "mean": _mean(plan, repeats, found)}
     if plan.own_judgement and all(each.ended for each in repeats):
         heat = all_of_them["mean"]["heat_balance"]
@@ -65,7 +76,7 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
     try:
         fit: HeatFit | ReadingsFit
         if repeat.samples:
-            fit = heat_fit(plan, repeat, known)
+            repeat, fit = asked_fit(plan, repeat, known)
             heat = heat_json(fit)
         else:
             fit = readings_fit(plan, repeat, known)
@@ -78,6 +89,7 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
     lines = straight_lines(repeat.readings, setup, heat["end_point_cm3"] if heat else None)
     found = {
         "repeat": repeat.repeat,
+        "questions": questions_json(repeat),
         "straight_lines": lines["straight_lines"],
         "heat_balance": heat,
         "refused": {**lines["refused"], **refused},
@@ -85,6 +97,12 @@ def repeat_result(plan: PortionsPlan, repeat: RepeatData, known: Known) -> Json:
         **portions_worked(plan, repeat.readings, heat, division_of([repeat])),
     }
     return with_probe(found, used)
+
+
+def _without(repeat: RepeatData, questions: Sequence[Json]) -> RepeatData:
+    """The repeat without the readings that are asked about."""
+    doubted = {each["portion"] for each in questions if each["code"] in LEAVES_OUT}
+    return replace(repeat, readings=tuple(row for row in repeat.readings if row.portion not in doubted))
 
 
 def _mean(plan: PortionsPlan, repeats: Sequence[RepeatData], found: Sequence[Json]) -> Json:

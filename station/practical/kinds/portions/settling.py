@@ -10,8 +10,9 @@ from station.analysis.settle.detector import Pace, Verdict, judge
 from station.analysis.settle.lags import CupHabits, ProbeLags
 from station.chemistry.pairs import WrongPairError
 from station.practical.kinds.kind import Noticed
+from station.practical.kinds.portions.by_hand import OF_TRACE, SOLUTION_J_CM3_K, U_SETTLED_C, WATER_KJ_MOL
 from station.practical.kinds.portions.plan import PortionsPlan
-from station.practical.settling import STEP_C
+from station.practical.settling import STEP_C, hindsight_of
 from station.practical.state import Repeat, State
 
 BEFORE_S = 10.0
@@ -68,8 +69,6 @@ def _judged(
     )
 
 
-SOLUTION_J_CM3_K = 4.1
-WATER_KJ_MOL = 57.0  # per mole of water formed, about: enough to tell one portion from two
 REACTING = 0.5
 NOTHING = 0.25
 LEAST_TOLD_C = 0.25
@@ -129,7 +128,10 @@ def noticed_in_reading(plan: PortionsPlan, state: State, verdict: Verdict) -> No
         near_end_point=_near_end_point(plan, repeat),
     )
     now = () if seen is None else ((state.poured, seen.code),)
-    return (*_skipped_before(state, plan, change_c / expected.change_c), *now)
+    known = (*_skipped_before(state, plan, change_c / expected.change_c), *now)
+    doubted = [portion for portion, _ in known]
+    late = hindsight_of(state, {state.poured: verdict.temperature_c}, U_SETTLED_C, doubted).noticed
+    return (*known, *(each for each in late if each[1] in OF_TRACE))
 
 
 def _skipped_before(state: State, plan: PortionsPlan, ratio: float) -> Noticed:
