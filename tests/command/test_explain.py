@@ -220,9 +220,9 @@ def test_a_crowd_does_not_keep_others_from_the_reason_nor_fill_the_log(tmp_path:
             client.connect(("127.0.0.1", port))
             if number % 4 == 0:
                 client.sendall(b"\0 no request\r\n\r\n")
-        assert httpx.get(f"http://127.0.0.1:{port}/", timeout=20).status_code == 503
+        assert httpx.get(f"http://127.0.0.1:{port}/", timeout=PATIENCE_S).status_code == 503
         assert established(port) <= MOST_OF_ONE + 1
         process.send_signal(signal.SIGTERM)
-        assert process.wait(timeout=20) == 0
+        assert process.wait(timeout=PATIENCE_S) == 0
         assert process.stderr is not None
         assert process.stderr.read().count("\n") == 1, "the reason, once"

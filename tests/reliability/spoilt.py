@@ -19,6 +19,7 @@ import httpx
 from station.room.collector import Latest
 from station.server.door.access import Access
 from station.server.door.secrets import Holder
+from tests.conftest import PATIENCE_S
 from tests.records import PLAN_TEXT
 from tests.reliability import seeds
 from tests.reliability.mutate import mutated
@@ -325,7 +326,7 @@ async def room(folder: Path) -> AsyncIterator[Target]:
 
 
 async def _target(port: int, access: Access, role: Holder, bodies: Mapping[str, list[Any]]) -> Target:
-    async with httpx.AsyncClient(base_url=f"http://127.0.0.1:{port}") as client:
+    async with httpx.AsyncClient(base_url=f"http://127.0.0.1:{port}", timeout=PATIENCE_S) as client:
         paths = (await client.get("/api/openapi.json")).json()["paths"]
 
     def cookie() -> bytes:

@@ -23,6 +23,7 @@ from station.room.link.link import Link
 from station.room.link.outbox import FAILED
 from station.room.mqtt import BrokerLost, Connection, connected
 from station.room.wire import BrokerAddress
+from tests.conftest import PATIENCE_S
 from tests.room.class_room import address_of, bench_at_work, broker_in, collecting, killed, linked, running, until
 
 NOTHING_TO_PAUSE = "No repeat is under way: there is nothing to pause."
@@ -264,7 +265,7 @@ async def test_a_stop_in_the_moment_in_which_the_broker_is_lost_ends_the_link(
         for _ in range(turns):
             await asyncio.sleep(0)
         working.cancel()
-        await asyncio.wait({working}, timeout=10.0)
+        await asyncio.wait({working}, timeout=PATIENCE_S)
         assert working.cancelled()
 
 
