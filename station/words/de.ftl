@@ -1707,6 +1707,7 @@ predict-resolves = Mit drei Messwerten auf jedem Ast kann dieser Plan Säuren vo
 predict-keep-from-class = Diese Seite nicht der Klasse zeigen: Sie verrät, was angesetzt wurde.
 predict-end-point = Erwarteter Äquivalenzpunkt { $end_point_cm3 } cm³; Messwerte auf den Ästen: { $before } davor, { $after } danach.
 predict-rise = Anstieg am Äquivalenzpunkt { $rise_c } °C ab { $start_c } °C.
+predict-ratios-rise = Größter Anstieg { $rise_c } °C ab { $start_c } °C.
 predict-head-added = zugegeben/cm³
 predict-head-temperature = Temperatur/°C
 predict-head-end-point = Äquivalenzpunkt eines Durchgangs, cm³
@@ -3699,6 +3700,7 @@ page-ratios-across = Lauge in der Mischung / cm³
 page-ratios-up = Temperaturanstieg / °C
 page-ratios-point = eine Mischung
 page-ratios-table = Mischungen
+page-ratios-rise = größter Anstieg
 page-ratios-columns =
     { $which ->
         [alkali] Lauge / cm³

@@ -1704,6 +1704,7 @@ predict-resolves = With three readings on each arm this plan can measure acids o
 predict-keep-from-class = Do not show this page to the class: it says what staff prepared.
 predict-end-point = Expected end-point { $end_point_cm3 } cm³; readings on the arms: { $before } before, { $after } after.
 predict-rise = Rise at the end-point { $rise_c } °C from { $start_c } °C.
+predict-ratios-rise = Largest rise { $rise_c } °C from { $start_c } °C.
 predict-head-added = added/cm³
 predict-head-temperature = temperature/°C
 predict-head-end-point = End-point of one repeat, cm³
@@ -3692,6 +3693,7 @@ page-ratios-across = alkali in the mixture / cm³
 page-ratios-up = temperature rise / °C
 page-ratios-point = a mixture
 page-ratios-table = Mixtures
+page-ratios-rise = largest rise
 page-ratios-columns =
     { $which ->
         [alkali] alkali / cm³

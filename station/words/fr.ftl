@@ -1710,6 +1710,7 @@ predict-resolves = Avec trois mesures sur chaque branche, ce plan peut détermin
 predict-keep-from-class = Ne pas montrer cette page à la classe : elle dit ce que le personnel a préparé.
 predict-end-point = Équivalence attendue { $end_point_cm3 } cm³ ; mesures sur les branches : { $before } avant, { $after } après.
 predict-rise = Hausse à l’équivalence { $rise_c } °C à partir de { $start_c } °C.
+predict-ratios-rise = Plus grande élévation { $rise_c } °C à partir de { $start_c } °C.
 predict-head-added = ajouté/cm³
 predict-head-temperature = température/°C
 predict-head-end-point = Équivalence d’un essai, cm³
@@ -3698,6 +3699,7 @@ page-ratios-across = base dans le mélange / cm³
 page-ratios-up = élévation de température / °C
 page-ratios-point = un mélange
 page-ratios-table = Mélanges
+page-ratios-rise = plus grande élévation
 page-ratios-columns =
     { $which ->
         [alkali] base / cm³

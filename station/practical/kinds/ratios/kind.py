@@ -18,7 +18,7 @@ from station.practical.kinds.ratios.table import table
 from station.practical.state import Clocked, State
 from station.words import say
 
-RATIO: Final = Quantity("alkali_per_acid", say("quantity-ratio"), "", "interval_95_ratio")
+RATIO: Final = Quantity("alkali_per_acid", say("quantity-ratio"), "mol/mol", "interval_95_ratio")
 # The heat balance finds rises of mixtures with little acid a little too large: it comes second.
 _METHODS: Final[tuple[Method, ...]] = ("straight_lines", "heat_balance")
 

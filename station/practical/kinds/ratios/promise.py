@@ -40,7 +40,7 @@ def _head(plan: RatiosPlan, answer: Json) -> list[str]:
         ),
     ]
     if answer["rise_c"] is not None:
-        told.append(say("predict-rise", rise_c=f"{answer['rise_c']:.1f}", start_c=f"{answer['start_c']:.1f}"))
+        told.append(say("predict-ratios-rise", rise_c=f"{answer['rise_c']:.1f}", start_c=f"{answer['start_c']:.1f}"))
     return [spoken(each) for each in told]
 
 

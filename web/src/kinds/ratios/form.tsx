@@ -56,7 +56,7 @@ function Promised({ promise }: PromiseProps<RatiosPromised>) {
     <>
       <dl class="promise-numbers">
         <Number name={phrase("page-ratios-expected")} value={phrase("page-ratios-ratio", { ratio: short(alkali_per_acid, 3) })} more={phrase("page-ratios-crosses-at", { volume: fixed(end_point_cm3, 1) })} />
-        {rise_c !== null && <Number name={phrase("page-plan-rise")} value={phrase("page-plan-celsius", { change: signed(rise_c, 1) })} />}
+        {rise_c !== null && <Number name={phrase("page-ratios-rise")} value={phrase("page-plan-celsius", { change: signed(rise_c, 1) })} />}
       </dl>
       {curve && <Curve promise={promise} />}
       {curve && (
