@@ -10,11 +10,11 @@ from itertools import accumulate
 
 from station.practical import events as e
 from station.practical.acts import Act
+from station.practical.by_hand import OF_TRACE, U_SETTLED_C, hindsight_without_plan, u_reading_c
 from station.practical.dataset import ReadingRow, RepeatData
 from station.practical.fold import fold
 from station.practical.kinds import DEFAULT, ready_plan
 from station.practical.kinds.kind import Hindsight, kind_of
-from station.practical.kinds.portions.by_hand import OF_TRACE, U_SETTLED_C, hindsight_without_plan, u_reading_c
 from station.practical.plan import Plan
 from station.practical.procedure import advance
 from station.practical.state import DOUBTS_VOLUME, LEAVES_OUT, State, Step

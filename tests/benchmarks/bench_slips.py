@@ -23,7 +23,7 @@ from station.analysis.lines.crossing import fit_lines
 from station.analysis.lines.fit import LinesRefused
 from station.practical.dataset import Known, ReadingRow, RepeatData
 from station.practical.kinds import plan_from
-from station.practical.kinds.portions.by_hand import hindsight
+from station.practical.kinds.portions.hindsight import hindsight
 from station.practical.kinds.portions.methods import readings_fit
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.replay import with_readings

@@ -3,7 +3,7 @@
 from typing import Final
 
 from station.practical.kinds.kind import END_POINT, ENTHALPY, Kind, Quantity
-from station.practical.kinds.portions.by_hand import hindsight
+from station.practical.kinds.portions.hindsight import hindsight
 from station.practical.kinds.portions.own import own_working
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.kinds.portions.promise import promise

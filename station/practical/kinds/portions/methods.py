@@ -19,9 +19,9 @@ from station.analysis.odd_ones import LEAST_SHARE
 from station.analysis.repeats import summarise
 from station.chemistry.cup import GasError, cup_heat_capacities
 from station.chemistry.pairs import Neutralisation, WrongPairError
+from station.practical.by_hand import code_of, u_reading_c
 from station.practical.dataset import Known, ReadingRow, RepeatData
 from station.practical.kinds.own_working import PROBE_C
-from station.practical.kinds.portions.by_hand import code_of, u_reading_c
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.state import DOUBTS_VOLUME
 from station.words import Message, say

@@ -9,8 +9,9 @@ from station.analysis.questions import after_reading, not_stirred, sudden_fall
 from station.analysis.settle.detector import Pace, Verdict, judge
 from station.analysis.settle.lags import CupHabits, ProbeLags
 from station.chemistry.pairs import WrongPairError
+from station.practical.by_hand import OF_TRACE, SOLUTION_J_CM3_K, U_SETTLED_C
 from station.practical.kinds.kind import Noticed
-from station.practical.kinds.portions.by_hand import OF_TRACE, SOLUTION_J_CM3_K, U_SETTLED_C, WATER_KJ_MOL
+from station.practical.kinds.portions.hindsight import WATER_KJ_MOL
 from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.settling import STEP_C, hindsight_of
 from station.practical.state import Repeat, State

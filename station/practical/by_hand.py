@@ -4,15 +4,11 @@ from collections.abc import Collection, Mapping, Sequence
 from itertools import pairwise
 
 from station.analysis.odd_ones import Contents, Odd, odd_ones
-from station.chemistry.pairs import WrongPairError
 from station.practical.kinds.kind import Hindsight, Point
-from station.practical.kinds.portions.plan import PortionsPlan
 from station.practical.state import SLIP
 
 SOLUTION_J_CM3_K = 4.1
 """Dilute solutions, to 3 %: enough to tell a slip from a reading."""
-WATER_KJ_MOL = 57.0
-"""Per mole of water formed, about: enough to tell one portion from two."""
 GUESSED = (0.25, 0.5, 1.0)
 """Without a plan nobody knows what was in the cup: so much of all that was added, and a slip is one in each case."""
 
@@ -40,52 +36,18 @@ def u_reading_c(temperatures_c: Sequence[float]) -> float:
     return 0.1
 
 
-def hindsight(
-    plan: PortionsPlan,
-    points: Sequence[Point],
-    u_c: float,
-    alkali: tuple[float, float] | None,
-    doubted: Collection[int] = (),
-    typed: bool = True,
-) -> Hindsight:
-    """Return what does not fit (portions, 0: the start, with the code of the question, the worst first) and what does.
-
-    `alkali` is the temperature of what is added and its u, where somebody measured it; the volumes of the portions
-    `doubted` are in doubt already. Without `typed` no reading can be a slip: the probe's are read by nobody.
-    """
-    contents = Contents(
-        SOLUTION_J_CM3_K * plan.acid.volume_cm3 + plan.cup.heat_capacity_j_k,
-        SOLUTION_J_CM3_K,
-        added_c=plan.alkali.temperature_c if alkali is None else alkali[0],
-        u_added_c=0.3 if alkali is None else alkali[1],
-        room_c=plan.surroundings.room_c,
-        u_portion_cm3=plan.portions.u_cm3,
-        heat_j_cm3=_heat_j_cm3(plan),
-        typed=typed,
-    )
-    return _seen(points, contents, u_c, doubted)
-
-
-def _heat_j_cm3(plan: PortionsPlan) -> float | None:
-    """About what a cm³ of the alkali gives out, J; None where that is no simple neutralisation."""
-    try:
-        pair = plan.pair
-    except WrongPairError:
-        return None
-    return plan.alkali.concentration_mol_dm3 * pair.alkali_hydroxides * WATER_KJ_MOL if pair.single_step else None
-
-
 def hindsight_without_plan(points: Sequence[Point], u_c: float) -> Hindsight:
     """Return the same where nobody knows what was in the cup."""
     total_cm3 = max((volume_cm3 for _, volume_cm3, _ in points), default=0.0)
     noticed = [
-        _seen(points, Contents(SOLUTION_J_CM3_K * share * total_cm3, SOLUTION_J_CM3_K), u_c).noticed
+        seen_in(points, Contents(SOLUTION_J_CM3_K * share * total_cm3, SOLUTION_J_CM3_K), u_c).noticed
         for share in GUESSED
     ]
     return Hindsight(tuple(each for each in noticed[0] if all(each in others for others in noticed)))
 
 
-def _seen(points: Sequence[Point], contents: Contents, u_c: float, doubted: Collection[int] = ()) -> Hindsight:
+def seen_in(points: Sequence[Point], contents: Contents, u_c: float, doubted: Collection[int] = ()) -> Hindsight:
+    """Return what readings of a cup of these contents say together."""
     # Where a portion was pressed and not poured there are two readings of one volume: the later one counts.
     told = [point for point, after in pairwise([*points, None]) if point and (after is None or after[1] > point[1])]
     steps = [index for index, point in enumerate(told) if index and point[0] in doubted]
