@@ -148,7 +148,7 @@ async def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
     unanswered = fold_all(lesson["bench-3"])
     (question,) = [each for each in unanswered.asked if each.code == "double"]
     said = QuestionAnswered(question.repeat, question.portion, question.code, "once")
-    lesson["bench-3"] = [*lesson["bench-3"], replace(lesson["bench-3"][-1], event=said)]
+    lesson["bench-3"] = (*lesson["bench-3"], replace(lesson["bench-3"][-1], event=said))
     states = {name: fold_all(events) for name, events in lesson.items()}
     under_way = fold_all(until(lesson["bench-1"], 200.0))
     assert not has_ended(under_way)
