@@ -1,13 +1,17 @@
 """The class result: pooled as the published table is, honest about spread, and nothing is left out by itself."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.bench.virtual.student import Habits
+from station.practical.dataset import question_for
+from station.practical.events import QuestionAnswered
 from station.practical.fold import fold_all
+from station.practical.results import answer
 from station.room.class_result.kept import ClassResults, has_ended
 from station.room.class_result.result import class_result
 from station.room.class_result.words import with_u
@@ -135,9 +139,16 @@ def test_a_value_has_the_places_of_its_u(value: float, u: float, told: tuple[str
 
 
 async def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
-    """Three cups of one acid (0.392 mol/dm³ against 0.400: 24.5 cm³), one of them with a doubled portion."""
+    """Three cups of one acid (0.392 mol/dm³ against 0.400: 24.5 cm³), one of them with a doubled portion.
+
+    Asked about and not answered it is in doubt, and the end-point holds; answered wrongly it is not.
+    """
     lesson = {f"bench-{seed}": events_of(seed) for seed in (1, 2)}
     lesson["bench-3"] = events_of(3, Habits(doubled=frozenset({(1, 3)})))
+    unanswered = fold_all(lesson["bench-3"])
+    (question,) = [each for each in unanswered.asked if each.code == "double"]
+    said = QuestionAnswered(question.repeat, question.portion, question.code, "once")
+    lesson["bench-3"] = (*lesson["bench-3"], replace(lesson["bench-3"][-1], event=said))
     states = {name: fold_all(events) for name, events in lesson.items()}
     under_way = fold_all(until(lesson["bench-1"], 200.0))
     assert not has_ended(under_way)
@@ -147,6 +158,8 @@ async def test_a_lesson_of_virtual_cups_finds_their_acid() -> None:
     for name in ("bench-1", "bench-2"):
         assert values[name]["value"] == pytest.approx(24.5, abs=4 * values[name]["u"])
     assert values["bench-3"]["value"] < 22.0
+    in_doubt = answer(question_for(unanswered))["mean"]["heat_balance"]
+    assert in_doubt["end_point_cm3"] == pytest.approx(24.5, abs=4 * in_doubt["u_end_point_cm3"])
     assert found["curve"][0]["change_c"] == 0.0
     assert [each["count"] for each in found["curve"]] == [3] * 11
     assert found["answer"] is not None
