@@ -84,7 +84,7 @@ def test_a_dip_finds_both_times_and_mistakes_are_told_in_words(bench: Station, o
     expect(why).to_contain_text("Type the air pressure")
     page.get_by_label("Air pressure").fill("400")
     page.get_by_role("button", name="Begin this check").click()
-    expect(why).to_contain_text("1 kPa is 10 hPa")
+    expect(why).to_contain_text("between 500 and 1100 hPa, not 400 hPa")
     page.get_by_label("Air pressure").fill("a lot")
     page.get_by_role("button", name="Begin this check").click()
     expect(why).to_have_text("Type a number.")

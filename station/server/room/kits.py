@@ -5,7 +5,7 @@ What a kit finds and does comes over the link, asked for by the room; what its p
 
 import asyncio
 import time
-from collections.abc import AsyncIterator, Iterator
+from collections.abc import AsyncIterator, Generator, Iterator
 from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -157,9 +157,12 @@ def add_kits(app: FastAPI, desk: RoomDesk) -> None:
         pieces = backups_of(desk.store)
 
         async def sent() -> AsyncIterator[bytes]:
-            while (piece := await run_sync(partial(next, pieces, None), limiter=one_at_a_time)) is not None:
-                if piece:
-                    yield piece
+            try:
+                while (piece := await run_sync(partial(next, pieces, None), limiter=one_at_a_time)) is not None:
+                    if piece:
+                        yield piece
+            finally:
+                pieces.close()  # whoever goes away before the end leaves no folder behind
 
         day = await asyncio.to_thread(time.strftime, "%Y-%m-%d")
         attached = {"Content-Disposition": f'attachment; filename="backups-{day}.zip"', "Cache-Control": "no-store"}
@@ -222,7 +225,7 @@ def _ice(check: Check | None) -> IceNow | None:
     }
 
 
-def backups_of(store: RoomStore) -> Iterator[bytes]:
+def backups_of(store: RoomStore) -> Generator[bytes, None, None]:
     """Yield the pieces of a zip with a backup of each bench's present record, as far as the room keeps it whole."""
     zipped = Zipped()
     with TemporaryDirectory(prefix="benchwarm-") as folder:
