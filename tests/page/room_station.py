@@ -23,9 +23,11 @@ TROUBLED = "bench-17"
 
 
 def lesson(benches: int = 30) -> dict[str, tuple[Stamped, ...]]:
-    """Benches of two cups over and over: one doubled a portion, one is under way, one has lost its probe."""
+    """Benches of two cups over and over: one doubled a portion and denied it, one is under way, one lost its probe."""
     found = {f"bench-{n}": with_results(events_of(1 + n % 2), "at once") for n in range(1, benches + 1)}
-    found["bench-4"] = with_results(events_of(3, Habits(doubled=frozenset({(1, 3)}))), "at once")
+    doubled = with_results(events_of(3, Habits(doubled=frozenset({(1, 3)}))), "at once")
+    denied = e.QuestionAnswered(1, 3, "double", "once")
+    found["bench-4"] = (*doubled, replace(doubled[-1], seq=doubled[-1].seq + 1, event=denied))
     under_way = with_results(until(events_of(1), 200.0), "at once")
     last = under_way[-1]
     found["bench-9"] = (*under_way, replace(last, seq=last.seq + 1, event=e.RepeatSetAside(1, "the lid was off")))

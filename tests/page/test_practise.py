@@ -16,6 +16,8 @@ from tests.page.test_one_view import LOOK
 
 SIZES = ((360, 550), (360, 640), (390, 760), (740, 340), (768, 1024), (1280, 640), (1920, 940))
 PORTION_CM3 = 5.0
+LEFT_CM3 = 0.05
+"""The scale shows tenths: so much may be left in a vessel that shows nothing."""
 CUP = ('probe.driver = "virtual"', "virtual.speed = 15.0")
 UNDER_BAR = """(names) => {
   const edge = document.querySelector('.practise-bar').getBoundingClientRect().top;
@@ -178,10 +180,10 @@ def emptied(page: Page) -> dict[str, Any]:
     while time.monotonic() < end:
         answer = page.request.get(page.url.replace("/practise/", "/api/practise/") + "/hands")
         ware: dict[str, Any] = answer.json()["hands"]["ware"]
-        if ware["poured_cm3"] > 4 and ware["poured_cm3"] == ware["drawn_cm3"]:
+        if ware["poured_cm3"] > 4 and ware["drawn_cm3"] - ware["poured_cm3"] < LEFT_CM3:
             return ware
         page.wait_for_timeout(50)
-    pytest.fail("the cylinder was not emptied")
+    pytest.fail(f"the cylinder was not emptied: {ware}")
 
 
 @IN_CYLINDER
@@ -210,7 +212,7 @@ def test_a_cylinder_is_filled_read_and_emptied(bench: Station, open_context: Ope
     hands.hold(bar.get_by_role("button", name="Pour in (hold)"), scale("<=", 0.0))
     told = emptied(page)
     assert told["ware"] == "cylinder"
-    assert told["poured_cm3"] == pytest.approx(read_cm3, abs=0.06)
+    assert told["poured_cm3"] == pytest.approx(read_cm3, abs=0.11)
     expect_accessible(page)
 
 
