@@ -1743,7 +1743,7 @@ told-restored-aside = The record that was there lies in { $path }.
 told-benches-send-to = Benches send to { $address }.
 announce-found = The room is found as { $address } on this network.
 announce-taken = Another machine on this network is { $host_name } already: this room is found as { $own_name }. To tell two rooms apart, give each a prefix in room.toml.
-announce-not = The room cannot be found by its name here: { $reason }. Its addresses work.
+announce-not = The room cannot be found by its name here: { $reason }. Use its address instead.
 told-made-a-mistake = the station made a mistake ({ $fault_name }: { $reason })
 settings-one-code = set bench_code or bench_code_hash, not both
 settings-user-letters = letters, digits, '-', '_' or '.', at most 40
@@ -3365,8 +3365,8 @@ page-sheets-why = On the sheets stands what was measured and drawn, and room to 
 page-kits-title = All kits
 page-kits-none = No kit has been heard yet.
 page-kits-intro = { $count ->
-    [one] One kit is chosen. What is pressed here goes to it at once; a kit that is away never hears of it.
-   *[other] { $count } kits are chosen. What is pressed here goes to them at once; a kit that is away never hears of it.
+    [one] One kit is chosen. What is pressed here goes to it at once; a kit that is off or out of reach does not do it, now or later.
+   *[other] { $count } kits are chosen. What is pressed here goes to them at once; a kit that is off or out of reach does not do it, now or later.
 }
 page-kits-check-all = Run all checks
 page-kits-backups = Back up all
@@ -3401,7 +3401,7 @@ page-kits-asked =
         [look] Check
         [ice-begin] Into the ice
         [ice-save] Save the ice point
-        [ice-discard] Leave the ice point
+        [ice-discard] Stop the ice point
         [restart] Restart
         [shut-down] Shut down
         [backup] Back up to the stick
@@ -3429,8 +3429,8 @@ page-kits-ice-save = { $count ->
    *[other] Save { $count }
 }
 page-kits-ice-discard = { $count ->
-    [one] Leave it for one
-   *[other] Leave it for { $count }
+    [one] Stop it on one
+   *[other] Stop it on { $count }
 }
 page-kits-more = Record, version, power
 page-kits-do = What
@@ -3710,7 +3710,7 @@ page-ratios-crossing = alkali where the lines cross
 page-ratios-worth-lines = The extended lines are worth more here. With much alkali and little acid the <heat-balance>heat balance</heat-balance> finds rises that are a little too large.
 page-ratios-by-lines = Rises by extended lines
 page-ratios-by-heat = Rises by <heat-balance>heat balance</heat-balance>
-page-ratios-scatter-only = The ± is of the scatter of the points alone; wrong strengths of the solutions are not in it.
+page-ratios-scatter-only = This ± covers only the scatter of your points. Solutions of another strength than planned shift the ratio, too.
 page-ratios-record = { $ratio } ± { $u } : 1 (alkali : acid)
 page-ratios-mixtures = Mixtures
 page-ratios-total = Total volume of each / cm³

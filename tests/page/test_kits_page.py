@@ -62,7 +62,7 @@ def test_the_ice_point_is_begun_for_the_chosen_ones_and_left_again(room: RoomSta
     page.get_by_role("button", name="It is in the ice").click()
     expect(page.locator("[data-bench=bench-1]")).to_contain_text(re.compile("settling|found"))
     expect(page.locator("[data-bench=bench-2]")).to_contain_text("never checked")
-    page.get_by_role("button", name="Leave it for one").click()
+    page.get_by_role("button", name="Stop it on one").click()
     expect(page.locator("[data-bench=bench-1]")).to_contain_text("never checked")
 
 
